@@ -1,0 +1,47 @@
+#pragma once
+// Civil days (no time zone) and uncertain days, on Howard Hinnant's date library.
+
+#include <date/date.h>
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace wearline {
+
+/// A civil day. Differences are `date::days`; the two cannot be mixed up.
+using Day = date::sys_days;
+using date::days;
+
+/// Days a case may speak of: years 1900 to 2199.
+constexpr Day first_day = date::sys_days(date::year{1900} / 1 / 1);
+constexpr Day last_day = date::sys_days(date::year{2199} / 12 / 31);
+
+/// "YYYY-MM-DD", a day that exists (2026-02-30 does not) within 1900..2199.
+std::optional<Day> parse_day(std::string_view text);
+/// "YYYY-MM-DD".
+std::string iso(Day day);
+
+/// `day` moved by whole calendar months; a day the target month lacks becomes its last day (31 January + 1 month = 28/29 February).
+Day add_months(Day day, int months);
+
+/// Completed months from one day to a later one: 31 January to 28 February is 0, to 1 March is 1. Negative if `to` is earlier.
+int whole_months(Day from, Day to);
+
+/// What is known of a day: it lies from `earliest` to `latest`, both inclusive. Open ends are `first_day` and `last_day`.
+struct DaySpan {
+  Day earliest = first_day;
+  Day latest = last_day;
+
+  constexpr bool known() const { return earliest == latest; }
+  constexpr bool open() const { return earliest == first_day || latest == last_day; }
+  /// The middle of the span; of a half-open span its closed end. The engine's likely day.
+  Day likely() const;
+  friend constexpr bool operator==(const DaySpan&, const DaySpan&) = default;
+};
+
+/// The EDTF subset of case files (ISO 8601-2:2019): "2019", "2019-06", "2019-06-14", "2019/2021", "../2020", "2019/..", and the
+/// approximate "2019~" (one year either side), "2019-06~" (one month either side). Empty optional: not of these forms.
+std::optional<DaySpan> parse_day_span(std::string_view text);
+
+} // namespace wearline

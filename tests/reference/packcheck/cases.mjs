@@ -1,0 +1,105 @@
+// Case files under tests/reference/law: shape, names and dates. What they expect is checked by the engine's tests.
+import { isCivilDate, isUncertainDate } from './dates.mjs';
+
+export const LEAST_CASES = 6;
+const CASE = ['wearline', 'jurisdiction', 'locality', 'side', 'tenancy', 'deposits', 'statement', 'records', 'circumstances', 'events', 'lines'];
+const TENANCY = ['began', 'ended', 'possessionReturned', 'kind', 'monthlyRent', 'rentPaidThrough', 'forwardingAddressGiven', 'landlordUnits', 'buildingUnits', 'ownerOccupied'];
+const DEPOSIT = ['kind', 'amount', 'paid', 'interestPaid', 'bankRate'];
+const STATEMENT = ['dated', 'sent', 'received', 'how', 'statedTotal', 'statedRefund', 'refundPaid', 'refundSent', 'enclosed', 'missing'];
+const RECORDS = ['moveInChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
+const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'place', 'installed', 'atMoveIn', 'cause', 'landlordFactors', 'parts', 'charged', 'damaged',
+  'remedy', 'repairPrice', 'lifeYears', 'proof', 'note'];
+const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'notes'];
+const STATES = ['met', 'missed', 'open', 'cannot-tell', 'not-needed'];
+const FORFEITS = ['none', 'all-deductions', 'damage-deductions', 'papered-lines-only', 'whole-deposit-claim', 'cannot-tell'];
+const MONEY = /^-?\d+\.\d{2}$/;
+const WAYS = ['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text-message', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other'];
+
+function only(object, names, where, problem) {
+  if (object === undefined || object === null) return;
+  if (typeof object !== 'object') return problem(`${where} is not an object`);
+  for (const name of Object.keys(object)) if (!names.includes(name)) problem(`${where}/${name}: no such member`);
+}
+
+function dates(object, names, where, problem) {
+  for (const name of names) if (object?.[name] != null && !isUncertainDate(object[name])) problem(`${where}/${name}: ${object[name]} is not a date`);
+}
+
+function money(object, names, where, problem) {
+  for (const name of names) if (object?.[name] != null && !MONEY.test(object[name])) problem(`${where}/${name}: ${object[name]} is not a sum like "12.00"`);
+}
+
+function circumstances(held, world, problem) {
+  const at = new Map([...world.facts.values()].filter((f) => (f.at ?? `/circumstances/${f.id}`) === `/circumstances/${f.id}` && !f.derived).map((f) => [f.id, f]));
+  for (const [id, value] of Object.entries(held ?? {})) {
+    const fact = at.get(id);
+    if (!fact) { problem(`/circumstances/${id}: no such fact`); continue; }
+    const good = value === null || { 'yes-no': typeof value === 'boolean', count: Number.isInteger(value), money: MONEY.test(value), text: typeof value === 'string' && (!fact.choices || fact.choices.includes(value)) }[fact.type];
+    if (!good) problem(`/circumstances/${id}: ${JSON.stringify(value)} is not ${fact.type}`);
+  }
+}
+
+function lines(held, world, problem) {
+  const ids = new Set();
+  for (const [i, line] of (held ?? []).entries()) {
+    const where = `/lines/${i}`;
+    only(line, LINE, where, problem);
+    money(line, ['amount', 'repairPrice'], where, problem);
+    dates(line, ['installed'], where, problem);
+    if (ids.has(line.id)) problem(`${where}/id: ${line.id} is taken`);
+    ids.add(line.id);
+    if (line.kind && !['damage', 'cleaning', 'rent', 'fee', 'utility', 'keys', 'disposal', 'other'].includes(line.kind)) problem(`${where}/kind: ${line.kind}`);
+    if (!world.catalogue) continue;
+    if (line.element && !world.catalogue.has(line.element)) problem(`${where}/element: no such element ${line.element}`);
+    else if (line.finding && !world.catalogue.get(line.element)?.has(line.finding)) problem(`${where}/finding: no such finding ${line.finding}`);
+  }
+  return ids;
+}
+
+function expectations(expect, pack, lineIds, problem) {
+  only(expect, EXPECT, '/expect', problem);
+  if (!Object.keys(expect ?? {}).some((k) => k !== 'notes')) problem('/expect expects nothing');
+  const duties = new Set(pack.duties.map((d) => d.id));
+  for (const d of expect?.dates ?? []) {
+    only(d, ['rule', 'last', 'state'], '/expect/dates', problem);
+    if (!duties.has(d.rule)) problem(`/expect/dates: no such duty ${d.rule}`);
+    if (d.state && !STATES.includes(d.state)) problem(`/expect/dates: no such state ${d.state}`);
+    for (const t of typeof d.last === 'object' ? Object.values(d.last ?? {}) : [d.last ?? '2000-01-01']) if (t !== null && !isCivilDate(t)) problem(`/expect/dates: ${t} is not a date`);
+    if (d.last === undefined && d.state === undefined) problem(`/expect/dates: ${d.rule} is asked nothing`);
+  }
+  const defects = new Set([...pack.papers, ...pack.records, ...pack.inspection, ...pack.caps].map((r) => r.id));
+  for (const id of [...(expect?.defects ?? []), ...(expect?.noDefects ?? [])]) if (!defects.has(id)) problem(`/expect: no such paper rule ${id}`);
+  if (expect?.forfeits && !FORFEITS.includes(expect.forfeits)) problem(`/expect/forfeits: ${expect.forfeits}`);
+  money(expect?.remedies, ['least', 'most'], '/expect/remedies', problem);
+  money(expect?.interest, ['low', 'likely', 'high'], '/expect/interest', problem);
+  for (const id of [...(expect?.barred ?? []), ...(expect?.notBarred ?? [])]) if (!lineIds.has(id)) problem(`/expect: no such line ${id}`);
+}
+
+/** Problems of one case file. */
+export function checkCase(file, pack, world, problem) {
+  only(file, ['says', 'statute', 'working', 'today', 'case', 'expect'], '', problem);
+  for (const name of ['says', 'statute', 'working']) if (typeof file[name] !== 'string' || file[name].length < 5) problem(`/${name} is missing`);
+  if (!isCivilDate(file.today ?? '')) problem(`/today: ${file.today} is not a date`);
+  const held = file.case ?? {};
+  only(held, CASE, '/case', problem);
+  if (held.wearline !== 1) problem('/case/wearline must be 1');
+  if (held.jurisdiction !== pack.jurisdiction) problem(`/case/jurisdiction: ${held.jurisdiction} is not the pack's`);
+  only(held.tenancy, TENANCY, '/case/tenancy', problem);
+  dates(held.tenancy, ['began', 'ended', 'possessionReturned', 'rentPaidThrough', 'forwardingAddressGiven'], '/case/tenancy', problem);
+  money(held.tenancy, ['monthlyRent'], '/case/tenancy', problem);
+  for (const d of held.deposits ?? []) { only(d, DEPOSIT, '/case/deposits', problem); dates(d, ['paid'], '/case/deposits', problem); money(d, ['amount', 'interestPaid'], '/case/deposits', problem); }
+  only(held.statement, STATEMENT, '/case/statement', problem);
+  dates(held.statement, ['dated', 'sent', 'received', 'refundSent'], '/case/statement', problem);
+  money(held.statement, ['statedTotal', 'statedRefund', 'refundPaid'], '/case/statement', problem);
+  if (held.statement?.how && !WAYS.includes(held.statement.how)) problem(`/case/statement/how: ${held.statement.how}`);
+  for (const id of [...(held.statement?.enclosed ?? []), ...(held.statement?.missing ?? [])]) if (!world.papers.has(id)) problem(`/case/statement: no such paper ${id}`);
+  only(held.records, RECORDS, '/case/records', problem);
+  circumstances(held.circumstances, world, problem);
+  for (const e of held.events ?? []) {
+    only(e, ['what', 'on'], '/case/events', problem);
+    if (!world.events.has(e.what)) problem(`/case/events: no such event ${e.what}`);
+    dates(e, ['on'], '/case/events', problem);
+  }
+  if (!Array.isArray(held.lines)) problem('/case/lines is missing');
+  expectations(file.expect, pack, lines(held.lines, world, problem), problem);
+}

@@ -59,7 +59,12 @@ function conditions(pack, world, problem) {
         if (a.defect && !papers.has(a.defect)) problem(`${rule.id}: no such paper rule ${a.defect}`);
       }
     }
-    for (const leg of rule.legs ?? []) for (const id of leg.after) event(id, rule.id);
+    for (const leg of rule.legs ?? []) {
+      for (const id of leg.after) event(id, rule.id);
+      if (!leg.countFrom) continue;
+      usedFacts.add(leg.countFrom);
+      if (world.facts.get(leg.countFrom)?.type !== 'count') problem(`${rule.id}: countFrom ${leg.countFrom} is not a count fact`);
+    }
     for (const id of [rule.met, rule.starts, rule.ends]) if (id) event(id, rule.id);
     for (const d of [rule.from, rule.to]) if (d && !isCivilDate(d)) problem(`${rule.id}: ${d} is not a date`);
   }

@@ -112,6 +112,12 @@ function papersAndBars(pack, world, problem) {
   }
 }
 
+// A tenant, an adviser and a landlord read the same sentence: it names the two sides and never says "you".
+function voice(pack, problem) {
+  for (const { rule } of rulesOf(pack)) for (const name of ['text', 'check', 'whenText', 'ifMissedText', 'ifMissingText'])
+    if (/\byou(rs?|rself)?\b/i.test(rule[name] ?? '')) problem(`${rule.id}: ${name} says "you"; name the tenant or the landlord`);
+}
+
 /** Problems of one pack by itself; `world` holds the shared facts, events, duties, papers and the catalogue, with the pack's own added. */
 export function checkReferences(pack, world, problem) {
   if (!isCivilDate(pack.reviewed)) problem(`reviewed: ${pack.reviewed} is not a date`);
@@ -120,6 +126,7 @@ export function checkReferences(pack, world, problem) {
   conditions(pack, world, problem);
   duties(pack, world, problem);
   papersAndBars(pack, world, problem);
+  voice(pack, problem);
   const ids = new Set(rulesOf(pack).map(({ rule }) => rule.id));
   for (const c of pack.checkThis) for (const id of c.rules) if (!ids.has(id)) problem(`checkThis: no such rule ${id}`);
   for (const n of pack.notFound) for (const t of n.topics) if (pack[t].length && !n.when) problem(`${n.id}: ${t} was not found, yet the pack has rules of it`);

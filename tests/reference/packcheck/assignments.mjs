@@ -31,7 +31,9 @@ const IMPLIES = [
   ['carpet-cleaning-claimed', true, 'deductions-made', true],
   ['claims-over-deposit', true, 'deductions-made', true],
   ['checklist-signed', true, 'checklist-made', true],
-  ['checklist-copy', true, 'checklist-made', true]
+  ['checklist-copy', true, 'checklist-made', true],
+  ['deductions-made', false, 'balance-due', true],
+  ['claims-over-deposit', true, 'balance-due', false]
 ];
 
 const possible = (a) => IMPLIES.every(([f, v, g, w]) => a[`fact:${f}`] !== v || !(`fact:${g}` in a) || a[`fact:${g}`] === w);

@@ -30,7 +30,7 @@ function money(object, names, where, problem) {
 }
 
 function circumstances(held, world, problem) {
-  const at = new Map([...world.facts.values()].filter((f) => (f.at ?? `/circumstances/${f.id}`) === `/circumstances/${f.id}` && !f.derived).map((f) => [f.id, f]));
+  const at = new Map([...world.facts.values()].filter((f) => (f.at ?? `/circumstances/${f.id}`) === `/circumstances/${f.id}` && (f.at || !f.derived)).map((f) => [f.id, f]));
   for (const [id, value] of Object.entries(held ?? {})) {
     const fact = at.get(id);
     if (!fact) { problem(`/circumstances/${id}: no such fact`); continue; }

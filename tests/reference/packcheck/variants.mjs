@@ -40,7 +40,7 @@ function overlaps(label, rules, facts, problem) {
 
 function gaps(rules, facts, problem) {
   sets(rules, facts, problem, (cases) => {
-    const bare = cases.find((a) => !rules.some((r) => holds(fullCondition(r), a)));
+    const bare = cases.find((a) => a['fact:balance-due'] !== false && !rules.some((r) => holds(fullCondition(r), a)));
     if (bare) problem(`no duty to return the deposit or its balance when ${say(bare)}`);
   });
 }

@@ -9,7 +9,7 @@ const STATEMENT = ['dated', 'sent', 'received', 'how', 'statedTotal', 'statedRef
 const RECORDS = ['moveInChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
 const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'place', 'installed', 'atMoveIn', 'cause', 'landlordFactors', 'parts', 'charged', 'damaged',
   'remedy', 'repairPrice', 'lifeYears', 'proof', 'note'];
-const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'notes'];
+const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'overCap', 'notes'];
 const STATES = ['met', 'missed', 'open', 'cannot-tell', 'not-needed'];
 const FORFEITS = ['none', 'all-deductions', 'damage-deductions', 'papered-lines-only', 'whole-deposit-claim', 'cannot-tell'];
 const MONEY = /^-?\d+\.\d{2}$/;
@@ -71,6 +71,7 @@ function expectations(expect, pack, lineIds, problem) {
   for (const id of [...(expect?.defects ?? []), ...(expect?.noDefects ?? [])]) if (!defects.has(id)) problem(`/expect: no such paper rule ${id}`);
   if (expect?.forfeits && !FORFEITS.includes(expect.forfeits)) problem(`/expect/forfeits: ${expect.forfeits}`);
   money(expect?.remedies, ['least', 'most'], '/expect/remedies', problem);
+  money(expect, ['overCap'], '/expect', problem); // what the deposits come to above the cap; "0.00": nothing
   money(expect?.interest, ['low', 'likely', 'high'], '/expect/interest', problem);
   for (const id of [...(expect?.barred ?? []), ...(expect?.notBarred ?? [])]) if (!lineIds.has(id)) problem(`/expect: no such line ${id}`);
 }

@@ -21,7 +21,7 @@ const NameSet& tenancy_kinds() {
   return names;
 }
 const NameSet& sending_ways() {
-  static const NameSet names{"first-class-mail", "certified-mail", "registered-mail", "personal-delivery", "email", "text", "portal", "other"};
+  static const NameSet names{"mail", "first-class-mail", "certified-mail", "registered-mail", "personal-delivery", "email", "text", "left-at-door", "mail-slot", "fax", "portal", "other"};
   return names;
 }
 const NameSet& sides() {

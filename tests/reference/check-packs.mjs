@@ -19,6 +19,11 @@ const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));
 const jsonFiles = (dir) => (fs.existsSync(dir) ? fs.readdirSync(dir).filter((f) => f.endsWith('.json')).sort() : []);
 const byId = (list) => new Map(list.map((x) => [x.id, x]));
 
+// States at move-in that a line may have.
+function statesAtMoveIn() {
+  return new Set(jsonFiles(path.join(RULES, 'wear')).flatMap((f) => readJson(path.join(RULES, 'wear', f)).atMoveIn ?? []).map((s) => s.id));
+}
+
 // The wear catalogue: element -> findings; null until there is one.
 function catalogue() {
   const found = new Map();
@@ -32,7 +37,7 @@ function sharedWorld() {
   const holidays = jsonFiles(path.join(RULES, 'holidays')).map((f) => f.replace(/\.json$/, ''));
   return {
     facts: byId(facts), events: byId(events), duties: byId(readJson(path.join(RULES, 'duties.json')).duties),
-    papers: byId(readJson(path.join(RULES, 'papers.json')).papers), catalogue: catalogue(), holidays: holidays.length ? new Set(holidays) : null
+    papers: byId(readJson(path.join(RULES, 'papers.json')).papers), catalogue: catalogue(), atMoveIn: statesAtMoveIn(), holidays: holidays.length ? new Set(holidays) : null
   };
 }
 

@@ -2,18 +2,19 @@
 import { isCivilDate, isUncertainDate } from './dates.mjs';
 
 export const LEAST_CASES = 6;
-const CASE = ['wearline', 'jurisdiction', 'locality', 'side', 'tenancy', 'deposits', 'statement', 'records', 'circumstances', 'events', 'lines'];
-const TENANCY = ['began', 'ended', 'possessionReturned', 'kind', 'monthlyRent', 'rentPaidThrough', 'forwardingAddressGiven', 'landlordUnits', 'buildingUnits', 'ownerOccupied'];
+const CASE = ['wearline', 'jurisdiction', 'locality', 'side', 'language', 'title', 'tenancy', 'deposits', 'statement', 'records', 'circumstances', 'events', 'lines'];
+const TENANCY = ['began', 'ended', 'possessionReturned', 'kind', 'monthlyRent', 'rentPaidThrough', 'forwardingAddressGiven', 'landlordUnits', 'buildingUnits', 'ownerOccupied', 'occupants'];
 const DEPOSIT = ['kind', 'amount', 'paid', 'interestPaid', 'bankRate'];
-const STATEMENT = ['dated', 'sent', 'received', 'how', 'statedTotal', 'statedRefund', 'refundPaid', 'refundSent', 'enclosed', 'missing'];
-const RECORDS = ['moveInChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
-const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'place', 'installed', 'atMoveIn', 'cause', 'landlordFactors', 'parts', 'charged', 'damaged',
-  'remedy', 'repairPrice', 'lifeYears', 'proof', 'note'];
+const STATEMENT = ['dated', 'sent', 'received', 'how', 'statedTotal', 'statedRefund', 'statedBalanceDue', 'refundPaid', 'refundSent', 'enclosed', 'missing', 'came'];
+const RECORDS = ['moveInChecklist', 'moveOutChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
+const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'place', 'quality', 'installed', 'atMoveIn', 'cause', 'severity', 'count', 'landlordFactors', 'parts',
+  'charged', 'damaged', 'remedy', 'repairPrice', 'priceNew', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'proof', 'proofMissing', 'onMoveOutRecord', 'inLease',
+  'workDone', 'hours', 'hourlyRate', 'from', 'to', 'reletOn', 'note'];
 const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'overCap', 'notes'];
 const STATES = ['met', 'missed', 'open', 'cannot-tell', 'not-needed'];
 const FORFEITS = ['none', 'all-deductions', 'damage-deductions', 'papered-lines-only', 'whole-deposit-claim', 'cannot-tell'];
 const MONEY = /^-?\d+\.\d{2}$/;
-const WAYS = ['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text-message', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other'];
+const WAYS = ['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other'];
 
 function only(object, names, where, problem) {
   if (object === undefined || object === null) return;

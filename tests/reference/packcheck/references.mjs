@@ -99,11 +99,14 @@ function papersAndBars(pack, world, problem) {
   }
   for (const b of pack.bars) {
     if ((b.effect === 'needs-proof') !== Boolean(b.proof)) problem(`${b.id}: needs-proof and "proof" go together`);
+    for (const p of b.proof ?? []) if (!world.papers.has(p)) problem(`${b.id}: no such paper ${p}`);
     if ((b.effect === 'limit') !== Boolean(b.limit)) problem(`${b.id}: limit and "limit" go together`);
   }
   const matchers = [...pack.allows.flatMap((a) => a.lines.map((m) => [a.id, m])), ...pack.bars.map((b) => [b.id, b.line])];
   for (const [id, m] of matchers) {
     if (!world.catalogue) continue;
+    for (const a of m.atMoveIn ?? []) if (!world.atMoveIn.has(a)) problem(`${id}: no such state at move-in ${a}`);
+    for (const p of m.proofMissing ?? []) if (!world.papers.has(p)) problem(`${id}: no such paper ${p}`);
     for (const e of m.element ?? []) if (!world.catalogue.has(e)) problem(`${id}: no such element ${e}`);
     for (const f of m.finding ?? []) {
       const elements = m.element ?? [...world.catalogue.keys()];

@@ -1,0 +1,198 @@
+#include "report.h"
+
+#include "wearline/money.h"
+#include "wrapped_text.h"
+
+#include <nlohmann/json.hpp>
+#include <vector>
+
+namespace wearline::cli {
+
+namespace {
+
+using Json = nlohmann::json;
+
+const Json& member(const Json& object, const char* name) {
+  static const Json nothing;
+  if (!object.is_object()) return nothing;
+  const auto found = object.find(name);
+  return found == object.end() ? nothing : *found;
+}
+
+std::string text_of(const Json& object, const char* name) {
+  const Json& value = member(object, name);
+  return value.is_string() ? value.get<std::string>() : std::string();
+}
+
+/// "1240.00" as "1,240.00"; anything else as it is.
+std::string grouped(const std::string& amount) {
+  const bool negative = !amount.empty() && amount.front() == '-';
+  const auto money = Money::parse(negative ? std::string_view(amount).substr(1) : std::string_view(amount));
+  return money ? (negative ? "-" : "") + money->grouped() : amount;
+}
+
+/// The writer of one report.
+class Report {
+public:
+  Report(const Json& assessment, const Wording& wording) : a_(assessment), w_(wording) {}
+
+  std::string write() {
+    heading();
+    each("lines", "cli.charges", [&](const Json& line) { charge(line); });
+    totals();
+    each("dates", "cli.dates", [&](const Json& date) { legal_date(date); });
+    each("defects", "cli.defects",
+         [&](const Json& defect) { bullet(text_of(defect, "text"), cites(member(defect, "source"))); });
+    each("audit", "cli.audit", [&](const Json& finding) { bullet(text_of(finding, "text")); });
+    remedies();
+    each("questions", "cli.questions", [&](const Json& question) { ask(question); });
+    each_check();
+    each("cautions", "cli.cautions", [&](const Json& caution) { bullet(text_of(caution, "text")); });
+    return out_.str();
+  }
+
+private:
+  void title(const char* key) {
+    out_.blank();
+    const std::string words = w_.say(key);
+    out_.say("", words);
+    out_.say("", std::string(length(words), '-'));
+  }
+
+  template <class Say> void each(const char* list, const char* key, Say say) {
+    const Json& items = member(a_, list);
+    if (!items.is_array() || items.empty()) return;
+    title(key);
+    for (const Json& item : items)
+      say(item);
+  }
+
+  /// What the ids in `source` stand for, as " [RCW 59.18.280; ...]".
+  std::string cites(const Json& source) const {
+    std::string all;
+    const auto add = [&](const Json& id) {
+      if (!id.is_string()) return;
+      const Json& entry = member(member(a_, "sources"), id.get_ref<const std::string&>().c_str());
+      const std::string cite = text_of(entry, entry.is_object() && entry.contains("cite") ? "cite" : "title");
+      all += (all.empty() ? " [" : "; ") + (cite.empty() ? id.get<std::string>() : cite);
+    };
+    if (source.is_array())
+      for (const Json& id : source)
+        add(id);
+    else
+      add(source);
+    return all.empty() ? all : all + "]";
+  }
+
+  std::string range(const Json& r) const {
+    const std::string low = grouped(text_of(r, "low")), high = grouped(text_of(r, "high"));
+    if (low == high) return low;
+    return w_.say("cli.range", {{"low", low}, {"likely", grouped(text_of(r, "likely"))}, {"high", high}});
+  }
+
+  void bullet(const std::string& text, const std::string& cites = {}) {
+    if (!text.empty()) out_.say("  - ", text + cites);
+  }
+  void below(const std::string& text) {
+    if (!text.empty()) out_.say("    ", text);
+  }
+
+  void heading() {
+    out_.say("", w_.say("cli.heading", {{"engine", text_of(a_, "engine")}, {"today", text_of(a_, "today")}}));
+    const Json& law = member(a_, "law");
+    const std::string name = text_of(law, "name");
+    if (name.empty()) return out_.say("", w_.say("cli.no-law"));
+    out_.say("", w_.say("cli.law", {{"name", name}, {"reviewed", text_of(law, "reviewed")}}));
+    if (member(law, "weak") == true) out_.say("", w_.say("cli.weak"));
+  }
+
+  void charge(const Json& line) {
+    out_.say(text_of(line, "id") + "  ", text_of(line, "text"));
+    out_.say("    ", w_.say("cli.line",
+                            {{"claimed", grouped(text_of(line, "claimed"))}, {"fair", range(member(line, "fair"))}}));
+    const std::string verdict = text_of(line, "verdictText");
+    out_.say("    ", (verdict.empty() ? text_of(line, "verdict") : verdict) +
+                         (text_of(line, "why").empty() ? "" : ". " + text_of(line, "why")));
+    for (const Json& step : member(line, "steps"))
+      out_.say("      - ", text_of(step, "text") + cites(member(step, "source")));
+    for (const Json& bar : member(line, "bars"))
+      out_.say("      - ", text_of(bar, "text") + cites(member(bar, "source")));
+    for (const Json& other : member(line, "conflicts"))
+      out_.say("      - ", text_of(other, "text") + cites(member(other, "source")));
+    if (const std::string turn = text_of(member(line, "turningPoint"), "text"); !turn.empty())
+      out_.say("      - ", turn);
+    out_.blank();
+  }
+
+  void total(const char* key, const char* name) {
+    const Json& value = member(member(a_, "totals"), name);
+    if (value.is_null()) return;
+    out_.row("  ", w_.say(key),
+             value.is_object() ? range(value) : grouped(value.is_string() ? value.get<std::string>() : std::string()),
+             40);
+  }
+
+  void totals() {
+    if (!member(a_, "totals").is_object()) return;
+    title("cli.totals");
+    for (const auto& [key, name] : {std::pair{"cli.total.claimed", "claimed"},
+                                    {"cli.total.fair", "fair"},
+                                    {"cli.total.deposit", "deposit"},
+                                    {"cli.total.interest", "interest"},
+                                    {"cli.total.fairRefund", "fairRefund"},
+                                    {"cli.total.paidBack", "paidBack"},
+                                    {"cli.total.shortfall", "shortfall"}})
+      total(key, name);
+  }
+
+  void legal_date(const Json& date) {
+    const std::string label = text_of(date, "label"), state = text_of(date, "stateText");
+    out_.say("  - ",
+             (label.empty() ? text_of(date, "duty") : label) + ": " + (state.empty() ? text_of(date, "state") : state));
+    below(text_of(date, "text") + cites(member(date, "source")));
+    below(text_of(date, "ifMissed"));
+    below(text_of(date, "check"));
+  }
+
+  void remedies() {
+    const Json& r = member(a_, "remedies");
+    if (!r.is_object()) return;
+    title("cli.remedies");
+    const std::string least = text_of(r, "least"), most = text_of(r, "most");
+    if (!least.empty() && !most.empty())
+      out_.say("  ", w_.say(least == most ? "cli.remedy" : "cli.remedy-range",
+                            {{"least", grouped(least)}, {"most", grouped(most)}}));
+    if (!text_of(r, "text").empty()) out_.say("  ", text_of(r, "text") + cites(member(r, "source")));
+    for (const Json& item : member(r, "items"))
+      bullet(text_of(item, "text"), cites(member(item, "source")));
+  }
+
+  void ask(const Json& question) {
+    const std::string swing = text_of(question, "swing");
+    const bool moves = !swing.empty() && swing != "0.00";
+    bullet(text_of(question, "text") + (moves ? " " + w_.say("cli.swing", {{"swing", grouped(swing)}}) : ""));
+  }
+
+  void each_check() {
+    const Json& checks = member(member(a_, "law"), "checks");
+    if (!checks.is_array() || checks.empty()) return;
+    title("cli.checks");
+    for (const Json& check : checks)
+      bullet(check.is_string() ? check.get<std::string>() : text_of(check, "text"));
+  }
+
+  const Json& a_;
+  const Wording& w_;
+  WrappedText out_;
+};
+
+} // namespace
+
+std::string language_of(const Json& assessment) {
+  const std::string language = text_of(assessment, "language");
+  return language.empty() ? "en" : language;
+}
+
+std::string report(const Json& assessment, const Wording& wording) { return Report(assessment, wording).write(); }
+
+} // namespace wearline::cli

@@ -1,0 +1,22 @@
+#pragma once
+// Where the rules are on this machine, and loading them.
+
+#include "wearline/engine.h"
+#include "wearline/wording.h"
+
+#include <filesystem>
+#include <string_view>
+#include <variant>
+
+namespace wearline::cli {
+
+/// The folder asked for; else the one this program was built with; else `rules` beside the program.
+std::filesystem::path rules_folder(const std::filesystem::path& asked);
+
+/// A rulebook of every rules file under `folder`. Faults: `no-rules`, and what `Rulebook::add` finds.
+std::variant<Rulebook, Faults> load_rules(const std::filesystem::path& folder);
+
+/// The sentences of one file of the rules: `wording/<language>/cli.json`. Empty if it is not there.
+Wording load_wording(const std::filesystem::path& folder, std::string_view language);
+
+} // namespace wearline::cli

@@ -1,0 +1,124 @@
+#pragma once
+// What damage is worth: damaged part, remaining life, parts that age and parts that do not.
+
+#include "wearline/case.h"
+#include "wearline/source.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// An age in months, exact: completed months and the share of the running one. num/den.
+struct Age {
+  std::int64_t num = 0;
+  std::int64_t den = 1;
+  static constexpr Age months(std::int64_t m) { return {m, 1}; }
+  friend constexpr bool operator<(Age a, Age b) {
+    return static_cast<__int128>(a.num) * b.den < static_cast<__int128>(b.num) * a.den;
+  }
+};
+/// The age at `day` of a thing laid on `installed`; 0 if it was laid later.
+Age age_between(Day installed, Day day);
+
+/// A useful life in whole months, 1..2400.
+struct Life {
+  long months = 0;
+  friend constexpr auto operator<=>(Life, Life) = default;
+};
+
+/// A published row: the life of a class of things, by quality where the source tells.
+struct LifeRow {
+  std::string life_class, quality;
+  Life low, high;
+  const Source* source = nullptr;
+  std::string region, note;
+};
+
+/// The life taken when nothing more is known, for a region ("US", "US-CA", "*" for anywhere).
+struct LifeDefault {
+  std::string life_class, region;
+  Life low, likely, high;
+  SourceIds sources;
+  Localised why;
+};
+
+/// How worth falls with age.
+struct Method {
+  enum class Kind { straight_line, stay_bands, grace_abatement, residual };
+  enum class Unit { day, month, year }; ///< exact, completed months, completed years
+  struct Band {
+    std::optional<long> under_months;
+    Share share;
+  };
+  struct Grace {
+    std::string life_class;
+    long grace_months = 0, yearly_percent = 0, floor_percent = 0;
+  };
+  std::string id, life_class, region; ///< empty class or region: any
+  Localised label;
+  Kind kind = Kind::straight_line;
+  Unit unit = Unit::day;
+  bool age_at_move_in = false; ///< age counted when the tenant moved in, not when they left
+  long residual_percent = 0;   ///< what a thing past its life keeps
+  std::vector<Band> bands;
+  std::vector<Grace> graces;
+  SourceIds sources;
+};
+
+/// What ages when a thing is renewed.
+struct PartRule {
+  Nature nature = Nature::other;
+  enum class Ages { yes, no, with_the_whole } ages = Ages::no;
+  bool by_area = true; ///< shrinks with the damaged part
+  SourceIds sources;
+  Localised text;
+};
+
+/// What the state at move-in leaves of the worth.
+struct ConditionRule {
+  std::string at_move_in;
+  Share least, likely, most;
+  SourceIds sources;
+};
+
+struct LifeTables {
+  std::vector<LifeRow> rows;
+  std::vector<LifeDefault> defaults;
+  std::vector<Method> methods;
+  std::vector<PartRule> parts;
+  std::vector<ConditionRule> conditions;
+
+  const Method* method(std::string_view id) const;
+  const PartRule* part(Nature nature) const;
+  /// Region match: "US-CA" is inside "US-CA", "US" and "*".
+  static bool inside(std::string_view place, std::string_view region);
+};
+
+/// The useful life of a line's thing, with where it comes from.
+struct LifeChoice {
+  Range<Life> life;
+  SourceIds sources;
+  const Localised* why = nullptr; ///< only for a default
+  enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
+};
+/// `own_life`: the jurisdiction's own figure, if its pack has one. Class empty or unknown: From::none.
+LifeChoice choose_life(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& tables,
+                       std::optional<Life> own_life, const Source* own_source);
+
+/// Dates that decide an age.
+struct Ages {
+  std::optional<DaySpan> installed; ///< known, or the move-in day of a thing that was new then
+  std::optional<DaySpan> move_in;
+  DaySpan move_out;
+  bool from_move_in = false; ///< installed taken from "new at move-in"
+};
+
+/// The share of worth left, least, likely and most; exact arithmetic.
+struct ShareRange {
+  Share low, likely, high;
+};
+ShareRange share_left(const Method& method, std::string_view life_class, const Range<Life>& life, const Ages& ages);
+
+} // namespace wearline

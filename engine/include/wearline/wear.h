@@ -1,0 +1,89 @@
+#pragma once
+// Wear, damage, the landlord's side, or already there: the wear guide and its answer for one line.
+
+#include "wearline/case.h"
+#include "wearline/source.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+enum class Verdict { ordinary_wear, chargeable_damage, landlord_side, already_there, barred, not_about_condition, cannot_tell };
+/// "ordinary-wear", ...: the names of results.
+std::string_view name_of(Verdict verdict);
+
+/// Conditions of a turn; every one that is set must hold. Unknown facts do not match.
+struct TurnTest {
+  std::vector<std::string> landlord_factors, severities, causes, at_move_in;
+  std::optional<long> count_at_least, stay_months_at_least, occupants_at_least;
+  Tri past_life;
+};
+
+/// A fact that turns the usual verdict of a finding.
+struct Turn {
+  TurnTest test;
+  Verdict verdict = Verdict::cannot_tell;
+  SourceIds sources;
+  Localised text;
+};
+
+/// A source that says otherwise.
+struct Conflict {
+  Verdict verdict = Verdict::cannot_tell;
+  const Source* source = nullptr;
+  Localised text;
+};
+
+enum class Usual { wear, damage, depends };
+enum class Lean { wear, damage, even };
+
+struct Finding {
+  std::string id;
+  Localised label, description, ask;
+  Usual usual = Usual::depends;
+  Lean lean = Lean::even;
+  bool ages = false;       ///< the usual remedy renews the thing, so its age counts
+  std::string remedy;      ///< replace, repair, clean, none
+  SourceIds sources;
+  std::vector<Conflict> conflicts;
+  std::vector<Turn> turns;
+};
+
+struct Element {
+  std::string id, group, kind;
+  Localised label, covers, seam_text;
+  bool about_condition = true;
+  std::string life_class;  ///< class of lives; empty: its age does not count
+  std::string seam_unit;   ///< the unit damage is charged by (room, wall); empty: one piece
+  std::vector<Finding> findings;
+
+  const Finding* finding(std::string_view id) const;
+};
+
+/// What about the tenancy bears on wear.
+struct Stay {
+  std::optional<long> months;   ///< completed months lived there, at least
+  std::optional<long> occupants;
+  Tri past_life;                ///< the thing is past its useful life on every published life
+  bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in
+};
+
+/// How far the tenant answers for the worth of the damage: none, half (as likely as not) or all of it.
+struct WearOpinion {
+  Verdict verdict = Verdict::cannot_tell;
+  Share least = Share::none(), likely = {1, 2}, most = Share::whole();
+  std::string_view reason;        ///< wording key of the reason
+  const Turn* turn = nullptr;
+  const Finding* finding = nullptr;
+  bool finding_open = false;      ///< what was wrong, or how bad, would settle it
+
+  bool certain() const { return least == most; }
+};
+
+/// The wear verdict of one line. `element` and `finding` may be null: unknown.
+/// Order: move-in record, landlord's own upkeep, cause, turns of the finding, its usual verdict.
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay);
+
+} // namespace wearline

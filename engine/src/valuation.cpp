@@ -1,0 +1,159 @@
+#include "wearline/valuation.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+Age in_unit(Age age, Method::Unit unit) {
+  if (unit == Method::Unit::day) return age;
+  const std::int64_t whole = age.num / age.den;
+  return Age::months(unit == Method::Unit::month ? whole : whole / 12 * 12);
+}
+
+Share clipped(__int128 num, __int128 den, Share floor) {
+  if (num <= 0) return floor;
+  if (num >= den) return Share::whole();
+  // Ages and lives are small; the fraction always fits.
+  const Share share{static_cast<std::int64_t>(num), static_cast<std::int64_t>(den)};
+  return share < floor ? floor : share;
+}
+
+Share straight_line(Life life, Age age, Share floor) {
+  const __int128 span = static_cast<__int128>(life.months) * age.den;
+  return clipped(span - age.num, span, floor);
+}
+
+Share by_stay(const Method& method, Age stay) {
+  for (const auto& band : method.bands)
+    if (!band.under_months || stay < Age::months(*band.under_months)) return band.share;
+  return Share::none();
+}
+
+Share by_grace(const Method& method, std::string_view life_class, Age age) {
+  for (const auto& grace : method.graces) {
+    if (grace.life_class != life_class) continue;
+    const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
+    if (over <= 0) return Share::whole();
+    const __int128 whole = static_cast<__int128>(1200) * age.den;
+    return clipped(whole - over * grace.yearly_percent, whole, Share{grace.floor_percent, 100});
+  }
+  return Share::whole();
+}
+
+/// The share left for one life and one age.
+Share left(const Method& method, std::string_view life_class, Life life, Age age) {
+  age = in_unit(age, method.unit);
+  switch (method.kind) {
+  case Method::Kind::stay_bands: return by_stay(method, age);
+  case Method::Kind::grace_abatement: return by_grace(method, life_class, age);
+  case Method::Kind::residual: return straight_line(life, age, Share{method.residual_percent, 100});
+  case Method::Kind::straight_line: break;
+  }
+  return straight_line(life, age, Share::none());
+}
+
+} // namespace
+
+Age age_between(Day installed, Day day) {
+  if (day <= installed) return {};
+  const int months = whole_months(installed, day);
+  const Day from = add_months(installed, months), to = add_months(installed, months + 1);
+  const std::int64_t in_month = (to - from).count();
+  return {months * in_month + (day - from).count(), in_month};
+}
+
+const Method* LifeTables::method(std::string_view id) const {
+  for (const Method& m : methods)
+    if (m.id == id) return &m;
+  return nullptr;
+}
+
+const PartRule* LifeTables::part(Nature nature) const {
+  for (const PartRule& p : parts)
+    if (p.nature == nature) return &p;
+  return nullptr;
+}
+
+bool LifeTables::inside(std::string_view place, std::string_view region) {
+  if (region == "*" || region.empty()) return true;
+  if (place == region) return true;
+  return place.size() > region.size() && place.substr(0, region.size()) == region && place[region.size()] == '-';
+}
+
+LifeChoice choose_life(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& tables,
+                       std::optional<Life> own_life, const Source* own_source) {
+  LifeChoice choice;
+  if (line.life_months) {
+    choice.life = Range<Life>(Life{*line.life_months});
+    choice.from = LifeChoice::From::person;
+    return choice;
+  }
+  if (life_class.empty()) return choice;
+  const auto hull = [&](auto&& takes) {
+    bool any = false;
+    Life low, high;
+    for (const LifeRow& row : tables.rows) {
+      if (row.life_class != life_class || !takes(row)) continue;
+      low = any ? std::min(low, row.low) : row.low;
+      high = any ? std::max(high, row.high) : row.high;
+      any = true;
+      if (std::find(choice.sources.begin(), choice.sources.end(), row.source) == choice.sources.end()) choice.sources.push_back(row.source);
+    }
+    if (any) choice.life = Range<Life>(low, Life{(low.months + high.months) / 2}, high);
+    return any;
+  };
+  if (!line.life_source.empty() && hull([&](const LifeRow& row) {
+        return row.source && row.source->id == "life:" + line.life_source && (line.quality.empty() || row.quality.empty() || row.quality == line.quality);
+      })) {
+    choice.from = LifeChoice::From::source;
+    return choice;
+  }
+  if (own_life) {
+    choice.life = Range<Life>(*own_life);
+    if (own_source) choice.sources.push_back(own_source);
+    choice.from = LifeChoice::From::jurisdiction;
+    return choice;
+  }
+  if (!line.quality.empty() &&
+      hull([&](const LifeRow& row) { return row.quality == line.quality && LifeTables::inside(place, row.region); })) {
+    choice.from = LifeChoice::From::quality;
+    return choice;
+  }
+  const LifeDefault* best = nullptr;
+  for (const LifeDefault& d : tables.defaults)
+    if (d.life_class == life_class && LifeTables::inside(place, d.region) && (!best || best->region == "*" || (d.region != "*" && d.region.size() > best->region.size())))
+      best = &d;
+  if (best) {
+    choice.life = Range<Life>(best->low, best->likely, best->high);
+    choice.sources = best->sources;
+    choice.why = &best->why;
+    choice.from = LifeChoice::From::tables;
+  }
+  return choice;
+}
+
+ShareRange share_left(const Method& method, std::string_view life_class, const Range<Life>& life, const Ages& ages) {
+  if (method.kind == Method::Kind::stay_bands) {
+    if (!ages.move_in) return {Share::none(), {1, 2}, Share::whole()};
+    const auto stay = [&](Day in, Day out) { return by_stay(method, in_unit(age_between(in, out), method.unit)); };
+    return {stay(ages.move_in->earliest, ages.move_out.latest), stay(ages.move_in->likely(), ages.move_out.likely()),
+            stay(ages.move_in->latest, ages.move_out.earliest)};
+  }
+  const DaySpan until = method.age_at_move_in && ages.move_in ? *ages.move_in : ages.move_out;
+  if (ages.installed) {
+    const auto at = [&](Life l, Day laid, Day day) { return left(method, life_class, l, age_between(laid, day)); };
+    return {at(life.low(), ages.installed->earliest, until.latest), at(life.likely(), ages.installed->likely(), until.likely()),
+            at(life.high(), ages.installed->latest, until.earliest)};
+  }
+  // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would keep.
+  const auto newest = [&](Life l, Day in, Day out) { return left(method, life_class, l, age_between(in, out)); };
+  const Day in_latest = ages.move_in ? ages.move_in->latest : until.earliest;
+  const Day in_likely = ages.move_in ? ages.move_in->likely() : until.likely();
+  const Share likely = newest(life.likely(), in_likely, until.likely());
+  const Share oldest = left(method, life_class, life.low(), Age::months(2400));
+  return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2}, newest(life.high(), in_latest, until.earliest)};
+}
+
+} // namespace wearline

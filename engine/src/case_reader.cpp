@@ -308,14 +308,16 @@ void read_records(const Cursor& c, Records& r) {
 }
 
 void read_part(const Cursor& c, std::vector<Part>& out) {
-  if (!c.object({"nature", "amount"})) return;
+  if (!c.object({"nature", "amount", "ages"})) return;
   std::string nature;
   take_name(c, "nature", nature, nature_names(), "nature of a part");
   std::optional<Money> amount;
   take(c, "amount", amount);
   if (!c.has("nature") || !c.has("amount")) return c.fault("missing-member", "A part needs a \"nature\" and an \"amount\".");
+  Tri ages;
+  take(c, "ages", ages);
   if (!amount || nature.empty()) return;
-  Part part{Nature::other, *amount};
+  Part part{Nature::other, *amount, ages};
   for (const auto& [name, value] : natures)
     if (name == nature) part.nature = value;
   out.push_back(part);
@@ -332,7 +334,7 @@ void read_life_years(const Cursor& c, std::optional<long>& months) {
 void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (!c.object({"id", "text", "amount", "kind", "element", "finding", "place", "quality", "installed", "atMoveIn", "cause", "severity",
                  "count", "landlordFactors", "parts", "charged", "damaged", "remedy", "repairPrice", "priceNew", "lifeYears",
-                 "lifeSource", "method", "labourAges", "proof", "proofMissing", "onMoveOutRecord", "inLease", "workDone", "hours",
+                 "lifeSource", "method", "labourAges", "credit", "proof", "proofMissing", "onMoveOutRecord", "inLease", "workDone", "hours",
                  "hourlyRate", "from", "to", "reletOn", "note"}))
     return;
   take(c, "id", l.id);
@@ -368,6 +370,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   take_name(c, "lifeSource", l.life_source, names.life_sources, "source of useful lives");
   take_name(c, "method", l.method, names.methods, "method");
   take(c, "labourAges", l.labour_ages);
+  take(c, "credit", l.credit);
   if (c.has("proof")) read_papers(c.member("proof"), l.proof, names);
   if (c.has("proofMissing")) read_papers(c.member("proofMissing"), l.proof_missing, names);
   take(c, "onMoveOutRecord", l.on_move_out_record);

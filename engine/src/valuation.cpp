@@ -31,23 +31,30 @@ Share by_stay(const Method& method, Age stay) {
   return Share::none();
 }
 
-Share by_grace(const Method& method, std::string_view life_class, Age age) {
+/// A thing of the class, of this quality where the row tells.
+const Method::Grace* grace_of(const Method& method, std::string_view life_class, std::string_view quality) {
+  const Method::Grace* any = nullptr;
   for (const auto& grace : method.graces) {
     if (grace.life_class != life_class) continue;
-    const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
-    if (over <= 0) return Share::whole();
-    const __int128 whole = static_cast<__int128>(1200) * age.den;
-    return clipped(whole - over * grace.yearly_percent, whole, Share{grace.floor_percent, 100});
+    if (grace.quality == quality) return &grace;
+    if (!any || grace.quality.empty()) any = &grace;
   }
-  return Share::whole();
+  return any;
+}
+
+Share by_grace(const Method::Grace& grace, Age age) {
+  const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
+  if (over <= 0) return Share::whole();
+  const __int128 whole = static_cast<__int128>(1200) * age.den;
+  return clipped(whole - over * grace.yearly_percent, whole, Share{grace.floor_percent, 100});
 }
 
 /// The share left for one life and one age.
-Share left(const Method& method, std::string_view life_class, Life life, Age age) {
+Share left(const Method& method, const Method::Grace* grace, Life life, Age age) {
   age = in_unit(age, method.unit);
   switch (method.kind) {
   case Method::Kind::stay_bands: return by_stay(method, age);
-  case Method::Kind::grace_abatement: return by_grace(method, life_class, age);
+  case Method::Kind::grace_abatement: return grace ? by_grace(*grace, age) : Share::whole();
   case Method::Kind::residual: return straight_line(life, age, Share{method.residual_percent, 100});
   case Method::Kind::straight_line: break;
   }
@@ -116,25 +123,31 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
     choice.from = LifeChoice::From::jurisdiction;
     return choice;
   }
-  if (!line.quality.empty() &&
-      hull([&](const LifeRow& row) { return row.quality == line.quality && LifeTables::inside(place, row.region); })) {
-    choice.from = LifeChoice::From::quality;
-    return choice;
-  }
   const LifeDefault* best = nullptr;
+  const auto nearer = [&](const LifeDefault& d) {
+    if (!best) return true;
+    if (d.quality.empty() != best->quality.empty()) return best->quality.empty();
+    return best->region == "*" || (d.region != "*" && d.region.size() > best->region.size());
+  };
   for (const LifeDefault& d : tables.defaults)
-    if (d.life_class == life_class && LifeTables::inside(place, d.region) && (!best || best->region == "*" || (d.region != "*" && d.region.size() > best->region.size())))
+    if (d.life_class == life_class && (d.quality.empty() || d.quality == line.quality) && LifeTables::inside(place, d.region) && nearer(d))
       best = &d;
   if (best) {
     choice.life = Range<Life>(best->low, best->likely, best->high);
     choice.sources = best->sources;
     choice.why = &best->why;
-    choice.from = LifeChoice::From::tables;
+    choice.from = best->quality.empty() ? LifeChoice::From::tables : LifeChoice::From::quality;
   }
   return choice;
 }
 
-ShareRange share_left(const Method& method, std::string_view life_class, const Range<Life>& life, const Ages& ages) {
+bool covers(const Method& method, std::string_view life_class) {
+  if (method.kind == Method::Kind::grace_abatement) return grace_of(method, life_class, {}) != nullptr;
+  return method.life_class.empty() || method.life_class == life_class;
+}
+
+ShareRange share_left(const Method& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages) {
+  const Method::Grace* const grace = grace_of(method, life_class, quality);
   if (method.kind == Method::Kind::stay_bands) {
     if (!ages.move_in) return {Share::none(), {1, 2}, Share::whole()};
     const auto stay = [&](Day in, Day out) { return by_stay(method, in_unit(age_between(in, out), method.unit)); };
@@ -143,16 +156,16 @@ ShareRange share_left(const Method& method, std::string_view life_class, const R
   }
   const DaySpan until = method.age_at_move_in && ages.move_in ? *ages.move_in : ages.move_out;
   if (ages.installed) {
-    const auto at = [&](Life l, Day laid, Day day) { return left(method, life_class, l, age_between(laid, day)); };
+    const auto at = [&](Life l, Day laid, Day day) { return left(method, grace, l, age_between(laid, day)); };
     return {at(life.low(), ages.installed->earliest, until.latest), at(life.likely(), ages.installed->likely(), until.likely()),
             at(life.high(), ages.installed->latest, until.earliest)};
   }
   // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would keep.
-  const auto newest = [&](Life l, Day in, Day out) { return left(method, life_class, l, age_between(in, out)); };
+  const auto newest = [&](Life l, Day in, Day out) { return left(method, grace, l, age_between(in, out)); };
   const Day in_latest = ages.move_in ? ages.move_in->latest : until.earliest;
   const Day in_likely = ages.move_in ? ages.move_in->likely() : until.likely();
   const Share likely = newest(life.likely(), in_likely, until.likely());
-  const Share oldest = left(method, life_class, life.low(), Age::months(2400));
+  const Share oldest = left(method, grace, life.low(), Age::months(2400));
   return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2}, newest(life.high(), in_latest, until.earliest)};
 }
 

@@ -61,6 +61,7 @@ enum class Nature { materials, labour, repair_labour, treatment, cleaning, dispo
 struct Part {
   Nature nature = Nature::other;
   Money amount;
+  Tri ages; ///< override: does this part lose worth with age
 };
 
 /// A count of things ("3 rooms"), kept exact to a thousandth.
@@ -89,6 +90,7 @@ struct Line {
   Tri labour_ages;                     ///< override: does the labour lose worth with age
   std::vector<std::string> proof;      ///< names of rules/papers.json that came for this line
   std::vector<std::string> proof_missing;
+  Tri credit;                          ///< a sum in the tenant's favour
   Tri on_move_out_record, in_lease, work_done;
   std::optional<Quantity> hours;       ///< the landlord's own work, hours
   std::optional<Money> hourly_rate;

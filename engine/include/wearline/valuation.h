@@ -38,7 +38,7 @@ struct LifeRow {
 
 /// The life taken when nothing more is known, for a region ("US", "US-CA", "*" for anywhere).
 struct LifeDefault {
-  std::string life_class, region;
+  std::string life_class, quality, region; ///< quality empty: whatever the quality
   Life low, likely, high;
   SourceIds sources;
   Localised why;
@@ -53,11 +53,13 @@ struct Method {
     Share share;
   };
   struct Grace {
-    std::string life_class;
+    std::string life_class, quality;
     long grace_months = 0, yearly_percent = 0, floor_percent = 0;
   };
-  std::string id, life_class, region; ///< empty class or region: any
-  Localised label;
+  std::string id, life_class, region; ///< empty class: any
+  Localised label, text;
+  /// by_default: for everything; in_region: the official way of that region; when_named: only if a person or a pack names it.
+  enum class Use { by_default, in_region, when_named } use = Use::when_named;
   Kind kind = Kind::straight_line;
   Unit unit = Unit::day;
   bool age_at_move_in = false; ///< age counted when the tenant moved in, not when they left
@@ -70,7 +72,7 @@ struct Method {
 /// What ages when a thing is renewed.
 struct PartRule {
   Nature nature = Nature::other;
-  enum class Ages { yes, no, with_the_whole } ages = Ages::no;
+  enum class Ages { yes, no, with_the_whole } ages = Ages::no; ///< with_the_whole: the same share as all other parts together
   bool by_area = true; ///< shrinks with the damaged part
   SourceIds sources;
   Localised text;
@@ -119,6 +121,8 @@ struct Ages {
 struct ShareRange {
   Share low, likely, high;
 };
-ShareRange share_left(const Method& method, std::string_view life_class, const Range<Life>& life, const Ages& ages);
+ShareRange share_left(const Method& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages);
+/// Whether the method can say anything about this class of things.
+bool covers(const Method& method, std::string_view life_class);
 
 } // namespace wearline

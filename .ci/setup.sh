@@ -7,11 +7,13 @@ JOBS=${WEARLINE_JOBS:-$(nproc)}
 mkdir -p "$LOGS"
 export NODE_PATH=/usr/share/nodejs # Debian keeps the modules that Emscripten needs there
 
+log_of() { echo "$LOGS/$(tr -cs 'a-z0-9\n' '-' <<<"${1,,}").log"; }
+
 # step WHAT COMMAND...: one progress line with the time it took; the command's output only if it fails.
 step() {
   local what=$1 began=$SECONDS log
   shift
-  log=$LOGS/$(tr -cs 'a-z0-9\n' '-' <<<"${what,,}").log
+  log=$(log_of "$what")
   printf '%s ... ' "$what"
   if "$@" >"$log" 2>&1 </dev/null; then
     echo "$((SECONDS - began)) s"

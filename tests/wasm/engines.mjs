@@ -1,0 +1,59 @@
+// The engine twice: the program built for this machine, and the page's module with the bundles the page would fetch.
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
+const SITE = path.join(ROOT, 'site');
+const PROGRAM = path.join(ROOT, 'build/native/engine/cli/wearline');
+
+export const read = (file) => fs.readFileSync(path.join(ROOT, file));
+export const readJson = (file) => JSON.parse(read(file));
+
+/** The module without rules. It is made for browsers: Node brings fetch, URL and TextDecoder, the bytes are handed over. */
+export async function freshModule() {
+  const { default: createEngine } = await import(path.join(SITE, 'src/generated/engine/wearline.mjs'));
+  return createEngine({ wasmBinary: fs.readFileSync(path.join(SITE, 'src/generated/engine/wearline.wasm')) });
+}
+
+export const rulesIndex = () => JSON.parse(fs.readFileSync(path.join(SITE, 'src/generated/rules-index.json')));
+export const bundle = (file) => fs.readFileSync(path.join(SITE, 'public/generated/rules', file));
+
+/** The module holding every bundle, as the single file does. */
+export async function fullModule() {
+  const engine = await freshModule();
+  const { shared, languages, packs } = rulesIndex();
+  for (const file of [shared, ...Object.values(languages), ...Object.values(packs).map((pack) => pack.file)]) {
+    const { errors } = JSON.parse(engine.load(bundle(file)));
+    if (errors.length) throw new Error(`${file}: ${JSON.stringify(errors[0])}`);
+  }
+  return engine;
+}
+
+/** What the program prints for a case given as bytes or text, and its exit status. */
+export function native(input, today) {
+  const run = spawnSync(PROGRAM, ['check', '--json', '--today', today, '-'], { input, maxBuffer: 1 << 28 });
+  if (run.error) throw run.error;
+  return { text: run.stdout.toString('utf8').replace(/\n$/, ''), status: run.status, complaint: run.stderr.toString() };
+}
+
+function filesUnder(folder) {
+  const full = path.join(ROOT, folder);
+  if (!fs.existsSync(full)) return [];
+  return fs.readdirSync(full, { withFileTypes: true }).flatMap((entry) => {
+    const inside = path.join(folder, entry.name);
+    return entry.isDirectory() ? filesUnder(inside) : [inside];
+  }).sort();
+}
+
+/** Every case this repository holds: { name, text, today }. */
+export function allCases() {
+  const examples = filesUnder('examples').filter((file) => file.endsWith('.json') && !file.endsWith('.expected.json'))
+    .map((name) => ({ name, text: read(name).toString(), today: '2026-09-01' }))
+    .filter(({ text }) => 'wearline' in JSON.parse(text));
+  const worked = filesUnder('tests/reference').filter((file) => file.endsWith('.json'))
+    .map((name) => [name, readJson(name)]).filter(([, document]) => document?.case?.wearline)
+    .map(([name, document]) => ({ name, text: JSON.stringify(document.case), today: document.today ?? '2026-09-01' }));
+  return [...examples, ...worked];
+}

@@ -6,10 +6,10 @@ namespace wearline {
 
 namespace {
 
-Age in_unit(Age age, Method::Unit unit) {
-  if (unit == Method::Unit::day) return age;
+Age in_unit(Age age, WorthMethod::Unit unit) {
+  if (unit == WorthMethod::Unit::day) return age;
   const std::int64_t whole = age.num / age.den;
-  return Age::months(unit == Method::Unit::month ? whole : whole / 12 * 12);
+  return Age::months(unit == WorthMethod::Unit::month ? whole : whole / 12 * 12);
 }
 
 Share clipped(__int128 num, __int128 den, Share floor) {
@@ -25,15 +25,15 @@ Share straight_line(Life life, Age age, Share floor) {
   return clipped(span - age.num, span, floor);
 }
 
-Share by_stay(const Method& method, Age stay) {
+Share by_stay(const WorthMethod& method, Age stay) {
   for (const auto& band : method.bands)
     if (!band.under_months || stay < Age::months(*band.under_months)) return band.share;
   return Share::none();
 }
 
 /// A thing of the class, of this quality where the row tells.
-const Method::Grace* grace_of(const Method& method, std::string_view life_class, std::string_view quality) {
-  const Method::Grace* any = nullptr;
+const WorthMethod::Grace* grace_of(const WorthMethod& method, std::string_view life_class, std::string_view quality) {
+  const WorthMethod::Grace* any = nullptr;
   for (const auto& grace : method.graces) {
     if (grace.life_class != life_class) continue;
     if (grace.quality == quality) return &grace;
@@ -42,7 +42,7 @@ const Method::Grace* grace_of(const Method& method, std::string_view life_class,
   return any;
 }
 
-Share by_grace(const Method::Grace& grace, Age age) {
+Share by_grace(const WorthMethod::Grace& grace, Age age) {
   const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
   if (over <= 0) return Share::whole();
   const __int128 whole = static_cast<__int128>(1200) * age.den;
@@ -50,13 +50,13 @@ Share by_grace(const Method::Grace& grace, Age age) {
 }
 
 /// The share left for one life and one age.
-Share left(const Method& method, const Method::Grace* grace, Life life, Age age) {
+Share left(const WorthMethod& method, const WorthMethod::Grace* grace, Life life, Age age) {
   age = in_unit(age, method.unit);
   switch (method.kind) {
-  case Method::Kind::stay_bands: return by_stay(method, age);
-  case Method::Kind::grace_abatement: return grace ? by_grace(*grace, age) : Share::whole();
-  case Method::Kind::residual: return straight_line(life, age, Share{method.residual_percent, 100});
-  case Method::Kind::straight_line: break;
+  case WorthMethod::Kind::stay_bands: return by_stay(method, age);
+  case WorthMethod::Kind::grace_abatement: return grace ? by_grace(*grace, age) : Share::whole();
+  case WorthMethod::Kind::residual: return straight_line(life, age, Share{method.residual_percent, 100});
+  case WorthMethod::Kind::straight_line: break;
   }
   return straight_line(life, age, Share::none());
 }
@@ -71,8 +71,8 @@ Age age_between(Day installed, Day day) {
   return {months * in_month + (day - from).count(), in_month};
 }
 
-const Method* LifeTables::method(std::string_view id) const {
-  for (const Method& m : methods)
+const WorthMethod* LifeTables::method(std::string_view id) const {
+  for (const WorthMethod& m : methods)
     if (m.id == id) return &m;
   return nullptr;
 }
@@ -90,7 +90,7 @@ bool LifeTables::inside(std::string_view place, std::string_view region) {
 }
 
 LifeChoice choose_life(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& tables,
-                       std::optional<Life> own_life, const Source* own_source) {
+                       std::optional<Life> own_life, const Reference* own_source) {
   LifeChoice choice;
   if (line.life_months) {
     choice.life = Range<Life>(Life{*line.life_months});
@@ -141,14 +141,14 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
   return choice;
 }
 
-bool covers(const Method& method, std::string_view life_class) {
-  if (method.kind == Method::Kind::grace_abatement) return grace_of(method, life_class, {}) != nullptr;
+bool covers(const WorthMethod& method, std::string_view life_class) {
+  if (method.kind == WorthMethod::Kind::grace_abatement) return grace_of(method, life_class, {}) != nullptr;
   return method.life_class.empty() || method.life_class == life_class;
 }
 
-ShareRange share_left(const Method& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages) {
-  const Method::Grace* const grace = grace_of(method, life_class, quality);
-  if (method.kind == Method::Kind::stay_bands) {
+ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages) {
+  const WorthMethod::Grace* const grace = grace_of(method, life_class, quality);
+  if (method.kind == WorthMethod::Kind::stay_bands) {
     if (!ages.move_in) return {Share::none(), {1, 2}, Share::whole()};
     const auto stay = [&](Day in, Day out) { return by_stay(method, in_unit(age_between(in, out), method.unit)); };
     return {stay(ages.move_in->earliest, ages.move_out.latest), stay(ages.move_in->likely(), ages.move_out.likely()),

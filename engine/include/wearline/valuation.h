@@ -2,7 +2,7 @@
 // What damage is worth: damaged part, remaining life, parts that age and parts that do not.
 
 #include "wearline/case.h"
-#include "wearline/source.h"
+#include "wearline/reference.h"
 
 #include <string>
 #include <string_view>
@@ -32,7 +32,7 @@ struct Life {
 struct LifeRow {
   std::string life_class, quality;
   Life low, high;
-  const Source* source = nullptr;
+  const Reference* source = nullptr;
   std::string region, note;
 };
 
@@ -40,12 +40,12 @@ struct LifeRow {
 struct LifeDefault {
   std::string life_class, quality, region; ///< quality empty: whatever the quality
   Life low, likely, high;
-  SourceIds sources;
+  References sources;
   Localised why;
 };
 
 /// How worth falls with age.
-struct Method {
+struct WorthMethod {
   enum class Kind { straight_line, stay_bands, grace_abatement, residual };
   enum class Unit { day, month, year }; ///< exact, completed months, completed years
   struct Band {
@@ -66,7 +66,7 @@ struct Method {
   long residual_percent = 0;   ///< what a thing past its life keeps
   std::vector<Band> bands;
   std::vector<Grace> graces;
-  SourceIds sources;
+  References sources;
 };
 
 /// What ages when a thing is renewed.
@@ -74,7 +74,7 @@ struct PartRule {
   Nature nature = Nature::other;
   enum class Ages { yes, no, with_the_whole } ages = Ages::no; ///< with_the_whole: the same share as all other parts together
   bool by_area = true; ///< shrinks with the damaged part
-  SourceIds sources;
+  References sources;
   Localised text;
 };
 
@@ -82,17 +82,17 @@ struct PartRule {
 struct ConditionRule {
   std::string at_move_in;
   Share least, likely, most;
-  SourceIds sources;
+  References sources;
 };
 
 struct LifeTables {
   std::vector<LifeRow> rows;
   std::vector<LifeDefault> defaults;
-  std::vector<Method> methods;
+  std::vector<WorthMethod> methods;
   std::vector<PartRule> parts;
   std::vector<ConditionRule> conditions;
 
-  const Method* method(std::string_view id) const;
+  const WorthMethod* method(std::string_view id) const;
   const PartRule* part(Nature nature) const;
   /// Region match: "US-CA" is inside "US-CA", "US" and "*".
   static bool inside(std::string_view place, std::string_view region);
@@ -101,13 +101,13 @@ struct LifeTables {
 /// The useful life of a line's thing, with where it comes from.
 struct LifeChoice {
   Range<Life> life;
-  SourceIds sources;
+  References sources;
   const Localised* why = nullptr; ///< only for a default
   enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
 };
 /// `own_life`: the jurisdiction's own figure, if its pack has one. Class empty or unknown: From::none.
 LifeChoice choose_life(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& tables,
-                       std::optional<Life> own_life, const Source* own_source);
+                       std::optional<Life> own_life, const Reference* own_source);
 
 /// Dates that decide an age.
 struct Ages {
@@ -121,8 +121,8 @@ struct Ages {
 struct ShareRange {
   Share low, likely, high;
 };
-ShareRange share_left(const Method& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages);
+ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages);
 /// Whether the method can say anything about this class of things.
-bool covers(const Method& method, std::string_view life_class);
+bool covers(const WorthMethod& method, std::string_view life_class);
 
 } // namespace wearline

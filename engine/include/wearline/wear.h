@@ -2,7 +2,7 @@
 // Wear, damage, the landlord's side, or already there: the wear guide and its answer for one line.
 
 #include "wearline/case.h"
-#include "wearline/source.h"
+#include "wearline/reference.h"
 
 #include <string>
 #include <string_view>
@@ -25,14 +25,14 @@ struct TurnTest {
 struct Turn {
   TurnTest test;
   Verdict verdict = Verdict::cannot_tell;
-  SourceIds sources;
+  References sources;
   Localised text;
 };
 
 /// A source that says otherwise.
 struct Conflict {
   Verdict verdict = Verdict::cannot_tell;
-  const Source* source = nullptr;
+  const Reference* source = nullptr;
   Localised text;
 };
 
@@ -46,7 +46,7 @@ struct Finding {
   Lean lean = Lean::even;
   bool ages = false;       ///< the usual remedy renews the thing, so its age counts
   std::string remedy;      ///< replace, repair, clean, none
-  SourceIds sources;
+  References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;
 };

@@ -15,9 +15,9 @@ struct Localised {
 
 /// `id` is unique over all rules: "law:rcw-59.18.280", "wear:hud-5c", "life:hud-5d".
 /// `read` says how it was read: statute-text, official-guide, secondary, memory, practice (common practice, no source).
-struct Source {
+struct Reference {
   std::string id, text, read, url, edition;
 };
-using SourceIds = std::vector<const Source*>;
+using References = std::vector<const Reference*>;
 
 } // namespace wearline

@@ -1,0 +1,97 @@
+#pragma once
+// The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never more than charged.
+
+#include "wearline/case.h"
+#include "wearline/rules.h"
+#include "wearline/valuation.h"
+#include "wearline/wear.h"
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// One move of the sum, with what moved it. `from` and `to` are the likely sums; `low` and `high` the span after the step.
+struct Step {
+  std::string_view code;      ///< wording key "step.<code>"
+  Money from, to, low, high;
+  Share share = Share::whole();
+  Age age, life_low, life, life_high; ///< in months
+  Quantity part, whole;
+  const Localised* said = nullptr;    ///< a sentence of the rules that says why
+  References sources;
+};
+
+/// What the law says of one line. Built by the law half.
+struct LineLaw {
+  Tri barred = false;               ///< nothing may be taken; unknown: perhaps
+  Tri damaged_portion_only = false; ///< matching undamaged parts may not be charged
+  std::optional<Money> limit;       ///< no more than this
+};
+
+/// What the law needs to know of a line besides the line itself.
+struct LineFacts {
+  Verdict wear = Verdict::cannot_tell;
+  std::optional<Range<long>> age_months; ///< completed months the thing is old, at least and at most
+  bool renewed = false;                  ///< charged as replacement
+};
+
+/// The law's answer for a line; the judgement asks it again when a fact is varied.
+class LineLawBook {
+public:
+  virtual ~LineLawBook() = default;
+  virtual LineLaw of(const Line& line, const LineFacts& facts) const = 0;
+};
+
+/// What of the tenancy bears on its lines.
+struct TenancyFacts {
+  std::optional<DaySpan> move_in;
+  DaySpan move_out;                ///< keys returned, else the end, else the statement's day, else today
+  bool move_out_assumed = false;
+  Stay stay;
+  std::optional<Money> monthly_rent;
+  std::optional<DaySpan> rent_paid_through;
+};
+TenancyFacts tenancy_facts(const Case& c, Day today);
+
+/// The thing and finding a line is about, as given or as recognised from its text.
+struct Subject {
+  const Element* element = nullptr;
+  const Finding* finding = nullptr;
+  int confidence = 100; ///< 0..100; below 100 the recogniser proposed it
+};
+
+struct LineContext {
+  const TenancyFacts* tenancy = nullptr;
+  const LifeTables* lives = nullptr;
+  std::string_view place;            ///< jurisdiction code or empty
+  const LineLawBook* law = nullptr;  ///< null: judged without law
+  const std::vector<std::pair<std::string, std::pair<Life, const Reference*>>>* own_lives = nullptr; ///< the jurisdiction's own table, by class
+};
+
+struct LineResult {
+  Verdict verdict = Verdict::cannot_tell;
+  Money claimed;
+  Range<Money> fair;
+  Range<Money> worth;        ///< before liability: what the damage would be worth if the tenant answers for it
+  WearOpinion opinion;
+  LifeChoice life;
+  ShareRange left;           ///< share of worth left; whole where nothing ages
+  const WorthMethod* method = nullptr;
+  bool ages = false;
+  bool age_open = false;     ///< the installation date would narrow it
+  bool age_from_move_in = false;
+  bool area_open = false;    ///< how much was damaged would narrow it
+  LineLaw law;
+  bool certain() const { return fair.exact(); }
+};
+
+/// Judges a line. `steps`, if given, receives the moves in order.
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps = nullptr);
+
+/// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common practice, no source.
+/// Empty where rent or period is unknown.
+std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts& tenancy);
+
+} // namespace wearline

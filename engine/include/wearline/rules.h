@@ -1,0 +1,40 @@
+#pragma once
+// The rules the judgement of lines reads: the wear guide and the tables of useful lives, loaded into typed values.
+
+#include "wearline/fault.h"
+#include "wearline/names.h"
+#include "wearline/reference.h"
+#include "wearline/valuation.h"
+#include "wearline/wear.h"
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// Sources by full id; addresses stay valid while it lives.
+using ReferenceBook = std::map<std::string, Reference, std::less<>>;
+
+/// Something a person chooses from a list.
+struct Choice {
+  std::string id;
+  Localised label;
+  References sources;
+};
+
+struct WearGuide {
+  std::vector<Choice> groups, landlord_factors, at_move_in, causes;
+  std::vector<Element> elements;
+  std::map<std::string, std::string, std::less<>> element_of_kind; ///< what a line without element is taken for
+
+  const Element* element(std::string_view id) const;
+};
+
+/// Loads rules/wear/catalogue.json. Faults have JSON Pointers into the file.
+Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_view json);
+/// Loads rules/lives/lives.json.
+Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view json);
+
+} // namespace wearline

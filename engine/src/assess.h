@@ -1,0 +1,19 @@
+#pragma once
+// From a case to its assessment.
+
+#include "rule_store.h"
+
+#include "wearline/assessment.h"
+
+namespace wearline {
+
+/// The pure function of the engine. `c` is moved into the result.
+Assessment assess_case(Case c, const Rules& rules, Day today);
+
+/// The result as JSON, in the language of the case.
+std::string render(const Assessment& assessment, const Rules& rules);
+
+/// The result of a case that could not be read.
+std::string render_faults(const Faults& faults, Day today);
+
+} // namespace wearline

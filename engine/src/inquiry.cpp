@@ -1,0 +1,126 @@
+#include "wearline/inquiry.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+Money distance(Money a, Money b) { return a < b ? b - a : a - b; }
+
+std::string pointer(std::size_t line, std::string_view member) {
+  std::string out = "/lines/" + std::to_string(line) + '/';
+  out += member;
+  return out;
+}
+
+/// Varies one fact of a line at a time and puts it back.
+class Variation {
+public:
+  Variation(const Line& line, const Subject& subject, const LineContext& context) : line_(line), subject_(subject), context_(context) {}
+  template <class Change> Money likely(Change&& change) const {
+    Line varied = line_;
+    change(varied);
+    return judge_line(varied, subject_, context_).fair.likely();
+  }
+
+private:
+  const Line& line_;
+  const Subject& subject_;
+  const LineContext& context_;
+};
+
+/// The likely charge if the thing was laid on `day`, when the tenant answers for it.
+Money charge_if_laid(Line& scratch, const Subject& subject, const LineContext& context, Day day) {
+  scratch.installed = DaySpan{day, day};
+  return judge_line(scratch, subject, context).worth.likely();
+}
+
+} // namespace
+
+std::optional<Day> no_charge_before(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
+  if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands || result.claimed.is_zero()) return std::nullopt;
+  Line scratch = line;
+  const Day last = context.tenancy->move_out.likely();
+  Day zero = std::max(first_day, add_months(last, -static_cast<int>(std::min<long>(result.life.life.likely().months, 2000)) - 1));
+  Day charged = last;
+  if (!charge_if_laid(scratch, subject, context, zero).is_zero() || charge_if_laid(scratch, subject, context, charged).is_zero()) return std::nullopt;
+  while (charged - zero > days{1}) {
+    const Day middle = zero + (charged - zero) / 2;
+    (charge_if_laid(scratch, subject, context, middle).is_zero() ? zero : charged) = middle;
+  }
+  return charged;
+}
+
+void ask_about_line(std::size_t index, const Line& line, const Subject& subject, const LineContext& context, const LineResult& result,
+                    std::vector<Question>& out) {
+  if (!line.amount) {
+    out.push_back({pointer(index, "amount"), "amount", nullptr, {}, index, {}});
+    return;
+  }
+  const auto ask = [&](std::string_view member, std::string_view code, Money swing, const Localised* said = nullptr) {
+    if (swing > Money()) out.push_back({pointer(index, member), code, said, {}, index, swing});
+  };
+  const Variation vary(line, subject, context);
+  if (!subject.element) {
+    ask("element", "element", result.fair.high() - result.fair.low());
+    return;
+  }
+  if (!subject.finding && !subject.element->findings.empty()) {
+    ask("finding", "finding-missing", result.fair.high() - result.fair.low());
+  } else if (result.opinion.finding_open && result.law.barred != Tri(true)) {
+    const Money owed = vary.likely([](Line& l) { l.cause = "tenant"; });
+    const bool debt = result.verdict == Verdict::not_about_condition;
+    const Money not_owed = debt ? Money() : vary.likely([](Line& l) { l.cause = "age"; });
+    const bool has_own = subject.finding && !subject.finding->ask.empty();
+    ask(line.cause.empty() ? "cause" : "severity", has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
+  }
+  if (result.age_open) {
+    const auto& t = *context.tenancy;
+    const Day newest = line.installed ? std::min(line.installed->latest, t.move_out.latest) : t.move_in ? t.move_in->latest : t.move_out.earliest;
+    const Day oldest = line.installed && line.installed->earliest > first_day ? line.installed->earliest : std::max(first_day, add_months(newest, -600));
+    const Money swing = distance(vary.likely([&](Line& l) { l.installed = DaySpan{newest, newest}; }),
+                                 vary.likely([&](Line& l) { l.installed = DaySpan{oldest, oldest}; }));
+    ask("installed", "installed", swing);
+  }
+  if (result.area_open)
+    ask("damaged", "damaged", distance(vary.likely([](Line& l) { l.damaged = Quantity{1000, l.charged->unit}; }), result.fair.likely()));
+  if (line.at_move_in.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
+    ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
+  if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
+    ask("from", "rent-period", result.fair.high() - result.fair.low());
+}
+
+void ask_about_tenancy(const Case& c, const std::vector<Subject>& subjects, const LineContext& context, const std::vector<LineResult>& results,
+                       std::vector<Question>& out) {
+  const auto total = [&](const TenancyFacts& tenancy) {
+    LineContext varied = context;
+    varied.tenancy = &tenancy;
+    Money sum;
+    for (std::size_t i = 0; i < c.lines.size(); ++i)
+      if (results[i].ages) sum += judge_line(c.lines[i], subjects[i], varied).fair.likely();
+    return sum;
+  };
+  if (!std::any_of(results.begin(), results.end(), [](const LineResult& r) { return r.ages; })) return;
+  if (!c.tenancy.began) {
+    TenancyFacts lately = *context.tenancy, long_ago = *context.tenancy;
+    const Day out_day = context.tenancy->move_out.likely();
+    lately.move_in = DaySpan{add_months(out_day, -12), add_months(out_day, -12)};
+    lately.stay.months = 12;
+    long_ago.move_in = DaySpan{add_months(out_day, -120), add_months(out_day, -120)};
+    long_ago.stay.months = 120;
+    out.push_back({"/tenancy/began", "began", nullptr, {}, Question::no_line, distance(total(lately), total(long_ago))});
+  }
+  if (context.tenancy->move_out_assumed) {
+    TenancyFacts early = *context.tenancy;
+    early.move_out = {early.move_out.earliest - days{365}, early.move_out.earliest - days{365}};
+    out.push_back({"/tenancy/possessionReturned", "possession", nullptr, {}, Question::no_line, distance(total(early), total(*context.tenancy))});
+  }
+}
+
+void rank(std::vector<Question>& questions) {
+  questions.erase(std::remove_if(questions.begin(), questions.end(), [](const Question& q) { return q.swing.is_zero() && q.code != "amount" && q.code != "law"; }), questions.end());
+  std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) { return a.swing > b.swing; });
+}
+
+} // namespace wearline

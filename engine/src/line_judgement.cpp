@@ -1,0 +1,441 @@
+#include "wearline/line_judgement.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wearline {
+
+namespace {
+
+/// Writes steps, or nothing at all when the judgement is only run for its number.
+class Recorder {
+public:
+  explicit Recorder(std::vector<Step>* steps) : steps_(steps) {}
+  bool on() const { return steps_ != nullptr; }
+  Step& add(std::string_view code, Money from, const Range<Money>& to) {
+    steps_->push_back({});
+    Step& step = steps_->back();
+    step.code = code;
+    step.from = from;
+    step.to = to.likely();
+    step.low = to.low();
+    step.high = to.high();
+    return step;
+  }
+
+private:
+  std::vector<Step>* steps_;
+};
+
+/// A sum of the line, and what it is subject to.
+struct Piece {
+  Money amount;
+  Nature nature = Nature::other;
+  bool ages = false;
+  bool by_area = true;
+  bool with_the_whole = false;
+};
+constexpr std::size_t most_pieces = 16;
+
+struct Plan {
+  std::array<Piece, most_pieces> pieces{};
+  std::size_t count = 0;
+  bool parts_given = false;
+  void add(Piece piece) {
+    if (count < most_pieces) pieces[count++] = piece;
+    else pieces[most_pieces - 1].amount += piece.amount;
+  }
+};
+
+bool has(const std::vector<std::string>& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// Whether the charge renews a thing whose age counts.
+bool renews(const Line& line, const Subject& subject) {
+  if (line.kind == "cleaning" || !subject.element || subject.element->life_class.empty()) {
+    // A life given by the person makes any replacement age.
+    return line.life_months && line.remedy != "repair" && line.remedy != "clean" && line.kind != "cleaning";
+  }
+  if (line.remedy == "replace") return true;
+  if (line.remedy == "repair" || line.remedy == "clean") return false;
+  if (line.life_months || line.installed) return subject.finding ? subject.finding->ages || subject.finding->remedy == "replace" : true;
+  return subject.finding ? subject.finding->ages : true;
+}
+
+Plan plan_of(const Line& line, Money charged, bool ages, const LifeTables& lives) {
+  Plan plan;
+  plan.parts_given = !line.parts.empty();
+  Money rest = charged;
+  for (const Part& part : line.parts) {
+    const PartRule* rule = lives.part(part.nature);
+    Piece piece{part.amount, part.nature, ages, true, false};
+    if (rule) {
+      piece.ages = ages && rule->ages == PartRule::Ages::yes;
+      piece.by_area = rule->by_area;
+      piece.with_the_whole = rule->ages == PartRule::Ages::with_the_whole;
+    }
+    if (part.nature == Nature::labour && line.labour_ages) piece.ages = ages && *line.labour_ages;
+    if (part.ages) {
+      piece.ages = *part.ages;
+      piece.with_the_whole = false;
+    }
+    plan.add(piece);
+    rest -= part.amount;
+  }
+  if (rest > Money()) plan.add({rest, Nature::other, ages, true, false});
+  return plan;
+}
+
+/// The worth of a plan for one damaged share and one share left.
+Money price(const Plan& plan, Share area, Share left) {
+  Money before, after;
+  for (std::size_t i = 0; i < plan.count; ++i) {
+    const Piece& p = plan.pieces[i];
+    if (p.with_the_whole) continue;
+    Money worth = p.by_area ? p.amount.part(area) : p.amount;
+    if (p.ages) worth = worth.part(left);
+    before += p.amount;
+    after += worth;
+  }
+  for (std::size_t i = 0; i < plan.count; ++i) {
+    const Piece& p = plan.pieces[i];
+    if (!p.with_the_whole) continue;
+    if (before.is_zero()) after += p.amount.part(area).part(left);
+    else after += p.amount.part({after.in_cents(), before.in_cents()});
+  }
+  return after;
+}
+
+/// The damaged share of what was charged.
+struct Area {
+  Share low = Share::whole(), likely = Share::whole(), high = Share::whole();
+  bool known = false, open = false, matching = false;
+};
+Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only) {
+  Area area;
+  if (!line.charged || line.charged->thousandths == 0) return area;
+  const std::int64_t charged = line.charged->thousandths;
+  if (line.damaged && line.damaged->unit == line.charged->unit) {
+    area.known = true;
+    area.low = area.likely = area.high = Share{line.damaged->thousandths, charged};
+    // Matching the undamaged rest can be argued inside a natural seam, never across it.
+    const bool inside_seam = subject.element && !subject.element->seam_unit.empty() && subject.element->seam_unit != line.charged->unit;
+    if (inside_seam && damaged_portion_only != Tri(true) && area.likely < Share::whole()) {
+      area.high = Share::whole();
+      area.matching = true;
+    }
+    return area;
+  }
+  if (!line.damaged && charged > 1000 && subject.element && !subject.element->seam_unit.empty()) {
+    area.open = true;
+    area.low = Share{1000, charged};
+  }
+  return area;
+}
+
+Age months_of(Life life) { return Age::months(life.months); }
+
+const ConditionRule* condition_of(const Line& line, const LifeTables& lives) {
+  for (const ConditionRule& rule : lives.conditions)
+    if (rule.at_move_in == line.at_move_in) return &rule;
+  return nullptr;
+}
+
+Ages ages_of(const Line& line, const TenancyFacts& tenancy) {
+  Ages ages;
+  ages.move_in = tenancy.move_in;
+  ages.move_out = tenancy.move_out;
+  ages.installed = line.installed;
+  if (!line.installed && line.at_move_in == "new" && tenancy.move_in) {
+    ages.installed = tenancy.move_in;
+    ages.from_move_in = true;
+  }
+  return ages;
+}
+
+std::optional<Range<long>> age_months(const Ages& ages) {
+  const auto months = [](Day from, Day to) { return static_cast<long>(std::max(0, whole_months(from, to))); };
+  if (ages.installed) {
+    const long least = months(ages.installed->latest, ages.move_out.earliest), most = months(ages.installed->earliest, ages.move_out.latest);
+    return Range<long>(least, months(ages.installed->likely(), ages.move_out.likely()), most);
+  }
+  if (ages.move_in) {
+    const long least = months(ages.move_in->latest, ages.move_out.earliest);
+    return Range<long>(least, least, 2400);
+  }
+  return std::nullopt;
+}
+
+/// Proof weighs on liability: what is known to be missing may have come to nothing before a court.
+void weigh_proof(WearOpinion& opinion, const Line& line) {
+  if (opinion.verdict != Verdict::chargeable_damage && opinion.verdict != Verdict::cannot_tell) return;
+  const bool condition_unproven = has(line.proof_missing, "photos") && line.cause != "tenant";
+  if (condition_unproven) {
+    opinion.verdict = Verdict::cannot_tell;
+    opinion.least = opinion.likely = Share::none();
+    opinion.reason = "reason.not-shown";
+  } else if (!line.proof_missing.empty() || line.work_done == Tri(false)) {
+    opinion.least = Share::none();
+  }
+  if (line.on_move_out_record == Tri(false) && line.cause != "tenant") {
+    opinion.least = Share::none();
+    if (Share{1, 2} < opinion.likely) opinion.likely = {1, 2};
+    opinion.reason = "reason.not-on-record";
+  }
+}
+
+/// Methods that speak to this line, the likely one first.
+struct MethodChoice {
+  const WorthMethod* likely = nullptr;
+  const WorthMethod* also[4] = {};
+  int count = 0;
+};
+MethodChoice methods_of(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& lives, bool life_given) {
+  MethodChoice choice;
+  if (!line.method.empty()) {
+    choice.likely = lives.method(line.method);
+    if (choice.likely) return choice;
+  }
+  for (const WorthMethod& m : lives.methods) {
+    if (m.use == WorthMethod::Use::by_default && !choice.likely) choice.likely = &m;
+    else if (m.use == WorthMethod::Use::in_region && !life_given && covers(m, life_class) && LifeTables::inside(place, m.region) && choice.count < 4)
+      choice.also[choice.count++] = &m;
+  }
+  // A region's official way comes first where it has one; the others widen the answer.
+  if (choice.count > 0) std::swap(choice.likely, choice.also[0]);
+  return choice;
+}
+
+Range<Money> scaled(const Range<Money>& worth, const WearOpinion& opinion) {
+  return {worth.low().part(opinion.least), worth.likely().part(opinion.likely), worth.high().part(opinion.most)};
+}
+
+/// Labour the landlord did: hours times rate is the most it can come to.
+Money own_labour(const Line& line, Money charged, Recorder& record) {
+  if (!line.hours || !line.hourly_rate) return charged;
+  const Money worked = line.hourly_rate->part({line.hours->thousandths, 1000});
+  Money other;
+  for (const Part& part : line.parts)
+    if (part.nature != Nature::labour && part.nature != Nature::repair_labour && part.nature != Nature::cleaning) other += part.amount;
+  const Money most = worked + other;
+  if (most >= charged) return charged;
+  if (record.on()) record.add("own-labour", charged, most).part = *line.hours;
+  return most;
+}
+
+LineResult judge_debt_line(const Line& line, LineResult result, const LineContext& context, Recorder& record) {
+  const auto owed = line.kind == "rent" ? rent_for_period(line, *context.tenancy) : std::nullopt;
+  Range<Money> worth = result.worth;
+  if (owed) {
+    worth = owed->capped(result.claimed);
+    result.opinion.least = Share::whole();
+    result.opinion.likely = Share::whole();
+    result.opinion.reason = worth.high().is_zero() ? "reason.rent-paid" : "reason.rent-by-day";
+    if (record.on()) record.add("rent-by-day", result.claimed, worth);
+  }
+  result.worth = worth;
+  result.fair = scaled(worth, result.opinion);
+  if (record.on() && !owed) record.add(result.opinion.reason, worth.likely(), result.fair);
+  return result;
+}
+
+void apply_law(const Line& line, LineResult& result, const LineContext& context, const LineFacts& facts, Recorder& record) {
+  if (!context.law) return;
+  result.law = context.law->of(line, facts);
+  const Range<Money> before = result.fair;
+  if (result.law.limit && *result.law.limit < result.fair.high()) {
+    result.fair = result.fair.capped(*result.law.limit);
+    if (record.on()) record.add("law-limit", before.likely(), result.fair);
+  }
+  if (result.law.barred == Tri(true)) {
+    result.fair = Money();
+    const bool speaks_already = result.verdict == Verdict::ordinary_wear || result.verdict == Verdict::already_there || result.verdict == Verdict::landlord_side;
+    if (!speaks_already) result.verdict = Verdict::barred;
+    if (record.on() && !before.high().is_zero()) record.add("law-barred", before.likely(), result.fair);
+  } else if (!result.law.barred) {
+    result.fair = Range<Money>(Money(), result.fair.likely(), result.fair.high());
+    if (record.on()) record.add("law-perhaps-barred", before.likely(), result.fair);
+  }
+}
+
+} // namespace
+
+TenancyFacts tenancy_facts(const Case& c, Day today) {
+  TenancyFacts t;
+  t.move_in = c.tenancy.began;
+  if (c.tenancy.possession_returned) t.move_out = *c.tenancy.possession_returned;
+  else if (c.tenancy.ended) t.move_out = *c.tenancy.ended;
+  else if (c.statement.dated) t.move_out = *c.statement.dated;
+  else if (c.statement.sent) t.move_out = *c.statement.sent;
+  else t.move_out = {today, today};
+  t.move_out_assumed = !c.tenancy.possession_returned && !c.tenancy.ended;
+  if (t.move_in) t.stay.months = std::max(0, whole_months(t.move_in->latest, t.move_out.earliest));
+  t.stay.occupants = c.tenancy.occupants;
+  t.stay.nothing_recorded = c.records.move_in.made == Tri(false) && c.records.photos_at_move_in == Tri(false);
+  t.monthly_rent = c.tenancy.monthly_rent;
+  t.rent_paid_through = c.tenancy.rent_paid_through;
+  return t;
+}
+
+std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts& tenancy) {
+  if (!tenancy.monthly_rent || !line.from || !line.to || !line.from->known() || !line.to->known()) return std::nullopt;
+  Day from = line.from->earliest, to = line.to->earliest;
+  if (tenancy.rent_paid_through && tenancy.rent_paid_through->known()) from = std::max(from, tenancy.rent_paid_through->earliest + days{1});
+  if (line.relet_on && line.relet_on->known()) to = std::min(to, line.relet_on->earliest - days{1});
+  if (to < from) return Range<Money>(Money());
+  const Money rent = *tenancy.monthly_rent;
+  Money actual;
+  std::int64_t thirtieths = 0;
+  for (Day at = from; at <= to;) {
+    const date::year_month_day ymd{at};
+    const Day month_end = date::sys_days(ymd.year() / ymd.month() / date::last);
+    const Day until = std::min(month_end, to);
+    const std::int64_t in_month = static_cast<unsigned>(date::year_month_day{month_end}.day()), count = (until - at).count() + 1;
+    actual += rent.part({count, in_month});
+    thirtieths += count == in_month ? 30 : std::min<std::int64_t>(count, 30);
+    at = until + days{1};
+  }
+  const std::int64_t count = (to - from).count() + 1;
+  const Money by_thirty = rent.part({thirtieths, 30}), by_year = rent.part({count * 12, 365});
+  return Range<Money>(std::min({actual, by_thirty, by_year}), actual, std::max({actual, by_thirty, by_year}));
+}
+
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
+  Recorder record(steps);
+  const LifeTables& lives = *context.lives;
+  LineResult result;
+  result.claimed = line.amount.value_or(Money());
+  result.left = {Share::whole(), Share::whole(), Share::whole()};
+  if (line.credit == Tri(true)) {
+    result.verdict = Verdict::not_about_condition;
+    result.claimed = Money() - result.claimed;
+    result.fair = result.worth = result.claimed;
+    result.opinion = {Verdict::not_about_condition, Share::whole(), Share::whole(), Share::whole(), "reason.credit"};
+    return result;
+  }
+
+  const std::string_view life_class = subject.element ? std::string_view(subject.element->life_class) : std::string_view();
+  const Ages ages = ages_of(line, *context.tenancy);
+  const auto months = age_months(ages);
+  result.ages = renews(line, subject);
+
+  const Life* own_life = nullptr;
+  const Reference* own_source = nullptr;
+  if (context.own_lives)
+    for (const auto& [name, life] : *context.own_lives)
+      if (name == life_class) {
+        own_life = &life.first;
+        own_source = life.second;
+      }
+  if (result.ages)
+    result.life = choose_life(line, life_class, context.place, lives, own_life ? std::optional<Life>(*own_life) : std::nullopt, own_source);
+  if (result.life.from == LifeChoice::From::none) result.ages = false;
+
+  Stay stay = context.tenancy->stay;
+  if (result.ages && months) {
+    if (months->low() >= result.life.life.high().months) stay.past_life = true;
+    else if (months->high() < result.life.life.low().months) stay.past_life = false;
+  }
+  result.opinion = judge_wear(line, subject.element, subject.finding, stay);
+  weigh_proof(result.opinion, line);
+  result.verdict = result.opinion.verdict;
+
+  Money base = own_labour(line, result.claimed, record);
+  if (line.price_new && result.ages && *line.price_new < base) {
+    if (record.on()) record.add("price-new", base, *line.price_new);
+    base = *line.price_new;
+  }
+  result.worth = base;
+  const LineFacts facts{result.verdict, months, result.ages};
+  if (result.verdict == Verdict::not_about_condition) {
+    result = judge_debt_line(line, std::move(result), context, record);
+    apply_law(line, result, context, facts, record);
+    return result;
+  }
+
+  const Tri portion_only = context.law ? context.law->of(line, facts).damaged_portion_only : Tri(false);
+  Plan plan = plan_of(line, result.claimed, result.ages, lives);
+  if (base < result.claimed && !result.claimed.is_zero())
+    for (std::size_t i = 0; i < plan.count; ++i) plan.pieces[i].amount = plan.pieces[i].amount.part({base.in_cents(), result.claimed.in_cents()});
+
+  const Area area = area_of(line, subject, portion_only);
+  result.area_open = area.open;
+  Range<Money> worth(price(plan, area.low, Share::whole()), price(plan, area.likely, Share::whole()), price(plan, area.high, Share::whole()));
+  if (record.on() && line.charged && (area.known || area.open)) {
+    Step& step = record.add(area.open ? "area-unknown" : area.matching && portion_only != Tri(true) ? "area-share-matching" : "area-share", base, worth);
+    step.share = area.likely;
+    step.whole = *line.charged;
+    if (line.damaged) step.part = *line.damaged;
+    if (subject.element) step.said = &subject.element->seam_text;
+  }
+
+  if (result.ages) {
+    const bool life_given = result.life.from == LifeChoice::From::person;
+    const MethodChoice choice = methods_of(line, life_class, context.place, lives, life_given);
+    result.method = choice.likely;
+    if (choice.likely) {
+      const Money before = worth.likely();
+      ShareRange left = share_left(*choice.likely, life_class, line.quality, result.life.life, ages);
+      for (int i = 0; i < choice.count; ++i) {
+        const ShareRange other = share_left(*choice.also[i], life_class, line.quality, result.life.life, ages);
+        if (other.low < left.low) left.low = other.low;
+        if (left.high < other.high) left.high = other.high;
+      }
+      result.left = left;
+      worth = Range<Money>(price(plan, area.low, left.low), price(plan, area.likely, left.likely), price(plan, area.high, left.high));
+      result.age_from_move_in = ages.from_move_in;
+      result.age_open = choice.likely->kind != WorthMethod::Kind::stay_bands && (!ages.installed || !ages.installed->known());
+      if (record.on()) {
+        const bool banded = choice.likely->kind == WorthMethod::Kind::stay_bands;
+        Step& step = record.add(banded ? "share-by-stay" : !ages.installed ? "age-unknown" : ages.from_move_in ? "age-from-move-in" : "age-share", before, worth);
+        step.share = left.likely;
+        step.life_low = months_of(result.life.life.low());
+        step.life = months_of(result.life.life.likely());
+        step.life_high = months_of(result.life.life.high());
+        if (banded && ages.move_in) step.age = age_between(ages.move_in->likely(), ages.move_out.likely());
+        else if (ages.installed) step.age = age_between(ages.installed->likely(), choice.likely->age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
+        step.said = banded ? &choice.likely->text : result.life.why;
+        step.sources = result.life.sources;
+        for (const Reference* s : choice.likely->sources)
+          if (banded || !choice.likely->region.empty()) step.sources.push_back(s);
+        for (std::size_t i = 0; i < plan.count; ++i)
+          if (plan.parts_given && !plan.pieces[i].ages && !plan.pieces[i].with_the_whole) {
+            Step& kept = record.add("part-not-aged", plan.pieces[i].amount, Range<Money>(plan.pieces[i].by_area ? plan.pieces[i].amount.part(area.likely) : plan.pieces[i].amount));
+            if (const PartRule* rule = lives.part(plan.pieces[i].nature)) {
+              kept.said = &rule->text;
+              kept.sources = rule->sources;
+            }
+          }
+      }
+    }
+    if (const ConditionRule* condition = condition_of(line, lives)) {
+      const Money before = worth.likely();
+      worth = Range<Money>(worth.low().part(condition->least), worth.likely().part(condition->likely), worth.high().part(condition->most));
+      if (record.on()) record.add("condition-at-move-in", before, worth).sources = condition->sources;
+    }
+  } else if (record.on() && subject.element && subject.element->about_condition) {
+    record.add(line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", worth.likely(), worth);
+  }
+
+  if (line.repair_price && *line.repair_price < worth.high()) {
+    const Money before = worth.likely();
+    worth = worth.capped(*line.repair_price);
+    if (record.on()) record.add("repair-cheaper", before, worth);
+  }
+  result.worth = worth.capped(result.claimed);
+  result.fair = scaled(result.worth, result.opinion);
+  if (record.on()) {
+    Step& step = record.add(result.opinion.reason, result.worth.likely(), result.fair);
+    if (result.opinion.turn) {
+      step.said = &result.opinion.turn->text;
+      step.sources = result.opinion.turn->sources;
+    } else if (result.opinion.finding) {
+      step.sources = result.opinion.finding->sources;
+    }
+  }
+  apply_law(line, result, context, facts, record);
+  return result;
+}
+
+} // namespace wearline

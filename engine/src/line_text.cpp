@@ -1,0 +1,85 @@
+#include "line_text.h"
+
+namespace wearline {
+
+namespace {
+
+bool reason_is_said(std::string_view code) { return code.substr(0, 7) == "reason."; }
+
+/// The guide's word counts as published only if some source is more than practice.
+bool only_practice(const Finding& finding) {
+  for (const Reference* r : finding.sources)
+    if (r->read != "practice") return false;
+  return true;
+}
+
+std::string reason_key(const WearOpinion& opinion) {
+  if (opinion.finding && only_practice(*opinion.finding)) {
+    if (opinion.reason == "reason.guide-wear") return "reason.practice-wear";
+    if (opinion.reason == "reason.guide-damage") return "reason.practice-damage";
+  }
+  return std::string(opinion.reason);
+}
+
+} // namespace
+
+std::string thing_of(const Line& line, const Subject& subject, const Speech& speech) {
+  if (subject.element) return subject.element->label.in(speech.language());
+  return line.text;
+}
+
+std::string why(const LineAssessment& line, const Speech& speech) {
+  const WearOpinion& opinion = line.result.opinion;
+  if (opinion.turn) return opinion.turn->text.in(speech.language());
+  return speech.say(reason_key(opinion));
+}
+
+std::string step_text(const Step& step, const LineAssessment& line, const Speech& speech) {
+  if (reason_is_said(step.code)) return why(line, speech);
+  std::string key = "step.";
+  key += step.code;
+  const std::string from = speech.money(step.from), to = speech.money(step.to), low = speech.money(step.low), high = speech.money(step.high);
+  const std::string share = speech.percent(step.share), age = speech.length(step.age), life = speech.length(step.life);
+  const std::string part = speech.quantity(step.part), whole = speech.quantity(step.whole);
+  std::string text = speech.say(key, {{"from", from}, {"to", to}, {"low", low}, {"high", high}, {"share", share}, {"age", age}, {"life", life}, {"part", part}, {"whole", whole}});
+  if (step.said && !step.said->empty() && step.code.substr(0, 4) != "area") {
+    text += ' ';
+    text += step.said->in(speech.language());
+  }
+  return text;
+}
+
+std::string read_text(std::string_view read, const Speech& speech) {
+  std::string key = "read.";
+  key += read;
+  return speech.say(key);
+}
+
+std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines, const Speech& speech) {
+  std::string key = "question.";
+  key += question.code;
+  std::string thing, whole, id;
+  if (question.line != Question::no_line) {
+    const Line& line = c.lines[question.line];
+    id = line.id;
+    thing = thing_of(line, lines[question.line].subject, speech);
+    if (line.charged) whole = speech.quantity(*line.charged);
+  }
+  const std::string& said = question.said ? question.said->in(speech.language()) : question.own_words;
+  return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}});
+}
+
+std::string audit_text(const AuditNote& note, const Case& c, const Speech& speech) {
+  std::string ids;
+  for (auto at = note.lines.rbegin(); at != note.lines.rend(); ++at) {
+    if (!ids.empty()) ids += ' ' + speech.say("audit.several-lines") + ' ';
+    ids += c.lines[*at].id;
+  }
+  const std::string stated = speech.money(note.stated), found = speech.money(note.found);
+  if (note.said) return speech.say("audit.clash", {{"lines", ids}, {"said", note.said->in(speech.language())}});
+  std::string key = "audit.";
+  key += note.code;
+  return speech.say(key, {{"lines", ids}, {"stated", stated}, {"found", found}});
+}
+
+} // namespace wearline

@@ -1,0 +1,241 @@
+#include "assess.h"
+
+#include "json_out.h"
+#include "line_text.h"
+
+#include "wearline/engine.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+/// Writes the result front to back; remembers the references it named, to list them once at the end.
+class Renderer {
+public:
+  Renderer(const Assessment& a, const Rules& rules)
+      : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()) {}
+
+  std::string write() {
+    out_.object().key("wearline").number(1);
+    out_.pair("engine", version()).pair("today", iso(a_.today));
+    a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
+    out_.pair("language", a_.c.language).pair("side", a_.c.side).pair("currency", currency());
+    out_.key("lines").array();
+    for (std::size_t i = 0; i < a_.lines.size(); ++i) line(a_.c.lines[i], a_.lines[i]);
+    out_.end_array();
+    totals();
+    audit();
+    questions();
+    cautions();
+    sources();
+    out_.key("errors").array().end_array();
+    out_.end_object();
+    return out_.take();
+  }
+
+private:
+  std::string_view currency() const { return a_.c.jurisdiction.substr(0, 3) == "US-" ? "USD" : a_.c.jurisdiction.substr(0, 3) == "CA-" ? "CAD" : ""; }
+
+  void range(std::string_view name, const Range<Money>& m) {
+    out_.key(name).object().pair("low", m.low().plain()).pair("likely", m.likely().plain()).pair("high", m.high().plain()).end_object();
+  }
+  void optional_range(std::string_view name, const std::optional<Range<Money>>& m) {
+    if (m) range(name, *m);
+    else out_.key(name).null();
+  }
+  void remember(const References& references) {
+    for (const Reference* r : references)
+      if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
+  }
+  /// "source": readable, "sourceIds": keys of the list at the end.
+  void cite(const References& references) {
+    std::string text;
+    for (const Reference* r : references) {
+      if (!text.empty()) text += "; ";
+      text += r->text;
+    }
+    out_.pair("source", text);
+    out_.key("sourceIds").array();
+    for (const Reference* r : references) out_.text(r->id);
+    out_.end_array();
+    remember(references);
+  }
+
+  void steps(const LineAssessment& l) {
+    out_.key("steps").array();
+    for (const Step& step : l.steps) {
+      out_.object().pair("code", step.code).pair("text", step_text(step, l, speech_));
+      out_.pair("from", step.from.plain()).pair("to", step.to.plain()).pair("low", step.low.plain()).pair("high", step.high.plain());
+      if (step.sources.empty()) out_.pair("source", speech_.say("read.practice")).key("sourceIds").array().end_array();
+      else cite(step.sources);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// What the picture of a line's worth over time needs.
+  void worth_over_time(const Line& line, const LineResult& r) {
+    out_.key("value");
+    if (!r.ages) {
+      out_.null();
+      return;
+    }
+    out_.object().key("lifeMonths").object();
+    out_.key("low").number(r.life.life.low().months).key("likely").number(r.life.life.likely().months).key("high").number(r.life.life.high().months).end_object();
+    const std::optional<DaySpan> installed = line.installed ? line.installed : r.age_from_move_in ? a_.tenancy.move_in : std::nullopt;
+    span("installed", installed);
+    span("moveIn", a_.tenancy.move_in);
+    span("moveOut", a_.tenancy.move_out);
+    out_.key("shareLeft").object().pair("low", speech_.percent(r.left.low)).pair("likely", speech_.percent(r.left.likely)).pair("high", speech_.percent(r.left.high)).end_object();
+    if (r.method) out_.pair("method", r.method->id).pair("methodText", r.method->text.in(speech_.language()));
+    out_.end_object();
+  }
+  void span(std::string_view name, const std::optional<DaySpan>& s) {
+    if (!s) {
+      out_.key(name).null();
+      return;
+    }
+    out_.key(name).object().key("earliest");
+    s->earliest == first_day ? out_.null() : out_.text(iso(s->earliest));
+    out_.key("latest");
+    s->latest == last_day ? out_.null() : out_.text(iso(s->latest));
+    out_.end_object();
+  }
+
+  References line_references(const LineAssessment& l) const {
+    References all;
+    const auto take = [&](const References& references) {
+      for (const Reference* r : references)
+        if (std::find(all.begin(), all.end(), r) == all.end()) all.push_back(r);
+    };
+    if (l.result.opinion.turn) take(l.result.opinion.turn->sources);
+    else if (l.result.opinion.finding) take(l.result.opinion.finding->sources);
+    for (const Step& step : l.steps) take(step.sources);
+    return all;
+  }
+
+  void line(const Line& line, const LineAssessment& l) {
+    const LineResult& r = l.result;
+    out_.object().pair("id", line.id).pair("text", line.text);
+    out_.key("element");
+    l.subject.element ? out_.text(l.subject.element->id) : out_.null();
+    out_.key("finding");
+    l.subject.finding ? out_.text(l.subject.finding->id) : out_.null();
+    out_.pair("thing", thing_of(line, l.subject, speech_));
+    out_.key("findingText");
+    l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
+    if (l.subject.confidence < 100) out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
+    out_.pair("claimed", r.claimed.plain()).pair("verdict", name_of(r.verdict));
+    out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict)))).key("certain").boolean(r.certain());
+    out_.pair("why", why(l, speech_));
+    range("fair", r.fair);
+    range("worth", r.worth);
+    steps(l);
+    out_.key("turningPoint");
+    if (l.no_charge_before)
+      out_.object().pair("noChargeIfInstalledBefore", iso(*l.no_charge_before)).pair("text", speech_.say("turning.text", {{"day", speech_.day(*l.no_charge_before)}})).end_object();
+    else
+      out_.null();
+    worth_over_time(line, r);
+    out_.key("conflicts").array();
+    if (r.opinion.finding)
+      for (const Conflict& conflict : r.opinion.finding->conflicts) {
+        out_.object().pair("verdict", name_of(conflict.verdict)).pair("text", conflict.text.in(speech_.language()));
+        cite({conflict.source});
+        out_.end_object();
+      }
+    out_.end_array();
+    const References references = line_references(l);
+    remember(references);
+    out_.key("sources").array();
+    for (const Reference* reference : references) out_.text(reference->text);
+    out_.end_array().key("sourceIds").array();
+    for (const Reference* reference : references) out_.text(reference->id);
+    out_.end_array().end_object();
+  }
+
+  void totals() {
+    const Totals& t = a_.totals;
+    out_.key("totals").object().pair("claimed", t.claimed.plain());
+    range("fair", t.fair);
+    out_.key("deposit");
+    t.deposit ? out_.text(t.deposit->plain()) : out_.null();
+    range("interest", t.interest);
+    optional_range("fairRefund", t.fair_refund);
+    out_.pair("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
+    optional_range("shortfall", t.shortfall);
+    optional_range("owedByTenant", t.owed_by_tenant);
+    out_.pair("ordinaryWear", t.ordinary_wear.plain()).end_object();
+  }
+
+  void audit() {
+    out_.key("audit").array();
+    for (const AuditNote& note : a_.audit) {
+      out_.object().pair("code", note.code).pair("text", audit_text(note, a_.c, speech_)).key("lines").array();
+      for (const std::size_t i : note.lines) out_.text(a_.c.lines[i].id);
+      out_.end_array().end_object();
+    }
+    out_.end_array();
+  }
+
+  void questions() {
+    out_.key("questions").array();
+    for (const Question& q : a_.questions) {
+      out_.object().pair("asks", q.asks).pair("code", q.code).pair("text", question_text(q, a_.c, a_.lines, speech_)).pair("swing", q.swing.plain()).key("line");
+      q.line == Question::no_line ? out_.null() : out_.text(a_.c.lines[q.line].id);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void caution(std::string_view code, std::string_view text) { out_.object().pair("code", code).pair("text", text).end_object(); }
+  void cautions() {
+    out_.key("cautions").array();
+    for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
+    if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
+    if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
+    for (const SafetyNote& note : rules_.safety) {
+      const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
+        return l.subject.element && std::find(note.elements.begin(), note.elements.end(), l.subject.element->id) != note.elements.end();
+      });
+      if (concerned) caution(note.code, note.text.in(speech_.language()));
+    }
+    out_.end_array();
+  }
+
+  void sources() {
+    out_.key("sources").object();
+    for (const Reference* r : used_) {
+      out_.key(r->id).object().pair("text", r->text).pair("read", r->read).pair("readText", read_text(r->read, speech_)).key("url");
+      r->url.empty() ? out_.null() : out_.text(r->url);
+      out_.end_object();
+    }
+    out_.end_object();
+  }
+
+  const Assessment& a_;
+  const Rules& rules_;
+  Speech speech_;
+  JsonOut out_;
+  References used_;
+};
+
+} // namespace
+
+std::string render(const Assessment& assessment, const Rules& rules) { return Renderer(assessment, rules).write(); }
+
+std::string render_faults(const Faults& faults, Day today) {
+  JsonOut out;
+  out.object().key("wearline").number(1).pair("engine", version()).pair("today", iso(today)).key("errors").array();
+  for (const Fault& fault : faults) {
+    out.object().pair("code", fault.code).pair("at", fault.at).pair("text", fault.text).key("near");
+    fault.near.empty() ? out.null() : out.text(fault.near);
+    out.end_object();
+  }
+  out.end_array().end_object();
+  return out.take();
+}
+
+} // namespace wearline

@@ -1,0 +1,37 @@
+#pragma once
+// Everything a rulebook holds once its files are read.
+
+#include "wearline/audit.h"
+#include "wearline/case_reader.h"
+#include "wearline/rules.h"
+#include "wearline/wording.h"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace wearline {
+
+/// A safety note shown when a line is about one of its elements.
+struct SafetyNote {
+  std::string code, source;
+  std::vector<std::string> elements;
+  Localised text;
+};
+
+struct Rules {
+  ReferenceBook references;
+  WearGuide wear;
+  LifeTables lives;
+  std::vector<ClashRule> clashes;
+  std::vector<std::string> always_cautions;
+  std::vector<SafetyNote> safety;
+  std::map<std::string, std::string, std::less<>> place_names;
+  std::map<std::string, Wording, std::less<>> wording; ///< by language
+  CaseNames names;
+
+  /// The wording of a language; English where the language is not loaded.
+  const Wording& words(std::string_view language) const;
+};
+
+} // namespace wearline

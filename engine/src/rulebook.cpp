@@ -1,0 +1,186 @@
+#include "wearline/engine.h"
+
+#include "fields.h"
+#include "rule_store.h"
+
+namespace wearline {
+
+namespace {
+
+/// Runs `read` on the parsed document, or reports why it is none.
+template <class Read> Faults with_document(std::string_view json, Read&& read) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields root(std::get<Json>(parsed), "", faults);
+  read(root);
+  root.ignore({"about"});
+  root.done();
+  return faults;
+}
+
+Localised localised(Fields& f, std::string_view name) {
+  Localised out;
+  if (auto both = f.object(name)) {
+    out.en = both->text("en");
+    out.es = both->text("es");
+    both->done();
+  }
+  return out;
+}
+
+ClashRule::Side clash_side(Fields& rule, std::string_view name) {
+  ClashRule::Side side;
+  if (auto f = rule.object(name)) {
+    side.elements = f->texts("elements");
+    side.findings = f->texts("findings");
+    side.renewed = f->flag("renewed", false);
+    f->done();
+  }
+  return side;
+}
+
+Faults load_audit(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.clashes.clear();
+    for (Fields& f : root.objects("clashes")) {
+      ClashRule rule;
+      rule.id = f.required_text("id");
+      rule.weaker = clash_side(f, "weaker");
+      rule.stronger = clash_side(f, "stronger");
+      rule.text = localised(f, "text");
+      f.ignore({"source"});
+      f.done();
+      rules.clashes.push_back(std::move(rule));
+    }
+  });
+}
+
+Faults load_cautions(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.always_cautions = root.texts("always");
+    rules.safety.clear();
+    for (Fields& f : root.objects("safety")) {
+      SafetyNote note;
+      note.code = f.required_text("code");
+      note.source = f.required_text("source");
+      note.elements = f.texts("elements");
+      note.text = localised(f, "text");
+      f.done();
+      rules.safety.push_back(std::move(note));
+    }
+  });
+}
+
+void read_places(Fields& root, std::string_view name, NameSet& set, Rules& rules) {
+  const Json* places = root.get(name);
+  if (!places || !places->is_object()) return;
+  for (const auto& item : places->items())
+    if (const auto* text = item.value().get_ptr<const std::string*>()) {
+      set.add(item.key());
+      rules.place_names[item.key()] = *text;
+    }
+}
+
+Faults load_places(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    read_places(root, "withPack", rules.names.jurisdictions, rules);
+    read_places(root, "withoutPack", rules.names.places_without_pack, rules);
+  });
+}
+
+Faults load_wording(Wording& wording, std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  const Json& document = std::get<Json>(parsed);
+  Faults faults;
+  if (!document.is_object()) return {{"wrong-type", "", "A wording file is one object of sentences.", ""}};
+  for (const auto& item : document.items()) {
+    if (const auto* text = item.value().get_ptr<const std::string*>()) wording.add(item.key(), *text);
+    else faults.push_back({"wrong-type", '/' + pointer_segment(item.key()), "A sentence is text.", ""});
+  }
+  return faults;
+}
+
+/// The names a case may use, from the guide and the tables.
+void name_things(Rules& rules) {
+  CaseNames& names = rules.names;
+  names.elements = {};
+  names.findings.clear();
+  for (const Element& element : rules.wear.elements) {
+    names.elements.add(element.id);
+    NameSet& findings = names.findings[element.id];
+    for (const Finding& finding : element.findings) findings.add(finding.id);
+  }
+  const auto take = [](NameSet& set, const std::vector<Choice>& choices) {
+    set = {};
+    for (const Choice& choice : choices) set.add(choice.id);
+  };
+  take(names.at_move_in, rules.wear.at_move_in);
+  take(names.causes, rules.wear.causes);
+  take(names.landlord_factors, rules.wear.landlord_factors);
+  names.methods = {};
+  for (const WorthMethod& method : rules.lives.methods) names.methods.add(method.id);
+  names.life_sources = {};
+  for (const LifeRow& row : rules.lives.rows) names.life_sources.add(std::string_view(row.source->id).substr(5));
+}
+
+bool starts(std::string_view text, std::string_view with) { return text.substr(0, with.size()) == with; }
+
+Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
+  if (path == "wear/catalogue.json") {
+    Faults faults = load_wear_guide(rules.wear, rules.references, json);
+    name_things(rules);
+    return faults;
+  }
+  if (path == "lives/lives.json") {
+    Faults faults = load_lives(rules.lives, rules.references, json);
+    name_things(rules);
+    return faults;
+  }
+  if (path == "audit.json") return load_audit(rules, json);
+  if (path == "cautions.json") return load_cautions(rules, json);
+  if (path == "jurisdictions.json") return load_places(rules, json);
+  if (starts(path, "wording/")) {
+    const std::string_view rest = path.substr(8);
+    return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
+  }
+  return {};
+}
+
+} // namespace
+
+const Wording& Rules::words(std::string_view language) const {
+  static const Wording none;
+  if (const auto found = wording.find(language); found != wording.end()) return found->second;
+  const auto english = wording.find("en");
+  return english == wording.end() ? none : english->second;
+}
+
+Rulebook::Rulebook() : rules_(std::make_unique<Rules>()) {}
+Rulebook::~Rulebook() = default;
+Rulebook::Rulebook(Rulebook&&) noexcept = default;
+Rulebook& Rulebook::operator=(Rulebook&&) noexcept = default;
+
+Faults Rulebook::add(std::string_view path, std::string_view json) {
+  Faults faults = add_file(*rules_, path, json);
+  for (Fault& fault : faults) fault.at = std::string(path) + '#' + fault.at;
+  return faults;
+}
+
+Faults Rulebook::add_bundle(std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  const Json& bundle = std::get<Json>(parsed);
+  if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
+  Faults faults;
+  for (const auto& item : bundle.items()) {
+    Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
+    faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
+  }
+  return faults;
+}
+
+std::string_view version() { return WEARLINE_VERSION; }
+
+} // namespace wearline

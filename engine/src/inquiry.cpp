@@ -38,18 +38,19 @@ Money charge_if_laid(Line& scratch, const Subject& subject, const LineContext& c
 
 } // namespace
 
-std::optional<Day> no_charge_before(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
+std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
   if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands || result.claimed.is_zero()) return std::nullopt;
   Line scratch = line;
   const Day last = context.tenancy->move_out.likely();
-  Day zero = std::max(first_day, add_months(last, -static_cast<int>(std::min<long>(result.life.life.likely().months, 2000)) - 1));
+  Day worn = std::max(first_day, add_months(last, -static_cast<int>(std::min<long>(result.life.life.likely().months, 1200)) - 600));
+  const Money floor = charge_if_laid(scratch, subject, context, worn);
   Day charged = last;
-  if (!charge_if_laid(scratch, subject, context, zero).is_zero() || charge_if_laid(scratch, subject, context, charged).is_zero()) return std::nullopt;
-  while (charged - zero > days{1}) {
-    const Day middle = zero + (charged - zero) / 2;
-    (charge_if_laid(scratch, subject, context, middle).is_zero() ? zero : charged) = middle;
+  if (charge_if_laid(scratch, subject, context, charged) <= floor) return std::nullopt;
+  while (charged - worn > days{1}) {
+    const Day middle = worn + (charged - worn) / 2;
+    (charge_if_laid(scratch, subject, context, middle) <= floor ? worn : charged) = middle;
   }
-  return charged;
+  return TurningPoint{charged, floor};
 }
 
 void ask_about_line(std::size_t index, const Line& line, const Subject& subject, const LineContext& context, const LineResult& result,

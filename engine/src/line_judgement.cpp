@@ -240,6 +240,15 @@ LineResult judge_debt_line(const Line& line, LineResult result, const LineContex
   return result;
 }
 
+void say_reason(Step& step, const WearOpinion& opinion) {
+  if (opinion.turn) {
+    step.said = &opinion.turn->text;
+    step.sources = opinion.turn->sources;
+  } else if (opinion.finding) {
+    step.sources = opinion.finding->sources;
+  }
+}
+
 void apply_law(const Line& line, LineResult& result, const LineContext& context, const LineFacts& facts, Recorder& record) {
   if (!context.law) return;
   result.law = context.law->of(line, facts);
@@ -341,6 +350,16 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   weigh_proof(result.opinion, line);
   result.verdict = result.opinion.verdict;
 
+  // Where the tenant answers for nothing, the worth of the thing is nobody's concern: one step says so.
+  if (result.opinion.most == Share::none()) {
+    record = Recorder(nullptr);
+    if (steps) {
+      Recorder only(steps);
+      Step& step = only.add(result.opinion.reason, result.claimed, Range<Money>(Money()));
+      say_reason(step, result.opinion);
+    }
+  }
+
   Money base = own_labour(line, result.claimed, record);
   if (line.price_new && result.ages && *line.price_new < base) {
     if (record.on()) record.add("price-new", base, *line.price_new);
@@ -425,16 +444,9 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   }
   result.worth = worth.capped(result.claimed);
   result.fair = scaled(result.worth, result.opinion);
-  if (record.on()) {
-    Step& step = record.add(result.opinion.reason, result.worth.likely(), result.fair);
-    if (result.opinion.turn) {
-      step.said = &result.opinion.turn->text;
-      step.sources = result.opinion.turn->sources;
-    } else if (result.opinion.finding) {
-      step.sources = result.opinion.finding->sources;
-    }
-  }
-  apply_law(line, result, context, facts, record);
+  if (record.on()) say_reason(record.add(result.opinion.reason, result.worth.likely(), result.fair), result.opinion);
+  Recorder for_law(steps);
+  apply_law(line, result, context, facts, for_law);
   return result;
 }
 

@@ -134,10 +134,13 @@ private:
     range("worth", r.worth);
     steps(l);
     out_.key("turningPoint");
-    if (l.no_charge_before)
-      out_.object().pair("noChargeIfInstalledBefore", iso(*l.no_charge_before)).pair("text", speech_.say("turning.text", {{"day", speech_.day(*l.no_charge_before)}})).end_object();
-    else
+    if (l.turning_point) {
+      const auto& [day, floor] = *l.turning_point;
+      out_.object().pair("noChargeIfInstalledBefore", iso(day)).pair("rest", floor.plain());
+      out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest", {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}})).end_object();
+    } else {
       out_.null();
+    }
     worth_over_time(line, r);
     out_.key("conflicts").array();
     if (r.opinion.finding)

@@ -18,7 +18,7 @@ struct LineAssessment {
   Subject subject;
   LineResult result;
   std::vector<Step> steps;
-  std::optional<Day> no_charge_before;
+  std::optional<TurningPoint> turning_point;
 };
 
 /// Sums over the statement. Empty optionals: the deposit is not known.

@@ -32,8 +32,13 @@ void ask_about_tenancy(const Case& c, const std::vector<Subject>& subjects, cons
 /// Largest swing first; equal swings in the order of the case. Questions that move nothing are dropped.
 void rank(std::vector<Question>& questions);
 
-/// The first installation day that leaves anything to charge: laid on any earlier day, the likely charge is nothing.
-/// Empty where age does not count, or nothing is charged even for a thing laid on the last day, or the age cannot bring it to nothing.
-std::optional<Day> no_charge_before(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result);
+/// Where age brings a charge to its least. Laid on any day before `day`, nothing of the thing's own price is left and only `floor`
+/// remains (parts that do not age: cleaning, treatment; often nothing). Laid on `day` or later, more than that is charged.
+struct TurningPoint {
+  Day day;
+  Money floor;
+};
+/// Empty where age does not count or no installation day would leave more than the floor.
+std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result);
 
 } // namespace wearline

@@ -65,7 +65,7 @@ Assessment assess_case(Case given, const Rules& rules, Day today) {
     LineAssessment& line = a.lines[i];
     line.subject = subject_of(c.lines[i], rules);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
-    line.no_charge_before = no_charge_before(c.lines[i], line.subject, context, line.result);
+    line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
   }
   a.audit = audit(c, audited, rules.clashes);

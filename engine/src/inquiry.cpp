@@ -86,7 +86,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   }
   if (result.area_open)
     ask("damaged", "damaged", distance(vary.likely([](Line& l) { l.damaged = Quantity{1000, l.charged->unit}; }), result.fair.likely()));
-  if (line.at_move_in.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
+  if (line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
     ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
   if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
     ask("from", "rent-period", result.fair.high() - result.fair.low());

@@ -1,0 +1,159 @@
+// The judgement of single lines, as sentences. Figures of the tables come from engine/rules; sources are named beside each check.
+
+#include "real_rules.h"
+
+#include <catch2/catch.hpp>
+
+using namespace wearline::test;
+using nlohmann::json;
+
+namespace {
+std::string fair(const json& line) {
+  return line["fair"]["low"].get<std::string>() + " " + line["fair"]["likely"].get<std::string>() + " " + line["fair"]["high"].get<std::string>();
+}
+bool has_step(const json& line, const std::string& code) {
+  for (const auto& step : line["steps"])
+    if (step["code"] == code) return true;
+  return false;
+}
+} // namespace
+
+TEST_CASE("A scuff is ordinary wear and nothing may be charged") {
+  // Residential Tenancies Authority, Queensland: small scuff marks on lower walls are wear.
+  const json line = line_of(R"("amount":"175.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs")");
+  CHECK(line["verdict"] == "ordinary-wear");
+  CHECK(fair(line) == "0.00 0.00 0.00");
+  CHECK(line["certain"] == true);
+  CHECK_FALSE(line["sources"].empty());
+}
+
+TEST_CASE("A carpet eight years old of ten leaves a fifth of the price") {
+  // California Department of Consumer Affairs tenants' guide: 1,000 x 2/10 = 200.
+  const json line = line_of(R"("amount":"1000.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","installed":"2018-07-31","lifeYears":10)");
+  CHECK(line["verdict"] == "chargeable-damage");
+  CHECK(fair(line) == "200.00 200.00 200.00");
+  CHECK(has_step(line, "age-share"));
+}
+
+TEST_CASE("Labor to lay new carpet ages with the carpet") {
+  // Ontario Landlord and Tenant Board, SWL-20228-18, 2018 CanLII 141442: 30 % of 797.04 + 1,075.76 = 561.84.
+  const json line = line_of(R"("amount":"1872.80","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","remedy":"replace",
+    "installed":"2019-07-31","lifeYears":10,"parts":[{"nature":"materials","amount":"797.04"},{"nature":"labour","amount":"1075.76"}])");
+  CHECK(fair(line) == "561.84 561.84 561.84");
+}
+
+TEST_CASE("A case may say that labor does not age") {
+  const json line = line_of(R"("amount":"1000.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","remedy":"replace",
+    "installed":"2021-07-31","lifeYears":10,"labourAges":false,"parts":[{"nature":"materials","amount":"600.00"},{"nature":"labour","amount":"400.00"}])");
+  CHECK(fair(line) == "700.00 700.00 700.00"); // 600 / 2 + 400
+}
+
+TEST_CASE("Treatment, cleaning and disposal keep their price, the carpet does not") {
+  const json line = line_of(R"("amount":"1000.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","remedy":"replace",
+    "installed":"2021-07-31","lifeYears":10,"parts":[{"nature":"materials","amount":"800.00"},{"nature":"treatment","amount":"120.00"},{"nature":"disposal","amount":"80.00"}])");
+  CHECK(fair(line) == "600.00 600.00 600.00"); // 800 / 2 + 120 + 80; common practice, no source
+  CHECK(has_step(line, "part-not-aged"));
+}
+
+TEST_CASE("Tax follows what it is on") {
+  const json line = line_of(R"("amount":"1080.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","remedy":"replace",
+    "installed":"2021-07-31","lifeYears":10,"parts":[{"nature":"materials","amount":"1000.00"},{"nature":"tax","amount":"80.00"}])");
+  CHECK(fair(line) == "540.00 540.00 540.00");
+}
+
+TEST_CASE("Only the damaged rooms are charged") {
+  const json line = line_of(R"("amount":"900.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","remedy":"replace","installed":"2024-07-31","lifeYears":4,
+    "charged":{"count":3,"unit":"room"},"damaged":{"count":1,"unit":"room"})");
+  CHECK(fair(line) == "150.00 150.00 150.00"); // a third of 900, half its life left
+  CHECK(line["steps"][0]["code"] == "area-share");
+}
+
+TEST_CASE("How much was damaged is asked where it is not known") {
+  const auto result = assessed(case_of_line(R"("id":"x","amount":"900.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","remedy":"replace","installed":"2026-07-31","lifeYears":4,
+    "charged":{"count":3,"unit":"room"})"));
+  CHECK(fair(result["lines"][0]) == "300.00 900.00 900.00");
+  CHECK(result["questions"][1]["asks"] == "/lines/0/damaged"); // after the deposit, which is not given here
+  CHECK(result["questions"][1]["swing"] == "600.00");
+}
+
+TEST_CASE("A cheaper sound repair is the most") {
+  const json line = line_of(R"("amount":"650.00","kind":"damage","element":"countertop","finding":"burn","cause":"tenant","remedy":"replace","installed":"2025-07-31","lifeYears":25,"repairPrice":"140.00")");
+  CHECK(line["fair"]["high"] == "140.00");
+  CHECK(has_step(line, "repair-cheaper"));
+}
+
+TEST_CASE("What was there at move-in is not paid again") {
+  const json line = line_of(R"("amount":"300.00","kind":"damage","element":"carpet","finding":"burns","atMoveIn":"same")");
+  CHECK(line["verdict"] == "already-there");
+  CHECK(fair(line) == "0.00 0.00 0.00");
+}
+
+TEST_CASE("Dirt that was there at move-in is not cleaned at the tenant's cost") {
+  CHECK(line_of(R"("amount":"80.00","kind":"cleaning","element":"appliance-cleaning","finding":"oven-baked-on","atMoveIn":"dirty")")["verdict"] == "already-there");
+}
+
+TEST_CASE("Unknown age spans from worn out to as new as the tenancy allows") {
+  const json line = line_of(R"("amount":"1000.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","lifeYears":10)");
+  CHECK(line["fair"]["low"] == "0.00");
+  CHECK(line["fair"]["high"] == "800.27"); // laid on the first day of a stay of one day under two years: 8 years and a day of 10
+  CHECK(line["fair"]["likely"] == "400.13");
+  CHECK(has_step(line, "age-unknown"));
+}
+
+TEST_CASE("The turning point is exact to the day") {
+  const std::string before = R"("amount":"5000.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","installed":")";
+  const std::string after = R"(","lifeYears":7)";
+  const json line = line_of(before + "2021-01-01" + after);
+  const std::string day = line["turningPoint"]["noChargeIfInstalledBefore"];
+  CHECK(day == "2019-08-01");
+  CHECK(fair(line_of(before + "2019-07-31" + after)) == "0.00 0.00 0.00");
+  CHECK(line_of(before + day + after)["fair"]["likely"] != "0.00");
+}
+
+TEST_CASE("Rent is owed by the day and not twice") {
+  // Common practice, no source: actual days of the month; thirtieths and 365ths give the span.
+  const json line = line_of(R"("amount":"930.00","kind":"rent","element":"rent","finding":"days-held-over","from":"2026-08-01","to":"2026-08-10")",
+                            R"("began":"2024-08-01","possessionReturned":"2026-08-10","monthlyRent":"930.00","rentPaidThrough":"2026-07-31")");
+  CHECK(fair(line) == "300.00 300.00 310.00"); // 10/31; 10 x 12/365 = 305.75; 10/30
+  const json paid = line_of(R"("amount":"930.00","kind":"rent","element":"rent","finding":"unpaid-month","from":"2026-07-01","to":"2026-07-31")",
+                            R"("began":"2024-08-01","possessionReturned":"2026-07-31","monthlyRent":"930.00","rentPaidThrough":"2026-07-31")");
+  CHECK(fair(paid) == "0.00 0.00 0.00");
+}
+
+TEST_CASE("The landlord's own hours are not charged beyond hours times rate") {
+  const json line = line_of(R"("amount":"200.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant","hours":{"count":3,"unit":"hour"},"hourlyRate":"25.00")");
+  CHECK(fair(line) == "75.00 75.00 75.00");
+}
+
+TEST_CASE("A credit counts for the tenant") {
+  const auto result = assessed(R"({"wearline":1,"lines":[{"amount":"100.00","kind":"keys","element":"lock-keys","finding":"key-not-returned","cause":"tenant"},{"amount":"40.00","credit":true}]})");
+  CHECK(result["totals"]["claimed"] == "60.00");
+  CHECK(result["totals"]["fair"]["likely"] == "60.00");
+}
+
+TEST_CASE("The audit finds sums that do not add up and charges that cannot both stand") {
+  const auto result = assessed(R"({"wearline":1,"deposits":[{"amount":"900.00"}],"statement":{"statedTotal":"550.00","statedRefund":"300.00"},
+    "lines":[{"id":"a","amount":"120.00","element":"carpet-cleaning","finding":"stains","kind":"cleaning","cause":"tenant"},
+             {"id":"b","amount":"400.00","element":"carpet","finding":"burns","kind":"damage","remedy":"replace","cause":"tenant"}]})");
+  std::vector<std::string> codes;
+  for (const auto& note : result["audit"]) codes.push_back(note["code"]);
+  CHECK(codes == std::vector<std::string>{"sum-wrong", "refund-wrong", "cleaned-and-replaced"});
+  CHECK(result["lines"][0]["fair"]["likely"] == "0.00");
+}
+
+TEST_CASE("Common practice comes out as the trade has it") {
+  // Common practice, no source: tests/reference/data/common-practice.json, cp1 to cp8.
+  const auto verdict = [](std::string_view line) { return line_of(line)["verdict"].get<std::string>(); };
+  CHECK(verdict(R"("amount":"90.00","kind":"damage","element":"wall-surface","finding":"small-nail-holes","count":40)") == "chargeable-damage");   // cp1
+  CHECK(verdict(R"("amount":"900.00","kind":"damage","element":"carpet","finding":"pet-damage")") == "chargeable-damage");                         // cp2
+  CHECK(verdict(R"("amount":"30.00","kind":"damage","element":"window-screen","finding":"bent-frame","severity":"heavy")") == "chargeable-damage"); // cp3
+  CHECK(verdict(R"("amount":"50.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs")") == "ordinary-wear");                     // cp4
+  CHECK(verdict(R"("amount":"15.00","kind":"damage","element":"door-hardware","finding":"loose-worn")") == "ordinary-wear");                        // cp5
+  CHECK(verdict(R"("amount":"60.00","kind":"cleaning","element":"appliance-cleaning","finding":"fridge-soiled","atMoveIn":"professionally-cleaned")") == "chargeable-damage"); // cp6
+  const json hole = line_of(R"("amount":"80.00","kind":"damage","element":"cabinet","finding":"holes-residue","landlordFactors":["no-door-stop"])"); // cp7
+  CHECK(hole["verdict"] == "landlord-side");
+  CHECK(hole["fair"]["likely"] == "0.00");
+  const json old = line_of(R"("amount":"900.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","installed":"2019-07-31","lifeYears":7)"); // cp8
+  CHECK(old["verdict"] == "chargeable-damage");
+  CHECK(old["fair"]["high"] == "0.00");
+}

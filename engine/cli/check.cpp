@@ -29,10 +29,8 @@ std::string local_date() {
 }
 
 int refuse(const Faults& faults, bool json) {
-  if (json)
-    std::cout << errors_json(faults) << '\n';
-  else
-    print_faults(faults);
+  if (json) std::cout << errors_json(faults) << '\n';
+  else print_faults(faults);
   return status_errors;
 }
 
@@ -43,20 +41,16 @@ Faults faults_of(const nlohmann::json& result) {
     return found != error.end() && found->is_string() ? found->get<std::string>() : std::string();
   };
   if (const auto errors = result.find("errors"); errors != result.end())
-    for (const auto& e : *errors)
-      faults.push_back({text(e, "code"), text(e, "at"), text(e, "text"), text(e, "near")});
+    for (const auto& e : *errors) faults.push_back({text(e, "code"), text(e, "at"), text(e, "text"), text(e, "near")});
   return faults;
 }
 
 int show(const std::string& text, const std::filesystem::path& rules, bool json) {
   const auto result = nlohmann::json::parse(text, nullptr, false);
   const Faults faults = faults_of(result);
-  if (json)
-    std::cout << text << '\n';
-  else if (!faults.empty())
-    print_faults(faults);
-  else
-    std::cout << report(result, load_wording(rules, language_of(result)));
+  if (json) std::cout << text << '\n';
+  else if (!faults.empty()) print_faults(faults);
+  else std::cout << report(result, load_wording(rules, language_of(result)));
   return faults.empty() ? status_ok : status_errors;
 }
 

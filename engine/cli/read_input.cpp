@@ -37,8 +37,7 @@ std::variant<std::string, Faults> read_input(const std::filesystem::path& name) 
 }
 
 void print_faults(const Faults& faults) {
-  for (const Fault& f : faults)
-    std::cerr << (f.at.empty() ? "" : f.at + ": ") << f.text << " [" << f.code << "]\n";
+  for (const Fault& f : faults) std::cerr << (f.at.empty() ? "" : f.at + ": ") << f.text << " [" << f.code << "]\n";
 }
 
 } // namespace wearline::cli

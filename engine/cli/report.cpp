@@ -63,8 +63,7 @@ private:
     const Json& items = member(a_, list);
     if (!items.is_array() || items.empty()) return;
     title(key);
-    for (const Json& item : items)
-      say(item);
+    for (const Json& item : items) say(item);
   }
 
   /// What the ids in `source` stand for, as " [RCW 59.18.280; ...]".
@@ -77,10 +76,8 @@ private:
       all += (all.empty() ? " [" : "; ") + (cite.empty() ? id.get<std::string>() : cite);
     };
     if (source.is_array())
-      for (const Json& id : source)
-        add(id);
-    else
-      add(source);
+      for (const Json& id : source) add(id);
+    else add(source);
     return all.empty() ? all : all + "]";
   }
 
@@ -163,8 +160,7 @@ private:
       out_.say("  ", w_.say(least == most ? "cli.remedy" : "cli.remedy-range",
                             {{"least", grouped(least)}, {"most", grouped(most)}}));
     if (!text_of(r, "text").empty()) out_.say("  ", text_of(r, "text") + cites(member(r, "source")));
-    for (const Json& item : member(r, "items"))
-      bullet(text_of(item, "text"), cites(member(item, "source")));
+    for (const Json& item : member(r, "items")) bullet(text_of(item, "text"), cites(member(item, "source")));
   }
 
   void ask(const Json& question) {
@@ -177,8 +173,7 @@ private:
     const Json& checks = member(member(a_, "law"), "checks");
     if (!checks.is_array() || checks.empty()) return;
     title("cli.checks");
-    for (const Json& check : checks)
-      bullet(check.is_string() ? check.get<std::string>() : text_of(check, "text"));
+    for (const Json& check : checks) bullet(check.is_string() ? check.get<std::string>() : text_of(check, "text"));
   }
 
   const Json& a_;

@@ -21,16 +21,14 @@ void assess_forty_lines(benchmark::State& state) {
   const wearline::Rulebook& rules = bench::rulebook();
   const std::string answer = wearline::assess(text, rules, today);
   if (answer.find("\"errors\":[]") == std::string::npos) return state.SkipWithError("the case is refused");
-  for (auto _ : state)
-    benchmark::DoNotOptimize(wearline::assess(text, rules, today));
+  for (auto _ : state) benchmark::DoNotOptimize(wearline::assess(text, rules, today));
   state.counters["answer KB"] = static_cast<double>(answer.size()) / 1024;
 }
 BENCHMARK(assess_forty_lines)->Unit(benchmark::kMicrosecond);
 
 void reserialise_forty_lines(benchmark::State& state) {
   const std::string text = bench::file("tests/bench/forty-lines.json");
-  for (auto _ : state)
-    benchmark::DoNotOptimize(nlohmann::json::parse(text, nullptr, false).dump());
+  for (auto _ : state) benchmark::DoNotOptimize(nlohmann::json::parse(text, nullptr, false).dump());
 }
 BENCHMARK(reserialise_forty_lines)->Unit(benchmark::kMicrosecond);
 
@@ -41,16 +39,14 @@ void memory_stays_flat(benchmark::State& state) {
   benchmark::DoNotOptimize(wearline::assess(text, rules, today));
   const double before = resident_megabytes();
   for (auto _ : state)
-    for (int i = 0; i < 2'000; ++i)
-      benchmark::DoNotOptimize(wearline::assess(text, rules, today));
+    for (int i = 0; i < 2'000; ++i) benchmark::DoNotOptimize(wearline::assess(text, rules, today));
   state.counters["MB held"] = before;
   state.counters["MB more after 2,000"] = resident_megabytes() - before;
 }
 BENCHMARK(memory_stays_flat)->Iterations(1)->Unit(benchmark::kMillisecond);
 
 void load_all_rules(benchmark::State& state) {
-  for (auto _ : state)
-    benchmark::DoNotOptimize(bench::load_rules_again());
+  for (auto _ : state) benchmark::DoNotOptimize(bench::load_rules_again());
 }
 BENCHMARK(load_all_rules)->Unit(benchmark::kMillisecond);
 

@@ -50,7 +50,6 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* bytes, std::size_t si
   if (!parsed.is_object() || !parsed.contains("errors")) fail("The answer is not an assessment", answer);
   if (wearline::assess_text(text, rulebook(), "2026-09-01") != answer) fail("Two answers to one case", answer);
   if (parsed["errors"].empty())
-    for (const json& line : parsed["lines"])
-      check_line(line, answer);
+    for (const json& line : parsed["lines"]) check_line(line, answer);
   return 0;
 }

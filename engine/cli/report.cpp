@@ -103,13 +103,20 @@ private:
     if (member(law, "weak") == true) out_.say("", w_.say("cli.weak"));
   }
 
+  /// Why the verdict, unless a step below says the same with its source.
+  static std::string reason(const Json& line) {
+    std::string why = text_of(line, "why");
+    for (const Json& step : member(line, "steps"))
+      if (text_of(step, "text") == why) return {};
+    return why;
+  }
+
   void charge(const Json& line) {
     out_.say(text_of(line, "id") + "  ", text_of(line, "text"));
     out_.say("    ", w_.say("cli.line",
                             {{"claimed", grouped(text_of(line, "claimed"))}, {"fair", range(member(line, "fair"))}}));
-    const std::string verdict = text_of(line, "verdictText");
-    out_.say("    ", (verdict.empty() ? text_of(line, "verdict") : verdict) +
-                         (text_of(line, "why").empty() ? "" : ". " + text_of(line, "why")));
+    const std::string verdict = text_of(line, "verdictText"), why = reason(line);
+    out_.say("    ", (verdict.empty() ? text_of(line, "verdict") : verdict) + (why.empty() ? "" : ". " + why));
     for (const Json& step : member(line, "steps"))
       out_.say("      - ", text_of(step, "text") + cites(member(step, "source")));
     for (const Json& bar : member(line, "bars"))

@@ -1,0 +1,45 @@
+// Proof that the checks can fail: one fault put into a copy of the data for each, and the check that must notice it.
+const first = (c, id) => c.elements.find((e) => e.id === id);
+const finding = (c, element, id) => first(c, element).findings.find((f) => f.id === id);
+const row = (l, cls, region) => l.defaults.find((d) => d.class === cls && d.region === region);
+
+export const faults = [
+  ['wear: schema', (c) => { c.elements[0].colour = 'red'; }],
+  ['wear: schema', (c) => { finding(c, 'carpet', 'stains').label.en = 'A label that is far too long for the picker of a phone'; }],
+  ['wear: schema', (c) => { delete finding(c, 'carpet', 'stains').leans; }],
+  ['wear: schema', (c) => { finding(c, 'carpet', 'stains').ask.es = 'Sin signo de pregunta'; }],
+  ['wear: sources are known and used', (c) => { finding(c, 'carpet', 'burns').source = ['nobody']; }],
+  ['wear: sources are known and used', (c) => { c.sources.spare = c.sources['hud-5c']; }],
+  ['wear: English and Spanish everywhere', (c) => { c.elements[0].covers.es = ' '; }],
+  ['wear: English and Spanish everywhere', (c) => { const d = finding(c, 'carpet', 'burns').description; d.es = d.en; }],
+  ['wear: ids and labels are unique', (c) => { first(c, 'carpet').findings.push(finding(c, 'carpet', 'burns')); }],
+  ['wear: groups, life classes and elements of kinds are known', (c) => { first(c, 'carpet').life = 'rug'; }],
+  ['wear: groups, life classes and elements of kinds are known', (c) => { c.elementOfKind.rent = 'rents'; }],
+  ['wear: factors of turns are known, every landlord factor turns something', (c) => { finding(c, 'carpet', 'burns').turns[0].if = { cause: ['ghost'] }; }],
+  ['wear: factors of turns are known, every landlord factor turns something', (c) => { c.landlordFactors.push({ ...c.landlordFactors[0], id: 'full-moon' }); }],
+  ['wear: every turn can be reached', (c) => { const t = finding(c, 'carpet', 'stains').turns; t.push({ ...t.at(-1), if: { cause: ['tenant'], severity: ['heavy'] } }); }],
+  ['wear: turns change something, what depends can be settled', (c) => { finding(c, 'carpet', 'stains').turns = []; }],
+  ['wear: what ages is replaced and has a life', (c) => { finding(c, 'carpet', 'burns').remedy = 'repair'; }],
+  ['wear: conflicts point the other way and have a source', (c) => { finding(c, 'carpet', 'burns').conflicts.push({ source: 'hud-5c', verdict: 'damage', text: {} }); }],
+  ['lives: schema', (c, l) => { l.rows[0].months = 6.5; }],
+  ['lives: schema', (c, l) => { delete l.defaults[0].why.es; }],
+  ['lives: sources are known and used', (c, l) => { l.rows[0].source = 'nobody'; }],
+  ['lives: English and Spanish everywhere', (c, l) => { l.classes.carpet.label.es = ''; }],
+  ['lives: classes and qualities are known', (c, l) => { l.rows[0].quality = 'purple'; }],
+  ['lives: every class has one default for everywhere', (c, l) => { l.defaults = l.defaults.filter((d) => d.class !== 'trim'); }],
+  ['lives: a region with a published row has its own default', (c, l) => { l.defaults = l.defaults.filter((d) => !(d.class === 'refrigerator' && d.region === 'US')); }],
+  ['lives: defaults are in order and inside the rows, or marked practice', (c, l) => { row(l, 'carpet', 'CA').highMonths = 240; }],
+  ['lives: defaults are in order and inside the rows, or marked practice', (c, l) => { row(l, 'carpet', 'US').lowMonths = 100; }],
+  ['lives: every source of a default has a row, of that region', (c, l) => { row(l, 'carpet', 'US').sources.push('bc-pg40'); }],
+  ['lives: rows are in order and stand once', (c, l) => { l.rows.push(l.rows[0]); }],
+  ['lives: methods are sound', (c, l) => { l.methods.find((m) => m.bands).bands.reverse(); }],
+  ['lives: parts, conditions and labor are complete', (c, l) => { l.parts.pop(); }],
+  ['published guides', (c) => { finding(c, 'carpet', 'worn-matted').verdict = 'damage'; }],
+  ['published guides', (c) => { finding(c, 'wall-surface', 'plaster-chips').conflicts = []; }],
+  ['guides are cited only where they speak', (c) => { finding(c, 'microwave', 'failed').source = ['hud-5c']; }],
+  ['published tables', (c, l) => { l.rows.splice(l.rows.findIndex((r) => r.source === 'hud-5d'), 1); }],
+  ['published tables', (c, l) => { l.rows.push({ ...l.rows.find((r) => r.source === 'hud-5d'), months: 61 }); }],
+  ['the trade\'s list', (c) => { finding(c, 'wall-surface', 'small-nail-holes').turns.find((t) => t.if.countAtLeast).if.countAtLeast = 100; }],
+  ['the trade\'s list', (c, l) => { row(l, 'interior-paint', 'US').likelyMonths = 48; }],
+  ['decided disputes', (c) => { finding(c, 'countertop', 'burn').verdict = 'wear'; }]
+];

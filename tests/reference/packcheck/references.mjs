@@ -41,7 +41,7 @@ function conditions(pack, world, problem) {
   const usedFacts = new Set();
   const usedEvents = new Set();
   const duties = new Set(pack.duties.map((d) => d.id));
-  const papers = new Set(pack.papers.map((p) => p.id));
+  const papers = new Set([...pack.papers, ...pack.caps].map((p) => p.id)); // a cap that is exceeded is a defect too
   const event = (id, where) => { usedEvents.add(id); if (!world.events.has(id)) problem(`${where}: no such event ${id}`); };
   for (const { part, rule } of rulesOf(pack)) {
     for (const condition of [rule.when, rule.unless]) for (const a of atoms(condition)) {

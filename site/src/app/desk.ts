@@ -1,0 +1,272 @@
+// The desk: the cases that lie open, the one in front, and what the engine says about it. Sections draw it and call its actions.
+
+import type { Assessment, Fault } from '../case/assessment';
+import { type CaseFile, type Side, emptyCase, freshLineId, isBlank, type Line } from '../case/case';
+import { type Catalogue, nothingToChoose } from '../case/catalogue';
+import * as history from '../case/history';
+import { valueAt, withoutAt, withValueAt } from '../case/pointer';
+import type { Engine } from './engine';
+import { judge } from './judge';
+import { currencyOf, loadLanguage, loadPlace, loadShared, registryOf } from './rules';
+import { localToday, useCurrency } from './show';
+import { type Language, language, say, speak } from './wording';
+
+export interface Sheet {
+  key: number;
+  /** Name of the file it came from or was saved as. */
+  file: string;
+  history: history.History;
+  /** The case as last saved, to know whether there are unsaved changes. */
+  saved: CaseFile;
+  result: Assessment | null;
+  faults: Fault[];
+}
+
+export interface Notice {
+  text: string;
+  undo: boolean;
+}
+
+type Listener = () => void;
+
+export class Desk {
+  sheets: Sheet[] = [];
+  front = 0;
+  engine: Engine | null = null;
+  /** Why the engine could not start, or empty. */
+  broken = '';
+  catalogue: Catalogue = nothingToChoose;
+  today = localToday();
+  /** What lies open beneath the charges: "facts:3", "steps:3", by the id of the charge. */
+  open = new Set<string>();
+  /** Folds that are open, by name. */
+  folds = new Set<string>();
+  /** What is being typed into a field, exactly as typed, by JSON Pointer. */
+  typing = new Map<string, string>();
+  notice: Notice | null = null;
+  private listeners: Listener[] = [];
+  private nextKey = 1;
+
+  constructor() {
+    this.sheets.push(this.fresh(emptyCase(), ''));
+  }
+
+  get sheet(): Sheet {
+    return this.sheets[this.front]!;
+  }
+  get case(): CaseFile {
+    return this.sheet.history.now;
+  }
+  get result(): Assessment | null {
+    return this.sheet.result;
+  }
+  get side(): Side {
+    return this.case.side ?? 'tenant';
+  }
+  get blank(): boolean {
+    return isBlank(this.case);
+  }
+  get unsaved(): boolean {
+    return this.sheets.some((s) => s.history.now !== s.saved && !isBlank(s.history.now));
+  }
+
+  onChange(listener: Listener): void {
+    this.listeners.push(listener);
+  }
+  /** Judges the case in front anew and draws. */
+  refresh(): void {
+    const sheet = this.sheet;
+    useCurrency(currencyOf(this.case.jurisdiction));
+    if (this.engine) Object.assign(sheet, judge(this.engine, { ...this.case, language: language() }, this.today));
+    this.draw();
+  }
+  draw(): void {
+    this.listeners.forEach((l) => l());
+  }
+
+  // Starting
+
+  async start(open: () => Promise<Engine>): Promise<void> {
+    try {
+      const engine = await open();
+      await loadShared(engine);
+      if (this.case.jurisdiction) await loadPlace(engine, this.case.jurisdiction);
+      if (language() !== 'en') await loadLanguage(engine, language());
+      this.engine = engine;
+      this.list();
+    } catch (e) {
+      this.broken = e instanceof Error ? e.message : String(e);
+    }
+    this.refresh();
+  }
+
+  /** Lists anew what a person can choose from: after a change of language or place. */
+  private list(): void {
+    if (this.engine) this.catalogue = { ...this.engine.catalogue(language()), ...registryOf(this.case.jurisdiction) };
+  }
+
+  async useLanguage(wanted: Language): Promise<void> {
+    await speak(wanted);
+    if (this.engine) {
+      await loadLanguage(this.engine, wanted);
+      this.list();
+    }
+    this.refresh();
+  }
+
+  /** Makes sure the law the case names is loaded, then judges. */
+  async settle(): Promise<void> {
+    const code = this.case.jurisdiction;
+    this.refresh();
+    if (!code || !this.engine) return;
+    try {
+      await loadPlace(this.engine, code);
+      this.list();
+    } catch {
+      this.tell(say('page.notice.lawNotLoaded'));
+    }
+    this.refresh();
+  }
+
+  // Editing the case in front
+
+  valueAt(pointer: string): unknown {
+    return valueAt(this.case, pointer);
+  }
+
+  /** Writes a value (undefined takes it out). Typing on in one field counts as one change. */
+  set(pointer: string, value: unknown, coalesce = false): void {
+    if (valueAt(this.case, pointer) === value) return this.draw();
+    this.put(withValueAt(this.case, pointer, value), coalesce ? pointer : '');
+    if (pointer === '/jurisdiction') void this.settle();
+  }
+
+  put(next: CaseFile, touched = ''): void {
+    this.sheet.history = history.change(this.sheet.history, next, touched);
+    this.refresh();
+  }
+
+  setEvent(what: string, on: string | undefined): void {
+    const events = this.case.events ?? [];
+    const at = events.findIndex((e) => e.what === what);
+    if (on === undefined) {
+      if (at >= 0) this.put(withoutAt(this.case, `/events/${at}`), `event:${what}`);
+    } else this.put(withValueAt(this.case, `/events/${at < 0 ? events.length : at}`, { what, on }), `event:${what}`);
+  }
+  eventOn(what: string): string | undefined {
+    return this.case.events?.find((e) => e.what === what)?.on;
+  }
+
+  addLine(line: Partial<Line> = {}): string {
+    const id = freshLineId(this.case.lines);
+    this.put({ ...this.case, lines: [...this.case.lines, { ...line, id }] });
+    return id;
+  }
+
+  removeLine(index: number): void {
+    const line = this.case.lines[index];
+    if (!line) return;
+    this.put(withoutAt(this.case, `/lines/${index}`));
+    this.tell(say('page.notice.removed', { what: line.text || say('page.charges.untitled') }), true);
+  }
+
+  duplicateLine(index: number): void {
+    const line = this.case.lines[index];
+    if (!line) return;
+    const copy = { ...line, id: freshLineId(this.case.lines) };
+    this.put({
+      ...this.case,
+      lines: [...this.case.lines.slice(0, index + 1), copy, ...this.case.lines.slice(index + 1)],
+    });
+    this.tell(say('page.notice.copied', { what: line.text || say('page.charges.untitled') }), true);
+  }
+
+  moveLine(index: number, by: -1 | 1): void {
+    const to = index + by;
+    const lines = [...this.case.lines];
+    const [line] = lines.splice(index, 1);
+    if (!line || to < 0 || to > lines.length) return;
+    lines.splice(to, 0, line);
+    this.put({ ...this.case, lines });
+    this.tell(say('page.notice.moved', { what: line.text || say('page.charges.untitled'), place: to + 1 }));
+  }
+
+  undo(): void {
+    this.sheet.history = history.undo(this.sheet.history);
+    this.typing.clear();
+    this.notice = { text: say('page.notice.undone'), undo: false };
+    void this.settle();
+  }
+  redo(): void {
+    this.sheet.history = history.redo(this.sheet.history);
+    this.typing.clear();
+    this.notice = { text: say('page.notice.redone'), undo: false };
+    void this.settle();
+  }
+  get canUndo(): boolean {
+    return this.sheet.history.past.length > 0;
+  }
+  get canRedo(): boolean {
+    return this.sheet.history.future.length > 0;
+  }
+
+  // Sheets
+
+  private fresh(subject: CaseFile, file: string): Sheet {
+    return { key: this.nextKey++, file, history: history.begin(subject), saved: subject, result: null, faults: [] };
+  }
+
+  /** Lays a case in front: in place of a blank one, else beside the others. */
+  lay(subject: CaseFile, file: string): void {
+    const sheet = this.fresh(subject, file);
+    if (this.blank) this.sheets[this.front] = sheet;
+    else this.front = this.sheets.push(sheet) - 1;
+    this.open.clear();
+    this.typing.clear();
+    void this.settle();
+  }
+
+  bringToFront(index: number): void {
+    this.front = index;
+    this.open.clear();
+    this.typing.clear();
+    void this.settle();
+  }
+
+  /** Takes the case in front off the desk. */
+  close(): void {
+    this.sheets.splice(this.front, 1);
+    if (this.sheets.length === 0) this.sheets.push(this.fresh(emptyCase(), ''));
+    this.bringToFront(Math.min(this.front, this.sheets.length - 1));
+  }
+
+  clearAll(): void {
+    this.sheets = [this.fresh(emptyCase(), '')];
+    this.bringToFront(0);
+  }
+
+  markSaved(file: string): void {
+    this.sheet.file = file;
+    this.sheet.saved = this.case;
+    this.draw();
+  }
+
+  // Showing
+
+  tell(text: string, canUndo = false): void {
+    this.notice = { text, undo: canUndo };
+    this.draw();
+  }
+  hush(): void {
+    this.notice = null;
+    this.draw();
+  }
+  toggle(name: string): void {
+    if (!this.open.delete(name)) this.open.add(name);
+    this.draw();
+  }
+  toggleFold(name: string): void {
+    if (!this.folds.delete(name)) this.folds.add(name);
+    this.draw();
+  }
+}

@@ -1,0 +1,164 @@
+// What the engine answers. The page shows it and adds nothing to it.
+
+export interface Span {
+  low: string;
+  likely: string;
+  high: string;
+}
+
+export interface Fault {
+  code: string;
+  at: string;
+  text: string;
+  near?: string;
+}
+
+export interface Source {
+  /** The citation or title. */
+  text: string;
+  read: string;
+  readText: string;
+  url: string | null;
+}
+
+/** Something that names its sources: ids into the assessment's list, and the same as one readable text. */
+export interface Sourced {
+  source?: string;
+  sourceIds?: string[];
+}
+
+/** Days between which something happened; an open end is null. */
+export interface Days {
+  earliest: string | null;
+  latest: string | null;
+}
+
+export interface Step extends Sourced {
+  code: string;
+  text: string;
+  from: string | null;
+  to: string | null;
+  low: string;
+  high: string;
+}
+
+export interface Worth {
+  lifeMonths: { low: number; likely: number; high: number };
+  installed: Days | null;
+  moveIn: Days | null;
+  moveOut: Days | null;
+  /** As percentages in words, "8.9%". */
+  shareLeft: { low: string; likely: string; high: string };
+  method?: string;
+  methodText?: string;
+}
+
+export type Verdict =
+  | 'ordinary-wear'
+  | 'chargeable-damage'
+  | 'landlord-side'
+  | 'already-there'
+  | 'barred'
+  | 'not-about-condition'
+  | 'cannot-tell';
+
+export interface JudgedLine {
+  id: string;
+  claimed: string;
+  verdict: Verdict;
+  verdictText: string;
+  why: string;
+  certain: boolean;
+  text: string;
+  element: string | null;
+  finding: string | null;
+  thing: string;
+  findingText: string | null;
+  /** Set where thing and finding were read from the charge's words; confidence from 0 to 100. */
+  recognised?: { confidence: number };
+  fair: Span;
+  steps: Step[];
+  turningPoint: { noChargeIfInstalledBefore: string; text: string } | null;
+  value: Worth | null;
+  conflicts: (Sourced & { text: string })[];
+  bars?: (Sourced & { rule: string; effect: string; text: string; applies: true | null })[];
+}
+
+export type DutyState = 'met' | 'missed' | 'open' | 'cannot-tell' | 'not-needed';
+
+export interface LegalDate extends Sourced {
+  id: string;
+  label: string;
+  who: 'landlord' | 'tenant';
+  last: { earliest: string; latest: string } | null;
+  state: DutyState;
+  stateText: string;
+  text: string;
+  ifMissed: string;
+  loud: boolean;
+  check: string | null;
+}
+
+export interface Question {
+  asks: string;
+  code: string;
+  /** The fact or event a law question is about. */
+  fact?: string | null;
+  text: string;
+  swing: string;
+  line: string | null;
+}
+
+export interface Totals {
+  claimed: string;
+  fair: Span;
+  /** Null where no deposit is known, and with it the refund. */
+  deposit: string | null;
+  interest: Span;
+  fairRefund: Span | null;
+  paidBack: string;
+  /** True where what was paid back is taken from the statement's words. */
+  paidBackAssumed: boolean;
+  shortfall: Span | null;
+  owedByTenant: Span | null;
+  ordinaryWear: string;
+}
+
+export interface Defect extends Sourced {
+  code: string;
+  text: string;
+  line: string | null;
+}
+
+export interface Remedies extends Sourced {
+  least: string;
+  most: string;
+  text: string;
+  items?: (Sourced & { text: string })[];
+}
+
+export interface Law {
+  jurisdiction: string;
+  name: string;
+  reviewed: string;
+  weak: boolean;
+  guide: { title: string; publisher: string; url: string | null } | null;
+  checks: { text: string }[];
+}
+
+export interface Assessment {
+  engine: string;
+  today: string;
+  jurisdiction: string | null;
+  lines: JudgedLine[];
+  totals: Totals;
+  dates?: LegalDate[];
+  defects?: Defect[];
+  remedies?: Remedies | null;
+  questions: Question[];
+  cautions: { code: string; text: string }[];
+  audit: { code: string; text: string; lines: string[] }[];
+  law?: Law | null;
+  sources: Record<string, Source>;
+  errors: Fault[];
+}

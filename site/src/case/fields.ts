@@ -1,0 +1,183 @@
+// Which facts can be entered, where the case holds each, and the words for it. A question of the engine finds its field here too.
+
+import type { Desk } from '../app/desk';
+import { askedBy } from '../app/rules';
+import { canSay, say, unitIds } from '../app/wording';
+import type { Field, FieldKind } from '../parts/field';
+import type { Question } from './assessment';
+import { elementOf, type Named, placeOfFact } from './catalogue';
+
+/** Names of choices whose words are in the page's catalogue. */
+const named = (list: string, ids: readonly string[]): Named[] =>
+  ids.map((id) => ({ id, label: say(`page.${list}.${id}`) }));
+
+const kindsOfTenancy = ['fixed-term', 'periodic', 'at-will', 'seasonal'] as const;
+const waysOfSending = [
+  'first-class-mail',
+  'certified-mail',
+  'registered-mail',
+  'mail',
+  'personal-delivery',
+  'email',
+  'text',
+  'portal',
+  'left-at-door',
+  'mail-slot',
+  'fax',
+  'other',
+] as const;
+export const kindsOfDeposit = [
+  'security',
+  'pet',
+  'last-month',
+  'cleaning',
+  'key',
+  'utility',
+  'furniture',
+  'other',
+] as const;
+const kindsOfLine = ['damage', 'cleaning', 'rent', 'fee', 'utility', 'keys', 'disposal', 'other'] as const;
+export const naturesOfPart = [
+  'materials',
+  'labour',
+  'repair-labour',
+  'treatment',
+  'cleaning',
+  'disposal',
+  'delivery',
+  'tax',
+  'call-out',
+  'mark-up',
+  'other',
+] as const;
+
+export const unitChoices = (): Named[] => unitIds.map((id) => ({ id, label: say(`unit.${id}.many`) }));
+export const natureChoices = (): Named[] => named('nature', naturesOfPart);
+export const depositKindChoices = (): Named[] => named('depositKind', kindsOfDeposit);
+
+interface Shape {
+  kind: FieldKind;
+  choices?: (d: Desk, at: string) => Named[];
+}
+
+/** Every member the page has a field for, by its place; "*" stands for a line's or deposit's number. */
+const shapes: Record<string, Shape> = {
+  '/title': { kind: 'text' },
+  '/tenancy/began': { kind: 'date' },
+  '/tenancy/ended': { kind: 'date' },
+  '/tenancy/possessionReturned': { kind: 'date' },
+  '/tenancy/forwardingAddressGiven': { kind: 'date' },
+  '/tenancy/rentPaidThrough': { kind: 'date' },
+  '/tenancy/monthlyRent': { kind: 'money' },
+  '/tenancy/kind': { kind: 'choice', choices: () => named('tenancyKind', kindsOfTenancy) },
+  '/tenancy/landlordUnits': { kind: 'count' },
+  '/tenancy/buildingUnits': { kind: 'count' },
+  '/tenancy/occupants': { kind: 'count' },
+  '/tenancy/ownerOccupied': { kind: 'yes-no' },
+  '/deposits/*/kind': { kind: 'choice', choices: depositKindChoices },
+  '/deposits/*/amount': { kind: 'money' },
+  '/deposits/*/paid': { kind: 'date' },
+  '/deposits/*/interestPaid': { kind: 'money' },
+  '/deposits/*/bankRate': { kind: 'text' },
+  '/statement/came': { kind: 'yes-no' },
+  '/statement/dated': { kind: 'date' },
+  '/statement/sent': { kind: 'date' },
+  '/statement/received': { kind: 'date' },
+  '/statement/refundSent': { kind: 'date' },
+  '/statement/how': { kind: 'choice', choices: () => named('how', waysOfSending) },
+  '/statement/statedTotal': { kind: 'money' },
+  '/statement/statedRefund': { kind: 'money' },
+  '/statement/statedBalanceDue': { kind: 'money' },
+  '/statement/refundPaid': { kind: 'money' },
+  '/records/moveInChecklist/made': { kind: 'yes-no' },
+  '/records/moveInChecklist/signedByBoth': { kind: 'yes-no' },
+  '/records/moveInChecklist/tenantHasCopy': { kind: 'yes-no' },
+  '/records/moveOutChecklist/made': { kind: 'yes-no' },
+  '/records/preMoveOutInspection/offered': { kind: 'yes-no' },
+  '/records/preMoveOutInspection/requested': { kind: 'yes-no' },
+  '/records/preMoveOutInspection/held': { kind: 'yes-no' },
+  '/records/photosAtMoveIn': { kind: 'yes-no' },
+  '/records/photosAtMoveOut': { kind: 'yes-no' },
+  '/lines/*/kind': { kind: 'choice', choices: () => named('kind', kindsOfLine) },
+  '/lines/*/place': { kind: 'text' },
+  '/lines/*/installed': { kind: 'date' },
+  '/lines/*/atMoveIn': { kind: 'choice', choices: (d) => d.catalogue.atMoveIn },
+  '/lines/*/cause': { kind: 'choice', choices: (d) => d.catalogue.causes },
+  '/lines/*/severity': { kind: 'choice', choices: () => named('severity', ['light', 'moderate', 'heavy']) },
+  '/lines/*/count': { kind: 'count' },
+  '/lines/*/remedy': { kind: 'choice', choices: () => named('remedy', ['replace', 'repair', 'clean']) },
+  '/lines/*/repairPrice': { kind: 'money' },
+  '/lines/*/priceNew': { kind: 'money' },
+  '/lines/*/lifeYears': { kind: 'years' },
+  '/lines/*/labourAges': { kind: 'yes-no' },
+  '/lines/*/hourlyRate': { kind: 'money' },
+  '/lines/*/from': { kind: 'date' },
+  '/lines/*/to': { kind: 'date' },
+  '/lines/*/reletOn': { kind: 'date' },
+  '/lines/*/onMoveOutRecord': { kind: 'yes-no' },
+  '/lines/*/inLease': { kind: 'yes-no' },
+  '/lines/*/workDone': { kind: 'yes-no' },
+  '/lines/*/note': { kind: 'text' },
+};
+
+const pattern = (at: string): string => at.replace(/\/\d+(?=\/|$)/g, '/*');
+const wordsFor = (at: string): string => `page.field${pattern(at).replace(/\/\*/g, '').replace(/\//g, '.')}`;
+
+/** The field for a place of the case, or undefined where the page has none. */
+export function fieldAt(d: Desk, at: string): Field | undefined {
+  const shape = shapes[pattern(at)];
+  if (!shape) return undefined;
+  const words = wordsFor(at);
+  return {
+    at,
+    kind: shape.kind,
+    label: say(words),
+    help: canSay(`${words}.help`) ? say(`${words}.help`) : undefined,
+    choices: shape.choices?.(d, at),
+  };
+}
+
+/** Several fields at once, in the order given. */
+export const fieldsAt = (d: Desk, places: string[]): Field[] =>
+  places.map((p) => fieldAt(d, p)).filter((f): f is Field => f !== undefined);
+
+/** The field for a fact of the registry or of the law pack, under the question that settles it. */
+export function fieldOfFact(d: Desk, id: string): Field | undefined {
+  const fact = d.catalogue.facts.find((f) => f.id === id);
+  if (!fact || fact.derived) return undefined;
+  const choices = fact.choices?.map((c) => ({
+    id: c,
+    label: canSay(`page.tenancyKind.${c}`) ? say(`page.tenancyKind.${c}`) : c,
+  }));
+  const kind: FieldKind = fact.type === 'text' ? (choices ? 'choice' : 'text') : fact.type;
+  return { at: placeOfFact(fact), kind, label: fact.question, choices };
+}
+
+export function fieldOfEvent(d: Desk, id: string): Field | undefined {
+  const event = d.catalogue.events.find((e) => e.id === id);
+  if (!event) return undefined;
+  return event.at
+    ? { at: event.at, kind: 'date', label: event.question }
+    : { at: '', event: id, kind: 'date', label: event.question };
+}
+
+/** The field in which a question of the engine can be answered where it is asked. */
+export function fieldOfQuestion(d: Desk, q: Question): Field | undefined {
+  const found =
+    fieldAt(d, q.asks === '/deposits' ? '/deposits/0/amount' : q.asks) ??
+    (q.fact ? (fieldOfFact(d, q.fact) ?? fieldOfEvent(d, q.fact)) : undefined);
+  return found && { ...found, label: q.text, help: undefined };
+}
+
+/** The circumstances and events the law of the place asks about and the page has no other field for. */
+export function fieldsOfLaw(d: Desk): Field[] {
+  const asked = askedBy(d.case.jurisdiction);
+  if (!asked) return [];
+  const facts = [...asked.facts].map((id) => fieldOfFact(d, id)).filter((f) => f?.at.startsWith('/circumstances/'));
+  const events = [...asked.events].map((id) => fieldOfEvent(d, id)).filter((f) => f?.event);
+  return [...facts, ...events].filter((f): f is Field => f !== undefined);
+}
+
+/** Where a line's thing counts in natural pieces, the unit of the piece. */
+export const seamUnit = (d: Desk, element: unknown): string =>
+  elementOf(d.catalogue, typeof element === 'string' ? element : undefined)?.seam?.unit ?? 'item';

@@ -1,0 +1,39 @@
+// Starts the page: draws at once, then brings the engine in.
+
+import { render } from 'lit/html.js';
+import './styles/base.css';
+import './styles/print.css';
+import { Desk } from './app/desk';
+import { startEngine } from './app/start-engine';
+import { say } from './app/wording';
+import { page } from './page';
+import { fetchAhead } from './sections/charges/charge';
+
+const desk = new Desk();
+const root = document.getElementById('page')!;
+
+let waiting = false;
+desk.onChange(() => {
+  if (waiting) return;
+  waiting = true;
+  queueMicrotask(() => {
+    waiting = false;
+    document.title = say('page.title');
+    render(page(desk), root);
+  });
+});
+
+window.addEventListener('beforeunload', (e) => {
+  if (desk.unsaved) e.preventDefault();
+});
+
+window.addEventListener('keydown', (e) => {
+  const inText = e.target instanceof HTMLInputElement || e.target instanceof HTMLTextAreaElement;
+  if (!(e.ctrlKey || e.metaKey) || inText || e.key.toLowerCase() !== 'z') return;
+  e.preventDefault();
+  if (e.shiftKey) desk.redo();
+  else desk.undo();
+});
+
+desk.draw();
+void desk.start(startEngine).then(fetchAhead);

@@ -1,0 +1,54 @@
+// The page: its sections in the order this side needs them.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Desk } from './app/desk';
+import { later } from './app/later';
+import { say } from './app/wording';
+import { cautions } from './sections/cautions/cautions';
+import { charges } from './sections/charges/charges';
+import { days } from './sections/days/days';
+import { footer } from './sections/footer/footer';
+import { law } from './sections/law/law';
+import { masthead } from './sections/masthead/masthead';
+import { opening } from './sections/opening/opening';
+import { ordinary } from './sections/ordinary/ordinary';
+import { papers } from './sections/papers/papers';
+import { standing } from './sections/standing/standing';
+import { strip } from './sections/strip/strip';
+import { sums } from './sections/sums/sums';
+import { tenancy } from './sections/tenancy/tenancy';
+import { unknowns } from './sections/unknowns/unknowns';
+
+const letter = later(() => import('./sections/letter/letter'));
+
+/** A landlord needs the days and the papers before the sums; a tenant or adviser the sums first. */
+const results = (d: Desk): TemplateResult =>
+  d.side === 'landlord'
+    ? html`${days(d)}${papers(d)}${sums(d)}${ordinary(d)}${unknowns(d)}${cautions(d)}${law(d)}`
+    : html`${sums(d)}${days(d)}${unknowns(d)}${ordinary(d)}${papers(d)}${cautions(d)}${law(d)}`;
+
+function notice(d: Desk): TemplateResult {
+  return html`<div class="notice" role="status" aria-live="polite">
+    ${
+      d.notice
+        ? html`<span>${d.notice.text}</span>
+          ${d.notice.undo ? html`<button type="button" class="link" @click=${() => d.undo()}>${say('page.tool.undo')}</button>` : nothing}
+          <button type="button" class="link" @click=${() => d.hush()}>${say('page.notice.close')}</button>`
+        : nothing
+    }
+  </div>`;
+}
+
+export const page = (d: Desk): TemplateResult => html`
+  <a class="skip" href="#charges-title">${say('page.skip')}</a>
+  ${masthead(d)}
+  <main>
+    ${opening(d)} ${standing(d)}
+    <div class="desk">
+      ${charges(d)}
+      <div class="results">${results(d)}</div>
+      ${tenancy(d)} ${d.blank ? nothing : (letter.get(d)?.letter(d) ?? nothing)}
+    </div>
+  </main>
+  ${footer(d)} ${strip(d)} ${notice(d)}
+`;

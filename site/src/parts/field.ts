@@ -1,0 +1,236 @@
+// One fact to enter: its label, one sentence of help, the control, how it was read back, and what is wrong with it.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { live } from 'lit/directives/live.js';
+import type { Desk } from '../app/desk';
+import { canSay, say } from '../app/wording';
+import type { Fault } from '../case/assessment';
+import type { Named } from '../case/catalogue';
+import { dateForField, dateWords, inWords } from '../case/date-words';
+import { dateFromTyping } from '../case/typed-date';
+import { amountForField, amountFromTyping } from '../case/typed-money';
+
+export type FieldKind = 'money' | 'date' | 'yes-no' | 'count' | 'years' | 'text' | 'choice';
+
+export interface Field {
+  /** JSON Pointer of the value in the case; for an event, the place where it would stand. */
+  at: string;
+  kind: FieldKind;
+  label: string;
+  help?: string;
+  choices?: Named[];
+  /** Set for an event of `events`, which has no place of its own until it is known. */
+  event?: string;
+  /** Set where the same place has a second field on the page, to keep their ids apart. */
+  key?: string;
+  /** Suggestions for a text field. */
+  suggest?: string[];
+}
+
+const idOf = (f: Field): string =>
+  `${f.key ?? 'f'}${(f.event ? `-event-${f.event}` : f.at).replace(/[^a-zA-Z0-9-]/g, '-')}`;
+export const fieldId = idOf;
+
+const valueOf = (d: Desk, f: Field): unknown => (f.event ? d.eventOn(f.event) : d.valueAt(f.at));
+
+function write(d: Desk, f: Field, value: unknown, coalesce = false): void {
+  if (f.event) d.setEvent(f.event, value as string | undefined);
+  else d.set(f.at, value, coalesce);
+}
+
+function placeOf(d: Desk, f: Field): string {
+  if (!f.event) return f.at;
+  const i = d.case.events?.findIndex((e) => e.what === f.event) ?? -1;
+  return i < 0 ? '/events/-' : `/events/${i}/on`;
+}
+
+export const faultsAt = (d: Desk, f: Field): Fault[] => {
+  const at = placeOf(d, f);
+  return d.sheet.faults.filter((x) => x.at === at || x.at.startsWith(at + '/'));
+};
+
+const unreadable = new Set(['wrong-type', 'bad-amount', 'bad-date', 'bad-number']);
+
+/** What is wrong, in the words of the field: how to write the value where it could not be read, else the engine's own sentence. */
+export function faultText(f: Field, fault: Fault): string {
+  const key = `page.fault.${f.kind}`;
+  if (fault.code === 'bad-amount' && fault.text.includes('negative')) return fault.text;
+  return unreadable.has(fault.code) && canSay(key) ? say(key) : fault.text;
+}
+
+/** Typed text as the value the case holds. */
+function fromTyping(kind: FieldKind, typed: string): unknown {
+  switch (kind) {
+    case 'money':
+      return amountFromTyping(typed);
+    case 'date':
+      return dateFromTyping(typed, dateWords());
+    case 'count': {
+      const text = typed.trim();
+      return text === '' ? undefined : /^\d{1,15}$/.test(text) ? Number(text) : text;
+    }
+    case 'years':
+      return typed.trim() === ''
+        ? undefined
+        : /^\d{1,4}(\.\d{1,3})?$/.test(typed.trim())
+          ? Number(typed.trim())
+          : typed.trim();
+    default:
+      return typed === '' ? undefined : typed;
+  }
+}
+
+function forTyping(kind: FieldKind, value: unknown): string {
+  if (value == null) return '';
+  if (kind === 'money') return amountForField(value);
+  return kind === 'date' ? dateForField(String(value)) : String(value);
+}
+
+interface Around {
+  id: string;
+  describedBy: string;
+  invalid: boolean;
+}
+
+const modes: Partial<Record<FieldKind, string>> = { money: 'decimal', count: 'numeric', years: 'decimal' };
+
+/** The text control of a field. Shown value: as typed while it has the focus, tidied afterwards. */
+function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
+  const key = placeOf(d, f);
+  return html`<input
+    id=${a.id}
+    class="entry entry-${f.kind}"
+    type="text"
+    inputmode=${modes[f.kind] ?? 'text'}
+    autocomplete="off"
+    spellcheck=${f.kind === 'text' ? 'true' : 'false'}
+    list=${f.suggest?.length ? `${a.id}-list` : nothing}
+    aria-describedby=${a.describedBy || nothing}
+    aria-invalid=${a.invalid ? 'true' : nothing}
+    .value=${live(d.typing.get(key) ?? forTyping(f.kind, valueOf(d, f)))}
+    @input=${(e: Event) => {
+      const typed = (e.target as HTMLInputElement).value;
+      d.typing.set(key, typed);
+      write(d, f, fromTyping(f.kind, typed), true);
+    }}
+    @change=${() => {
+      d.typing.delete(key);
+      d.draw();
+    }}
+  />${
+    f.suggest?.length
+      ? html`<datalist id="${a.id}-list">${f.suggest.map((s) => html`<option value=${s}></option>`)}</datalist>`
+      : nothing
+  }`;
+}
+
+function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
+  const value = valueOf(d, f);
+  return html`<span class="date-entry">
+    ${typedControl(d, f, a)}
+    <span class="calendar">
+      <input
+        type="date"
+        tabindex="-1"
+        aria-hidden="true"
+        .value=${live(typeof value === 'string' && /^\d{4}-\d\d-\d\d$/.test(value) ? value : '')}
+        @change=${(e: Event) => write(d, f, (e.target as HTMLInputElement).value || undefined)}
+      />
+      <button
+        type="button"
+        class="icon"
+        aria-label=${say('page.field.calendar', { what: f.label })}
+        @click=${(e: Event) => ((e.currentTarget as HTMLElement).previousElementSibling as HTMLInputElement).showPicker?.()}
+      >
+        <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+          <path d="M2 3.5h12v10.5H2zM2 6.5h12M5 1.5v3M11 1.5v3" fill="none" stroke="currentColor" stroke-width="1.3" />
+        </svg>
+      </button>
+    </span>
+  </span>`;
+}
+
+function choiceControl(d: Desk, f: Field, a: Around): TemplateResult {
+  const value = String(valueOf(d, f) ?? '');
+  return html`<select
+    id=${a.id}
+    class="entry"
+    aria-describedby=${a.describedBy || nothing}
+    aria-invalid=${a.invalid ? 'true' : nothing}
+    @change=${(e: Event) => write(d, f, (e.target as HTMLSelectElement).value || undefined)}
+  >
+    <option value="" ?selected=${value === ''}>${say('page.field.unknown')}</option>
+    ${f.choices?.map((c) => html`<option value=${c.id} ?selected=${c.id === value}>${c.label}</option>`)}
+    ${value && !f.choices?.some((c) => c.id === value) ? html`<option value=${value} selected>${value}</option>` : nothing}
+  </select>`;
+}
+
+/** A row of words of which one is chosen. Used for yes / no / not known and for which side a person is on. */
+export function oneOf(name: string, options: Named[], chosen: string, choose: (id: string) => void): TemplateResult {
+  return html`<span class="one-of"
+    >${options.map(
+      (o) => html`<label class="one-of-word"
+        ><input
+          type="radio"
+          name=${name}
+          value=${o.id}
+          .checked=${live(o.id === chosen)}
+          @change=${() => choose(o.id)}
+        /><span>${o.label}</span></label
+      >`,
+    )}</span
+  >`;
+}
+
+const yesNo = (): Named[] => [
+  { id: 'yes', label: say('page.yes') },
+  { id: 'no', label: say('page.no') },
+  { id: '', label: say('page.notKnown') },
+];
+
+export const triWord = (value: unknown): string => (value === true ? 'yes' : value === false ? 'no' : '');
+export const triValue = (word: string): boolean | undefined =>
+  word === 'yes' ? true : word === 'no' ? false : undefined;
+
+/** A question answered yes, no or not known, wherever the answer is kept. */
+export function yesNoField(
+  id: string,
+  label: string | TemplateResult,
+  value: unknown,
+  choose: (value: boolean | undefined) => void,
+  help = '',
+): TemplateResult {
+  return html`<fieldset class="field field-yes-no" aria-describedby=${help ? `${id}-help` : nothing}>
+    <legend>${label}</legend>
+    ${help ? html`<p class="help" id="${id}-help">${help}</p>` : nothing}
+    ${oneOf(id, yesNo(), triWord(value), (w) => choose(triValue(w)))}
+  </fieldset>`;
+}
+
+/** A whole field. */
+export function field(d: Desk, f: Field): TemplateResult {
+  const id = idOf(f);
+  const faults = faultsAt(d, f);
+  if (f.kind === 'yes-no') {
+    return html`<div id=${id} class="field-box">
+      ${yesNoField(`${id}-choice`, f.label, valueOf(d, f), (v) => write(d, f, v), f.help)}${faultList(f, id, faults)}
+    </div>`;
+  }
+  const read = f.kind === 'date' && faults.length === 0 ? inWords(valueOf(d, f)) : '';
+  const describedBy = [f.help && `${id}-help`, read && `${id}-read`, faults.length && `${id}-fault`]
+    .filter(Boolean)
+    .join(' ');
+  const around = { id, describedBy, invalid: faults.length > 0 };
+  return html`<div class="field field-${f.kind}">
+    <label for=${id}>${f.label}</label>
+    ${f.help ? html`<p class="help" id="${id}-help">${f.help}</p>` : nothing}
+    ${f.kind === 'date' ? dateControl(d, f, around) : f.kind === 'choice' ? choiceControl(d, f, around) : typedControl(d, f, around)}
+    ${read ? html`<p class="read-back" id="${id}-read">${read}</p>` : nothing} ${faultList(f, id, faults)}
+  </div>`;
+}
+
+function faultList(f: Field, id: string, faults: Fault[]): TemplateResult | typeof nothing {
+  return faults.length
+    ? html`<p class="fault" id="${id}-fault">${[...new Set(faults.map((x) => faultText(f, x)))].join(' ')}</p>`
+    : nothing;
+}

@@ -1,0 +1,33 @@
+// The charges as a ledger: what the statement says in ink, what Wearline notes beside it in pencil.
+
+import { html, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Desk } from '../../app/desk';
+import { cents } from '../../app/show';
+import { say } from '../../app/wording';
+import { freshLineId } from '../../case/case';
+import { charge } from './charge';
+import './charges.css';
+
+export function charges(d: Desk): TemplateResult {
+  const judged = new Map(d.result?.lines.map((l) => [l.id, l]));
+  const longest = Math.max(0, ...(d.result?.lines.map((l) => cents(l.claimed)) ?? []));
+  // One empty row is always there to type in. It carries the id its charge will get, so typing turns it into the charge in place.
+  const rows = [...d.case.lines, { id: freshLineId(d.case.lines) }];
+  return html`<section class="charges" aria-labelledby="charges-title">
+    <h2 id="charges-title">${say('page.charges.title')}</h2>
+    <p class="charges-says">${say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
+    <div class="charges-heads" aria-hidden="true">
+      <span>${say('page.charges.head.what')}</span>
+      <span>${say('page.charges.head.charged')}</span>
+      <span>${say('page.charges.head.fair')}</span>
+    </div>
+    <ol class="ledger">
+      ${repeat(
+        rows,
+        (l) => l.id,
+        (l, i) => charge(d, l, i, judged.get(l.id), longest),
+      )}
+    </ol>
+  </section>`;
+}

@@ -1,0 +1,41 @@
+// How the fair sum of a charge was reached: each step with its numbers and where it comes from.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Desk } from '../../app/desk';
+import { money } from '../../app/show';
+import { say } from '../../app/wording';
+import type { JudgedLine, Step } from '../../case/assessment';
+import { sources } from '../../parts/sources';
+
+const step = (d: Desk, s: Step): TemplateResult =>
+  html`<li class="step">
+    <p>${s.text}</p>
+    ${s.to != null ? html`<p class="step-sum">${s.from != null && s.from !== s.to ? html`<s class="step-from">${money(s.from)}</s> ` : nothing}<strong>${money(s.to)}</strong></p>` : nothing}
+    ${sources(d, s)}
+  </li>`;
+
+export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
+  const cautions = (judged.bars ?? []).filter((b) => b.text);
+  return html`<div class="steps">
+    <h3>${say('page.steps.title')}</h3>
+    <ol class="steps-list">
+      ${judged.steps.map((s) => step(d, s))}
+    </ol>
+    ${judged.turningPoint ? html`<p class="turning-point">${judged.turningPoint.text}</p>` : nothing}
+    ${
+      cautions.length
+        ? html`<h4>${say('page.steps.law')}</h4>
+          ${cautions.map(
+            (b) =>
+              html`<div class="rule"><p>${b.applies === null ? html`<em>${say('page.steps.mayApply')}</em> ` : nothing}${b.text}</p>${sources(d, b)}</div>`,
+          )}`
+        : nothing
+    }
+    ${
+      judged.conflicts.length
+        ? html`<h4>${say('page.steps.conflicts')}</h4>
+          ${judged.conflicts.map((c) => html`<div class="rule"><p>${c.text}</p>${sources(d, c)}</div>`)}`
+        : nothing
+    }
+  </div>`;
+}

@@ -1,0 +1,25 @@
+// What a newcomer sees before anything is entered: what the page does, and examples to look at.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Desk } from '../../app/desk';
+import { examples, openExample } from '../../app/examples';
+import { say } from '../../app/wording';
+import './opening.css';
+
+export function opening(d: Desk): TemplateResult | typeof nothing {
+  if (!d.blank) return nothing;
+  return html`<section class="opening">
+    <h1>${say(`page.opening.title.${d.side}`)}</h1>
+    <p class="opening-says">${say(`page.opening.says.${d.side}`)}</p>
+    <p>${say('page.opening.private')}</p>
+    <div class="opening-examples">
+      <h2>${say('page.opening.examples')}</h2>
+      <ul>
+        ${examples().map(
+          (e) =>
+            html`<li><button type="button" class="link" @click=${() => void openExample(d, e)}>${e.title}</button> <span>${e.says}</span></li>`,
+        )}
+      </ul>
+    </div>
+  </section>`;
+}

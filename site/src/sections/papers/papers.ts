@@ -1,0 +1,19 @@
+// What is wrong with the statement as a paper: what the law wants and is not there, and sums that do not add up.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Desk } from '../../app/desk';
+import { say } from '../../app/wording';
+import { sources } from '../../parts/sources';
+import './papers.css';
+
+export function papers(d: Desk): TemplateResult | typeof nothing {
+  const { defects = [], audit = [] } = d.result ?? {};
+  if (defects.length + audit.length === 0) return nothing;
+  return html`<section class="papers" aria-labelledby="papers-title">
+    <h2 id="papers-title">${say('page.papers.title')}</h2>
+    <ul class="papers-list">
+      ${audit.map((a) => html`<li><p>${a.text}</p></li>`)}
+      ${defects.map((x) => html`<li><p>${x.text}</p>${sources(d, x)}</li>`)}
+    </ul>
+  </section>`;
+}

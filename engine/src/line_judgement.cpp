@@ -51,9 +51,15 @@ bool has(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
+/// The class of lives of the thing, or of the part of it that the finding is about.
+std::string_view life_class_of(const Subject& subject) {
+  if (subject.finding && !subject.finding->life_class.empty()) return subject.finding->life_class;
+  return subject.element ? std::string_view(subject.element->life_class) : std::string_view();
+}
+
 /// Whether the charge renews a thing whose age counts.
 bool renews(const Line& line, const Subject& subject) {
-  if (line.kind == "cleaning" || !subject.element || subject.element->life_class.empty()) {
+  if (line.kind == "cleaning" || life_class_of(subject).empty()) {
     // A life given by the person makes any replacement age.
     return line.life_months && line.remedy != "repair" && line.remedy != "clean" && line.kind != "cleaning";
   }
@@ -324,7 +330,7 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
     return result;
   }
 
-  const std::string_view life_class = subject.element ? std::string_view(subject.element->life_class) : std::string_view();
+  const std::string_view life_class = life_class_of(subject);
   const Ages ages = ages_of(line, *context.tenancy);
   const auto months = age_months(ages);
   result.ages = renews(line, subject);

@@ -101,6 +101,7 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
   finding.lean = f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
   finding.ages = f.flag("ages", false);
   finding.remedy = f.text("remedy");
+  finding.life_class = f.text("life");
   finding.sources = read_sources(f, "source", "wear:", book);
   for (Fields& c : f.objects("conflicts")) {
     Conflict conflict;

@@ -132,7 +132,9 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
   } else if (!line.landlord_factors.empty()) {
     // The landlord's own upkeep is named but the guide knows no direct link: their side, yet not beyond doubt.
     opinion = {Verdict::landlord_side, Share::none(), Share::none(), Share::whole(), "reason.landlord-factor"};
-  } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends); caused && !(turn && turn->test.causes.size())) {
+  } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
+             // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
+             caused && !(turn && (turn->test.causes.size() || caused->verdict == Verdict::chargeable_damage))) {
     opinion = *caused;
   } else if (turn) {
     opinion = of_turn(*turn);

@@ -131,6 +131,20 @@ TEST_CASE("A credit counts for the tenant") {
   CHECK(result["totals"]["fair"]["likely"] == "60.00");
 }
 
+TEST_CASE("A light stain is ordinary wear whoever made it, a heavy one is not") {
+  // California Department of Consumer Affairs tenants' guide: moderate spotting is wear, stains that will not come out are damage.
+  CHECK(line_of(R"("amount":"200.00","kind":"damage","element":"carpet","finding":"stains","severity":"light","cause":"tenant")")["verdict"] == "ordinary-wear");
+  CHECK(line_of(R"("amount":"200.00","kind":"damage","element":"carpet","finding":"stains","severity":"heavy","cause":"tenant")")["verdict"] == "chargeable-damage");
+}
+
+TEST_CASE("A part with a life of its own is not valued by the life of the whole") {
+  // Common practice, no source: a toilet's seat lasts five years, the toilet itself twenty and more.
+  const json seat = line_of(R"("amount":"40.00","kind":"damage","element":"toilet","finding":"seat-broken","cause":"tenant","remedy":"replace","installed":"2018-07-31")");
+  CHECK(fair(seat) == "0.00 0.00 0.00");
+  const json bowl = line_of(R"("amount":"400.00","kind":"damage","element":"toilet","finding":"cracked","cause":"tenant","remedy":"replace","installed":"2018-07-31")");
+  CHECK(bowl["fair"]["likely"] != "0.00");
+}
+
 TEST_CASE("The audit finds sums that do not add up and charges that cannot both stand") {
   const auto result = assessed(R"({"wearline":1,"deposits":[{"amount":"900.00"}],"statement":{"statedTotal":"550.00","statedRefund":"300.00"},
     "lines":[{"id":"a","amount":"120.00","element":"carpet-cleaning","finding":"stains","kind":"cleaning","cause":"tenant"},

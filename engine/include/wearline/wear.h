@@ -46,6 +46,7 @@ struct Finding {
   Lean lean = Lean::even;
   bool ages = false;       ///< the usual remedy renews the thing, so its age counts
   std::string remedy;      ///< replace, repair, clean, none
+  std::string life_class;  ///< class of lives of this part (a toilet's seat); empty: the element's
   References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;

@@ -14,6 +14,7 @@ export const faults = [
   ['wear: English and Spanish everywhere', (c) => { const d = finding(c, 'carpet', 'burns').description; d.es = d.en; }],
   ['wear: ids and labels are unique', (c) => { first(c, 'carpet').findings.push(finding(c, 'carpet', 'burns')); }],
   ['wear: groups, life classes and elements of kinds are known', (c) => { first(c, 'carpet').life = 'rug'; }],
+  ['wear: groups, life classes and elements of kinds are known', (c) => { finding(c, 'toilet', 'seat-broken').life = 'chair'; }],
   ['wear: groups, life classes and elements of kinds are known', (c) => { c.elementOfKind.rent = 'rents'; }],
   ['wear: factors of turns are known, every landlord factor turns something', (c) => { finding(c, 'carpet', 'burns').turns[0].if = { cause: ['ghost'] }; }],
   ['wear: factors of turns are known, every landlord factor turns something', (c) => { c.landlordFactors.push({ ...c.landlordFactors[0], id: 'full-moon' }); }],

@@ -54,6 +54,7 @@ function placesKnown(c, lives) {
     ...(groups.has(e.group) ? [] : [`${e.id}: group ${e.group} is not known`]),
     ...(e.life === null || lives.classes[e.life] ? [] : [`${e.id}: life class ${e.life} is not in lives.json`])
   ]);
+  for (const { finding, place } of findings(c)) if (finding.life && !lives.classes[finding.life]) problems.push(`${place}: life class ${finding.life} is not in lives.json`);
   const elements = new Set(c.elements.map((e) => e.id));
   for (const [kind, id] of Object.entries(c.elementOfKind)) if (!elements.has(id)) problems.push(`elementOfKind ${kind}: ${id} is not known`);
   return [...problems, ...[...groups].filter((g) => !used.has(g)).map((g) => `group ${g} is empty`)];

@@ -64,6 +64,7 @@ Assessment assess_case(Case given, const Rules& rules, Day today) {
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
     LineAssessment& line = a.lines[i];
     line.subject = subject_of(c.lines[i], rules);
+    find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
@@ -72,16 +73,9 @@ Assessment assess_case(Case given, const Rules& rules, Day today) {
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);
   a.totals = add_up(c, a.lines, Range<Money>(Money()));
 
-  std::vector<Subject> subjects;
-  std::vector<LineResult> results;
-  subjects.reserve(a.lines.size());
-  results.reserve(a.lines.size());
-  for (std::size_t i = 0; i < a.lines.size(); ++i) {
-    subjects.push_back(a.lines[i].subject);
-    results.push_back(a.lines[i].result);
+  for (std::size_t i = 0; i < a.lines.size(); ++i)
     ask_about_line(i, c.lines[i], a.lines[i].subject, context, a.lines[i].result, a.questions);
-  }
-  ask_about_tenancy(c, subjects, context, results, a.questions);
+  ask_about_tenancy(c, a.lines, context, a.questions);
   ask_about_money(a, a.questions);
   rank(a.questions);
   return a;

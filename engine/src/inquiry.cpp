@@ -1,4 +1,4 @@
-#include "wearline/inquiry.h"
+#include "wearline/assessment.h"
 
 #include <algorithm>
 
@@ -14,20 +14,24 @@ std::string pointer(std::size_t line, std::string_view member) {
   return out;
 }
 
-/// Varies one fact of a line at a time and puts it back.
+/// Varies one fact of a line at a time and puts it back. Copies the line once, and only if something is varied.
 class Variation {
 public:
   Variation(const Line& line, const Subject& subject, const LineContext& context) : line_(line), subject_(subject), context_(context) {}
-  template <class Change> Money likely(Change&& change) const {
-    Line varied = line_;
-    change(varied);
-    return judge_line(varied, subject_, context_).fair.likely();
+  /// The likely sum with `member` set to `value`.
+  template <class T, class V> Money likely(T Line::*member, V&& value) {
+    if (!varied_) varied_ = line_;
+    (*varied_).*member = std::forward<V>(value);
+    const Money sum = judge_line(*varied_, subject_, context_).fair.likely();
+    (*varied_).*member = line_.*member;
+    return sum;
   }
 
 private:
   const Line& line_;
   const Subject& subject_;
   const LineContext& context_;
+  std::optional<Line> varied_;
 };
 
 /// The likely charge if the thing was laid on `day`, when the tenant answers for it.
@@ -42,10 +46,20 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
   if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands || result.claimed.is_zero()) return std::nullopt;
   Line scratch = line;
   const Day last = context.tenancy->move_out.likely();
-  Day worn = std::max(first_day, add_months(last, -static_cast<int>(std::min<long>(result.life.life.likely().months, 1200)) - 600));
-  const Money floor = charge_if_laid(scratch, subject, context, worn);
+  const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
+  const Money floor = charge_if_laid(scratch, subject, context, std::max(first_day, add_months(last, -life - 600)));
+  if (charge_if_laid(scratch, subject, context, last) <= floor) return std::nullopt;
+  // Most methods turn just after the end of the life: look there in growing steps, then halve what is left.
+  Day worn = std::max(first_day, add_months(last, -life));
+  if (charge_if_laid(scratch, subject, context, worn) > floor) worn = std::max(first_day, add_months(last, -life - 600));
   Day charged = last;
-  if (charge_if_laid(scratch, subject, context, charged) <= floor) return std::nullopt;
+  for (days step{1}; worn + step < last; step *= 2) {
+    if (charge_if_laid(scratch, subject, context, worn + step) > floor) {
+      charged = worn + step;
+      break;
+    }
+    worn += step;
+  }
   while (charged - worn > days{1}) {
     const Day middle = worn + (charged - worn) / 2;
     (charge_if_laid(scratch, subject, context, middle) <= floor ? worn : charged) = middle;
@@ -62,7 +76,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   const auto ask = [&](std::string_view member, std::string_view code, Money swing, const Localised* said = nullptr) {
     if (swing > Money()) out.push_back({pointer(index, member), code, said, {}, index, swing});
   };
-  const Variation vary(line, subject, context);
+  Variation vary(line, subject, context);
   if (!subject.element) {
     ask("element", "element", result.fair.high() - result.fair.low());
     return;
@@ -70,9 +84,9 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   if (!subject.finding && !subject.element->findings.empty()) {
     ask("finding", "finding-missing", result.fair.high() - result.fair.low());
   } else if (result.opinion.finding_open && result.law.barred != Tri(true)) {
-    const Money owed = vary.likely([](Line& l) { l.cause = "tenant"; });
+    const Money owed = vary.likely(&Line::cause, "tenant");
     const bool debt = result.verdict == Verdict::not_about_condition;
-    const Money not_owed = debt ? Money() : vary.likely([](Line& l) { l.cause = "age"; });
+    const Money not_owed = debt ? Money() : vary.likely(&Line::cause, "age");
     const bool has_own = subject.finding && !subject.finding->ask.empty();
     ask(line.cause.empty() ? "cause" : "severity", has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
   }
@@ -80,29 +94,28 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const auto& t = *context.tenancy;
     const Day newest = line.installed ? std::min(line.installed->latest, t.move_out.latest) : t.move_in ? t.move_in->latest : t.move_out.earliest;
     const Day oldest = line.installed && line.installed->earliest > first_day ? line.installed->earliest : std::max(first_day, add_months(newest, -600));
-    const Money swing = distance(vary.likely([&](Line& l) { l.installed = DaySpan{newest, newest}; }),
-                                 vary.likely([&](Line& l) { l.installed = DaySpan{oldest, oldest}; }));
+    const Money swing = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
+                                 vary.likely(&Line::installed, DaySpan{oldest, oldest}));
     ask("installed", "installed", swing);
   }
   if (result.area_open)
-    ask("damaged", "damaged", distance(vary.likely([](Line& l) { l.damaged = Quantity{1000, l.charged->unit}; }), result.fair.likely()));
+    ask("damaged", "damaged", distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
   if (line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
     ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
   if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
     ask("from", "rent-period", result.fair.high() - result.fair.low());
 }
 
-void ask_about_tenancy(const Case& c, const std::vector<Subject>& subjects, const LineContext& context, const std::vector<LineResult>& results,
-                       std::vector<Question>& out) {
+void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context, std::vector<Question>& out) {
   const auto total = [&](const TenancyFacts& tenancy) {
     LineContext varied = context;
     varied.tenancy = &tenancy;
     Money sum;
     for (std::size_t i = 0; i < c.lines.size(); ++i)
-      if (results[i].ages) sum += judge_line(c.lines[i], subjects[i], varied).fair.likely();
+      if (lines[i].result.ages) sum += judge_line(c.lines[i], lines[i].subject, varied).fair.likely();
     return sum;
   };
-  if (!std::any_of(results.begin(), results.end(), [](const LineResult& r) { return r.ages; })) return;
+  if (!std::any_of(lines.begin(), lines.end(), [](const LineAssessment& l) { return l.result.ages; })) return;
   if (!c.tenancy.began) {
     TenancyFacts lately = *context.tenancy, long_ago = *context.tenancy;
     const Day out_day = context.tenancy->move_out.likely();

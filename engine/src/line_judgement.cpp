@@ -191,12 +191,6 @@ void weigh_proof(WearOpinion& opinion, const Line& line) {
   }
 }
 
-/// Methods that speak to this line, the likely one first.
-struct MethodChoice {
-  const WorthMethod* likely = nullptr;
-  const WorthMethod* also[4] = {};
-  int count = 0;
-};
 MethodChoice methods_of(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& lives, bool life_given) {
   MethodChoice choice;
   if (!line.method.empty()) {
@@ -316,6 +310,21 @@ std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts
   return Range<Money>(std::min({actual, by_thirty, by_year}), actual, std::max({actual, by_thirty, by_year}));
 }
 
+void find_life(Subject& subject, const Line& line, const LineContext& context) {
+  const std::string_view life_class = subject.element ? std::string_view(subject.element->life_class) : std::string_view();
+  std::optional<Life> own_life;
+  const Reference* own_source = nullptr;
+  if (context.own_lives)
+    for (const auto& [name, life] : *context.own_lives)
+      if (name == life_class) {
+        own_life = life.first;
+        own_source = life.second;
+      }
+  subject.life = choose_life(line, life_class, context.place, *context.lives, own_life, own_source);
+  if (subject.life.from != LifeChoice::From::none)
+    subject.methods = methods_of(line, life_class, context.place, *context.lives, subject.life.from == LifeChoice::From::person);
+}
+
 LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
   Recorder record(steps);
   const LifeTables& lives = *context.lives;
@@ -335,22 +344,13 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   const auto months = age_months(ages);
   result.ages = renews(line, subject);
 
-  const Life* own_life = nullptr;
-  const Reference* own_source = nullptr;
-  if (context.own_lives)
-    for (const auto& [name, life] : *context.own_lives)
-      if (name == life_class) {
-        own_life = &life.first;
-        own_source = life.second;
-      }
-  if (result.ages)
-    result.life = choose_life(line, life_class, context.place, lives, own_life ? std::optional<Life>(*own_life) : std::nullopt, own_source);
-  if (result.life.from == LifeChoice::From::none) result.ages = false;
+  const LifeChoice& life = subject.life;
+  if (life.from == LifeChoice::From::none) result.ages = false;
 
   Stay stay = context.tenancy->stay;
   if (result.ages && months) {
-    if (months->low() >= result.life.life.high().months) stay.past_life = true;
-    else if (months->high() < result.life.life.low().months) stay.past_life = false;
+    if (months->low() >= life.life.high().months) stay.past_life = true;
+    else if (months->high() < life.life.low().months) stay.past_life = false;
   }
   result.opinion = judge_wear(line, subject.element, subject.finding, stay);
   weigh_proof(result.opinion, line);
@@ -396,14 +396,13 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   }
 
   if (result.ages) {
-    const bool life_given = result.life.from == LifeChoice::From::person;
-    const MethodChoice choice = methods_of(line, life_class, context.place, lives, life_given);
+    const MethodChoice& choice = subject.methods;
     result.method = choice.likely;
     if (choice.likely) {
       const Money before = worth.likely();
-      ShareRange left = share_left(*choice.likely, life_class, line.quality, result.life.life, ages);
+      ShareRange left = share_left(*choice.likely, life_class, line.quality, life.life, ages);
       for (int i = 0; i < choice.count; ++i) {
-        const ShareRange other = share_left(*choice.also[i], life_class, line.quality, result.life.life, ages);
+        const ShareRange other = share_left(*choice.also[i], life_class, line.quality, life.life, ages);
         if (other.low < left.low) left.low = other.low;
         if (left.high < other.high) left.high = other.high;
       }
@@ -415,13 +414,13 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
         const bool banded = choice.likely->kind == WorthMethod::Kind::stay_bands;
         Step& step = record.add(banded ? "share-by-stay" : !ages.installed ? "age-unknown" : ages.from_move_in ? "age-from-move-in" : "age-share", before, worth);
         step.share = left.likely;
-        step.life_low = months_of(result.life.life.low());
-        step.life = months_of(result.life.life.likely());
-        step.life_high = months_of(result.life.life.high());
+        step.life_low = months_of(life.life.low());
+        step.life = months_of(life.life.likely());
+        step.life_high = months_of(life.life.high());
         if (banded && ages.move_in) step.age = age_between(ages.move_in->likely(), ages.move_out.likely());
         else if (ages.installed) step.age = age_between(ages.installed->likely(), choice.likely->age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
-        step.said = banded ? &choice.likely->text : result.life.why;
-        step.sources = result.life.sources;
+        step.said = banded ? &choice.likely->text : life.why;
+        step.sources = life.sources;
         for (const Reference* s : choice.likely->sources)
           if (banded || !choice.likely->region.empty()) step.sources.push_back(s);
         for (std::size_t i = 0; i < plan.count; ++i)

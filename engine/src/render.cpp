@@ -49,14 +49,10 @@ private:
     for (const Reference* r : references)
       if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
   }
-  /// "source": readable, "sourceIds": keys of the list at the end.
+  /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
   void cite(const References& references) {
-    std::string text;
-    for (const Reference* r : references) {
-      if (!text.empty()) text += "; ";
-      text += r->text;
-    }
-    out_.pair("source", text);
+    if (references.size() < 2) out_.pair("source", references.empty() ? std::string_view() : references.front()->text);
+    else out_.pair("source", speech_.say("source.and-more", {{"first", references.front()->text}, {"more", std::to_string(references.size() - 1)}}));
     out_.key("sourceIds").array();
     for (const Reference* r : references) out_.text(r->id);
     out_.end_array();
@@ -76,14 +72,16 @@ private:
   }
 
   /// What the picture of a line's worth over time needs.
-  void worth_over_time(const Line& line, const LineResult& r) {
+  void worth_over_time(const Line& line, const LineAssessment& l) {
+    const LineResult& r = l.result;
+    const Range<Life>& life = l.subject.life.life;
     out_.key("value");
     if (!r.ages) {
       out_.null();
       return;
     }
     out_.object().key("lifeMonths").object();
-    out_.key("low").number(r.life.life.low().months).key("likely").number(r.life.life.likely().months).key("high").number(r.life.life.high().months).end_object();
+    out_.key("low").number(life.low().months).key("likely").number(life.likely().months).key("high").number(life.high().months).end_object();
     const std::optional<DaySpan> installed = line.installed ? line.installed : r.age_from_move_in ? a_.tenancy.move_in : std::nullopt;
     span("installed", installed);
     span("moveIn", a_.tenancy.move_in);
@@ -134,14 +132,14 @@ private:
     range("worth", r.worth);
     steps(l);
     out_.key("turningPoint");
-    if (l.turning_point) {
+    if (l.turning_point && !(r.opinion.most == Share::none())) {
       const auto& [day, floor] = *l.turning_point;
       out_.object().pair("noChargeIfInstalledBefore", iso(day)).pair("rest", floor.plain());
       out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest", {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}})).end_object();
     } else {
       out_.null();
     }
-    worth_over_time(line, r);
+    worth_over_time(line, l);
     out_.key("conflicts").array();
     if (r.opinion.finding)
       for (const Conflict& conflict : r.opinion.finding->conflicts) {
@@ -153,8 +151,6 @@ private:
     const References references = line_references(l);
     remember(references);
     out_.key("sources").array();
-    for (const Reference* reference : references) out_.text(reference->text);
-    out_.end_array().key("sourceIds").array();
     for (const Reference* reference : references) out_.text(reference->id);
     out_.end_array().end_object();
   }

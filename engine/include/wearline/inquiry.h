@@ -10,6 +10,8 @@
 
 namespace wearline {
 
+struct LineAssessment; // assessment.h
+
 /// A fact the person could still give. `swing` is how far the likely sum can move with the answer.
 struct Question {
   std::string asks;              ///< JSON Pointer into the case
@@ -26,8 +28,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
                     std::vector<Question>& out);
 
 /// Facts of the tenancy that move many lines at once: move-in day, move-out day.
-void ask_about_tenancy(const Case& c, const std::vector<Subject>& subjects, const LineContext& context, const std::vector<LineResult>& results,
-                       std::vector<Question>& out);
+void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context, std::vector<Question>& out);
 
 /// Largest swing first; equal swings in the order of the case. Questions that move nothing are dropped.
 void rank(std::vector<Question>& questions);

@@ -55,11 +55,21 @@ struct TenancyFacts {
 };
 TenancyFacts tenancy_facts(const Case& c, Day today);
 
-/// The thing and finding a line is about, as given or as recognised from its text.
+/// Methods that speak to a line: the likely one, and others of its place that widen the answer.
+struct MethodChoice {
+  const WorthMethod* likely = nullptr;
+  const WorthMethod* also[4] = {};
+  int count = 0;
+};
+
+/// The thing and finding a line is about, as given or as recognised from its text, with the life and methods that go with it.
+/// Nothing here hangs on a fact that questions vary.
 struct Subject {
   const Element* element = nullptr;
   const Finding* finding = nullptr;
   int confidence = 100; ///< 0..100; below 100 the recogniser proposed it
+  LifeChoice life;
+  MethodChoice methods;
 };
 
 struct LineContext {
@@ -76,7 +86,6 @@ struct LineResult {
   Range<Money> fair;
   Range<Money> worth;        ///< before liability: what the damage would be worth if the tenant answers for it
   WearOpinion opinion;
-  LifeChoice life;
   ShareRange left;           ///< share of worth left; whole where nothing ages
   const WorthMethod* method = nullptr;
   bool ages = false;
@@ -86,6 +95,9 @@ struct LineResult {
   LineLaw law;
   bool certain() const { return fair.exact(); }
 };
+
+/// Finds the useful life and the methods for a line whose element is set.
+void find_life(Subject& subject, const Line& line, const LineContext& context);
 
 /// Judges a line. `steps`, if given, receives the moves in order.
 LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps = nullptr);

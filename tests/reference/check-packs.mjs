@@ -84,6 +84,12 @@ function checkPack(file, validate, shared) {
   return { jurisdiction, pack, problems, cases };
 }
 
+// The table in the README must say what the packs say.
+function staleCoverage(packs) {
+  const readme = fs.readFileSync(path.join(RULES, 'law/README.md'), 'utf8');
+  return replaceBetweenMarkers(readme, coverageTable(packs)) === readme ? [] : ['engine/rules/law/README.md: the table of coverage is old, run check-packs.mjs --write-coverage'];
+}
+
 function orphanCases(packs) {
   if (!fs.existsSync(CASES)) return [];
   return fs.readdirSync(CASES).filter((d) => fs.statSync(path.join(CASES, d)).isDirectory() && !packs.includes(d)).map((d) => `tests/reference/law/${d} has no pack`);
@@ -107,7 +113,7 @@ function main(args) {
     console.log(`${r.problems.length ? 'FAIL' : 'ok  '} ${r.jurisdiction} ${r.problems.length ? `${r.problems.length} problems` : `${r.cases} cases`}`);
     for (const p of r.problems) console.log(`     ${p}`);
   }
-  const orphans = wanted.length ? missing.map((w) => `no pack ${w}`) : orphanCases(files.map((f) => f.replace(/\.json$/, '')));
+  const orphans = wanted.length ? missing.map((w) => `no pack ${w}`) : [...orphanCases(files.map((f) => f.replace(/\.json$/, ''))), ...staleCoverage(results.map((r) => r.pack).filter(Boolean))];
   for (const o of orphans) console.log(`FAIL ${o}`);
   if (!shared.catalogue) console.log('note: no wear catalogue yet, elements and findings were not checked');
   if (!shared.holidays) console.log('note: no holiday files yet, their names were not checked');

@@ -93,22 +93,29 @@ Plan plan_of(const Line& line, Money charged, bool ages, const LifeTables& lives
   return plan;
 }
 
-/// The worth of a plan for one damaged share and one share left.
+/// The worth of a plan for one damaged share and one share left. Parts that go with the whole take the exact share of the others
+/// (in millionths of a cent), so that a tax on a few cents is not thrown about by their rounding.
 Money price(const Plan& plan, Share area, Share left) {
-  Money before, after;
+  constexpr std::int64_t fine = 1'000'000;
+  Money after;
+  std::int64_t before_fine = 0, after_fine = 0;
+  bool any_whole = false;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
+    any_whole = any_whole || p.with_the_whole;
     if (p.with_the_whole) continue;
-    Money worth = p.by_area ? p.amount.part(area) : p.amount;
-    if (p.ages) worth = worth.part(left);
-    before += p.amount;
-    after += worth;
+    const auto worth = [&](Money m) {
+      if (p.by_area) m = m.part(area);
+      return p.ages ? m.part(left) : m;
+    };
+    after += worth(p.amount);
+    before_fine += p.amount.in_cents() * fine;
+    after_fine += worth(Money::cents(p.amount.in_cents() * fine)).in_cents();
   }
+  if (!any_whole) return after;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
-    if (!p.with_the_whole) continue;
-    if (before.is_zero()) after += p.amount.part(area).part(left);
-    else after += p.amount.part({after.in_cents(), before.in_cents()});
+    if (p.with_the_whole) after += before_fine == 0 ? p.amount.part(area).part(left) : p.amount.part({after_fine, before_fine});
   }
   return after;
 }
@@ -311,7 +318,7 @@ std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts
 }
 
 void find_life(Subject& subject, const Line& line, const LineContext& context) {
-  const std::string_view life_class = subject.element ? std::string_view(subject.element->life_class) : std::string_view();
+  const std::string_view life_class = life_class_of(subject);
   std::optional<Life> own_life;
   const Reference* own_source = nullptr;
   if (context.own_lives)

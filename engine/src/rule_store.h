@@ -3,6 +3,8 @@
 
 #include "wearline/audit.h"
 #include "wearline/case_reader.h"
+#include "wearline/holidays.h"
+#include "wearline/pack.h"
 #include "wearline/rules.h"
 #include "wearline/wording.h"
 
@@ -29,6 +31,9 @@ struct Rules {
   std::map<std::string, std::string, std::less<>> place_names;
   std::map<std::string, Wording, std::less<>> wording; ///< by language
   CaseNames names;
+  Registry registry;
+  Holidays holidays;
+  std::map<std::string, Pack, std::less<>> packs; ///< by jurisdiction; their addresses stay valid
 
   /// The wording of a language; English where the language is not loaded.
   const Wording& words(std::string_view language) const;

@@ -1,7 +1,6 @@
-#include "wearline/engine.h"
-
 #include "fields.h"
 #include "rule_store.h"
+#include "wearline/engine.h"
 
 namespace wearline {
 
@@ -125,6 +124,29 @@ void name_things(Rules& rules) {
   for (const LifeRow& row : rules.lives.rows) names.life_sources.add(std::string_view(row.source->id).substr(5));
 }
 
+/// "law/US-WA.json": "US-WA".
+std::string_view stem(std::string_view path) {
+  const auto slash = path.rfind('/');
+  if (slash != std::string_view::npos) path.remove_prefix(slash + 1);
+  return path.substr(0, path.find('.'));
+}
+
+Faults named(Faults faults, Rules& rules) {
+  add_law_names(rules.names, rules.registry, nullptr);
+  return faults;
+}
+
+Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
+  auto loaded = load_pack(json, rules.registry);
+  if (auto* faults = std::get_if<Faults>(&loaded)) return std::move(*faults);
+  Pack& pack = std::get<Pack>(loaded);
+  if (pack.jurisdiction != place)
+    return {{"wrong-name", "/jurisdiction", "A pack's file has the name of its place.", ""}};
+  add_law_names(rules.names, rules.registry, &pack);
+  rules.packs.insert_or_assign(pack.jurisdiction, std::move(pack));
+  return {};
+}
+
 bool starts(std::string_view text, std::string_view with) { return text.substr(0, with.size()) == with; }
 
 Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
@@ -138,6 +160,11 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     name_things(rules);
     return faults;
   }
+  if (path == "facts.json") return named(load_facts(rules.registry, json), rules);
+  if (path == "duties.json") return load_duties(rules.registry, json);
+  if (path == "papers.json") return named(load_papers(rules.registry, json), rules);
+  if (starts(path, "holidays/")) return rules.holidays.add(stem(path), json);
+  if (starts(path, "law/")) return add_pack(rules, stem(path), json);
   if (path == "audit.json") return load_audit(rules, json);
   if (path == "cautions.json") return load_cautions(rules, json);
   if (path == "jurisdictions.json") return load_places(rules, json);
@@ -174,11 +201,18 @@ Faults Rulebook::add_bundle(std::string_view json) {
   const Json& bundle = std::get<Json>(parsed);
   if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
   Faults faults;
-  for (const auto& item : bundle.items()) {
-    Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
-    faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
-  }
+  // Packs are written in the names of the other files, so they come last.
+  for (const bool packs : {false, true})
+    for (const auto& item : bundle.items()) {
+      if (starts(item.key(), "law/") != packs) continue;
+      Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
+      faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
+    }
   return faults;
+}
+
+bool Rulebook::has_pack(std::string_view jurisdiction) const {
+  return rules_->packs.find(jurisdiction) != rules_->packs.end();
 }
 
 std::string_view version() { return WEARLINE_VERSION; }

@@ -98,6 +98,9 @@ struct Line {
   std::optional<DaySpan> relet_on;     ///< when the home was let again
 };
 
+/// What kind of answer a fact has.
+enum class FactType { yes_no, count, money, text };
+
 /// A fact of `circumstances`: yes/no, a whole number, a sum, or text.
 using FactValue = std::variant<bool, long, Money, std::string>;
 

@@ -12,8 +12,6 @@
 
 namespace wearline {
 
-enum class FactType { yes_no, count, money, text };
-
 /// The names a case may use, from the rulebook. An empty catalogue set accepts any name (used before rules are loaded).
 struct CaseNames {
   NameSet jurisdictions;                            ///< with a pack, loaded or not

@@ -1,0 +1,152 @@
+#include "wearline/registry.h"
+
+#include "fields.h"
+#include "pack_loader.h"
+
+#include "wearline/case_reader.h"
+#include "wearline/facts.h"
+#include "wearline/pack.h"
+
+#include <iterator>
+
+namespace wearline {
+
+namespace {
+
+/// The document's fault, or what `read` finds in it.
+template <class Read> Faults read_document(std::string_view text, Read read) {
+  auto parsed = parse_json(text);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields document(std::get<Json>(parsed), "", faults);
+  document.ignore({"about"});
+  read(document);
+  document.done();
+  return faults;
+}
+
+void stands_twice(const Fields& f) { f.fault("duplicate-id", "id", "Two entries have this id."); }
+
+/// Finds the events and facts that duties name, once both files are loaded.
+Faults link_duties(Registry& registry) {
+  Faults faults;
+  if (registry.events.empty()) return faults;
+  const auto event = [&](const std::string& name, EventId& id) {
+    if (name.empty()) return;
+    id = registry.event(name);
+    if (id == EventId::none) faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
+  };
+  for (DutyInfo& duty : registry.duties) {
+    event(duty.names.posted, duty.posted);
+    event(duty.names.arrived, duty.arrived);
+    event(duty.names.or_posted, duty.or_posted);
+    event(duty.names.or_arrived, duty.or_arrived);
+    if (duty.names.fact.empty()) continue;
+    duty.fact = registry.fact(duty.names.fact);
+    if (duty.fact == FactId::none)
+      faults.push_back({"unknown-fact", "/duties", "\"" + duty.names.fact + "\" is not a fact of facts.json.", ""});
+  }
+  return faults;
+}
+
+void append(Faults& faults, Faults more) {
+  faults.insert(faults.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+} // namespace
+
+Faults load_facts(Registry& registry, std::string_view json) {
+  Faults faults = read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("facts")) {
+      FactInfo info = read_fact(f);
+      info.at = f.text("at");
+      info.derived = f.flag("derived", false);
+      if (info.derived) {
+        info.derive = fact_deriver(info.id);
+        if (!info.derive) f.fault("unknown-fact", "id", "The engine cannot work out a derived fact of this name.");
+      } else if (info.at.rfind("/circumstances/", 0) != 0) {
+        info.read = fact_reader(info.at);
+        if (!info.read) f.fault("unknown-place", "at", "A case holds no fact at this place.");
+      }
+      f.done();
+      if (!registry.fact_index.add(info.id, registry.facts.size())) stands_twice(f);
+      registry.facts.push_back(std::move(info));
+    }
+    std::vector<std::string> usual_as;
+    for (Fields& f : document.objects("events")) {
+      EventInfo info = read_event(f);
+      info.at = f.text("at");
+      usual_as.push_back(f.text("usualAs"));
+      if (!info.at.empty()) {
+        info.read = event_reader(info.at);
+        if (!info.read) f.fault("unknown-place", "at", "A case holds no date at this place.");
+      }
+      f.done();
+      if (!registry.event_index.add(info.id, registry.events.size())) stands_twice(f);
+      registry.events.push_back(std::move(info));
+    }
+    for (std::size_t i = 0; i < usual_as.size(); ++i) {
+      if (usual_as[i].empty()) continue;
+      registry.events[i].usual_as = registry.event(usual_as[i]);
+      if (registry.events[i].usual_as == EventId::none)
+        document.fault("unknown-event", "events", "\"" + usual_as[i] + "\" is not an event.");
+    }
+  });
+  append(faults, link_duties(registry));
+  return faults;
+}
+
+Faults load_duties(Registry& registry, std::string_view json) {
+  Faults faults = read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("duties")) {
+      DutyInfo info;
+      info.id = f.required_text("id");
+      info.label = f.required_text("label");
+      info.names = {f.text("posted"), f.text("arrived"), f.text("orPosted"), f.text("orArrived"), f.text("fact")};
+      f.done();
+      if (!registry.duty_index.add(info.id, registry.duties.size())) stands_twice(f);
+      registry.duties.push_back(std::move(info));
+    }
+  });
+  append(faults, link_duties(registry));
+  return faults;
+}
+
+Faults load_papers(Registry& registry, std::string_view json) {
+  return read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("papers")) {
+      PaperInfo info;
+      info.id = f.required_text("id");
+      info.label = f.required_text("label");
+      info.aliases = f.texts("aliases");
+      info.seen_in_lines = f.flag("seenInLines", false);
+      f.done();
+      if (!registry.paper_index.add(info.id, registry.papers.size())) stands_twice(f);
+      registry.papers.push_back(std::move(info));
+    }
+  });
+}
+
+void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack) {
+  const auto add_fact = [&](const FactInfo& f) {
+    if (!f.read) names.circumstances.insert_or_assign(f.id, f.type);
+  };
+  const auto add_event = [&](const EventInfo& e) {
+    names.events.add(e.id);
+    names.circumstances.emplace(e.id, FactType::yes_no);
+  };
+  for (const FactInfo& f : registry.facts) add_fact(f);
+  for (const EventInfo& e : registry.events) add_event(e);
+  for (const PaperInfo& p : registry.papers) {
+    names.papers.add(p.id);
+    for (const std::string& alias : p.aliases) {
+      names.papers.add(alias);
+      names.paper_aliases.insert_or_assign(alias, p.id);
+    }
+  }
+  if (!pack) return;
+  for (const FactInfo& f : pack->facts) add_fact(f);
+  for (const EventInfo& e : pack->events) add_event(e);
+}
+
+} // namespace wearline

@@ -29,8 +29,8 @@ function everyClassHasDefault(lives) {
 // A region with a published row of its own has a default of its own.
 function regionsSpeak(lives) {
   return REGIONS.flatMap((region) => Object.keys(lives.classes).filter((id) =>
-    lives.rows.some((r) => r.class === id && r.source !== 'practice' && lives.sources[r.source].read !== 'memory' && inside(lives.sources[r.source].region, region))
-    && lives.classes[id] && !lives.defaults.some((d) => d.class === id && (d.region === region || (d.region === '*' && d.sources.every((s) => inside(lives.sources[s].region, region))))))
+    lives.rows.some((r) => r.class === id && r.source !== 'practice' && inside(lives.sources[r.source].region, region))
+    && !lives.defaults.some((d) => d.class === id && (d.region === region || (d.region === '*' && d.sources.every((s) => inside(lives.sources[s].region, region))))))
     .map((id) => `${id}: ${region} has a published row but no default`));
 }
 

@@ -16,6 +16,9 @@ export const dateWords = (): DateWords => ({
   fillers: say('page.date.words.fillers'),
 });
 
+/** True for a day that exists, as YYYY-MM-DD. */
+export const isDay = (d: unknown): d is string => typeof d === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(d) && realDay(d);
+
 const realDay = (d: string): boolean => {
   const t = new Date(`${d}T12:00:00Z`);
   return !Number.isNaN(t.getTime()) && t.toISOString().slice(0, 10) === d;
@@ -25,13 +28,13 @@ const realDay = (d: string): boolean => {
 function plain(d: string): string {
   if (/^\d{4}$/.test(d)) return d;
   if (/^\d{4}-\d{2}$/.test(d)) return realDay(`${d}-01`) ? monthOf(d) : '';
-  return /^\d{4}-\d{2}-\d{2}$/.test(d) && realDay(d) ? longDay(d) : '';
+  return isDay(d) ? longDay(d) : '';
 }
 
 /** A case-file date in words; empty for text that is no date. */
 export function inWords(date: unknown): string {
   if (typeof date !== 'string') return '';
-  if (/^\d{4}-\d{2}-\d{2}$/.test(date)) return realDay(date) ? fullDay(date) : '';
+  if (/^\d{4}-\d{2}-\d{2}$/.test(date)) return isDay(date) ? fullDay(date) : '';
   const [first, last] = date.split('/') as [string, string?];
   if (last === undefined) {
     const base = plain(first.replace(/~$/, ''));

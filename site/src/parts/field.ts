@@ -6,7 +6,7 @@ import type { Desk } from '../app/desk';
 import { canSay, say } from '../app/wording';
 import type { Fault } from '../case/assessment';
 import type { Named } from '../case/catalogue';
-import { dateForField, dateWords, inWords } from '../case/date-words';
+import { dateForField, dateWords, inWords, isDay } from '../case/date-words';
 import { dateFromTyping } from '../case/typed-date';
 import { amountForField, amountFromTyping } from '../case/typed-money';
 
@@ -133,7 +133,7 @@ function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
         type="date"
         tabindex="-1"
         aria-hidden="true"
-        .value=${live(typeof value === 'string' && /^\d{4}-\d\d-\d\d$/.test(value) ? value : '')}
+        .value=${live(isDay(value) ? value : '')}
         @change=${(e: Event) => write(d, f, (e.target as HTMLInputElement).value || undefined)}
       />
       <button

@@ -88,11 +88,12 @@ function fair(d: Desk, line: Line, judged: JudgedLine | undefined, longest: numb
       data-word=${say('page.charges.fairWord')}
       aria-expanded=${d.open.has(name) ? 'true' : 'false'}
       aria-controls="steps-${line.id}"
-      aria-label=${say(range ? 'page.charges.fairRange' : 'page.charges.fair', { likely: money(likely), low: money(low), high: money(high) })}
       @click=${() => d.toggle(name)}
     >
+      <span class="unseen">${say('page.charges.fairWord')}</span>
       <span class="figure">${bare(likely)}</span>
       ${range ? html`<span class="range">${range}</span>` : nothing}
+      <span class="unseen">${say('page.charges.showHow')}</span>
     </button>
     ${wearLine(judged.claimed, judged.fair, longest)}`;
 }

@@ -14,7 +14,7 @@ const other = { en: 'es', es: 'en' } as const;
 export function masthead(d: Desk): TemplateResult {
   return html`<header class="masthead">
     <div class="masthead-name">
-      <p class="wordmark">${say('page.name')}</p>
+      <h1 class="wordmark">${say('page.name')}</h1>
       <p class="masthead-says">${say('page.masthead.says')}</p>
     </div>
     <div class="wordmark-rule" aria-hidden="true"></div>

@@ -9,11 +9,11 @@ import './opening.css';
 export function opening(d: Desk): TemplateResult | typeof nothing {
   if (!d.blank) return nothing;
   return html`<section class="opening">
-    <h1>${say(`page.opening.title.${d.side}`)}</h1>
+    <h2 class="opening-title">${say(`page.opening.title.${d.side}`)}</h2>
     <p class="opening-says">${say(`page.opening.says.${d.side}`)}</p>
     <p>${say('page.opening.private')}</p>
     <div class="opening-examples">
-      <h2>${say('page.opening.examples')}</h2>
+      <h3>${say('page.opening.examples')}</h3>
       <ul>
         ${examples().map(
           (e) =>

@@ -44,7 +44,7 @@ function row(name: string, figure: string, range: string, parts: TemplateResult 
     ><span class="sum-figure"><span class="figure">${figure}</span>${range ? html`<span class="range">${range}</span>` : nothing}</span>`;
   return parts === nothing
     ? html`<div class="sum"><div class="sum-head">${head}</div></div>`
-    : html`<details class="sum" name="sum"><summary class="sum-head">${head}</summary><div class="sum-parts">${parts}</div></details>`;
+    : html`<details class="sum"><summary class="sum-head">${head}</summary><div class="sum-parts">${parts}</div></details>`;
 }
 
 const partRow = (label: string, figure: string): TemplateResult =>

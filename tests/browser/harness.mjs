@@ -1,0 +1,108 @@
+// What the browser tests share: the built page behind a small file server, Chromium, and a watch over what the page must never do.
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import http from 'node:http';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+
+export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
+export const DIST = path.join(ROOT, 'site/dist');
+export const OUT = path.join(ROOT, 'tests/out');
+export const TODAY = '2026-11-25';
+
+const axeSource = fs.readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const types = {
+  '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.mjs': 'text/javascript', '.css': 'text/css', '.json': 'application/json',
+  '.wasm': 'application/wasm', '.svg': 'image/svg+xml', '.png': 'image/png', '.webmanifest': 'application/manifest+json',
+};
+
+/** Serves a folder on a free port, under a path of its own, as a clinic's site would hold it. Resolves to { address, close }. */
+export function serve(folder = DIST, under = '/help/deposits/') {
+  const server = http.createServer((request, response) => {
+    const { pathname } = new URL(request.url, 'http://localhost');
+    const file = path.join(folder, pathname.startsWith(under) ? pathname.slice(under.length) || 'index.html' : 'no-such-file');
+    if (!file.startsWith(folder) || !fs.existsSync(file) || fs.statSync(file).isDirectory()) {
+      response.writeHead(404).end();
+      return;
+    }
+    response.writeHead(200, { 'content-type': types[path.extname(file)] ?? 'application/octet-stream' });
+    fs.createReadStream(file).pipe(response);
+  });
+  return new Promise((done) => {
+    server.listen(0, '127.0.0.1', () => {
+      done({ address: `http://127.0.0.1:${server.address().port}${under}`, close: () => new Promise((end) => server.close(end)) });
+    });
+  });
+}
+
+export const launch = () =>
+  chromium.launch({
+    executablePath: process.env.WEARLINE_CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
+  });
+
+/**
+ * A fresh page on the given address. `watched.wrong` collects errors, policy violations and requests to other hosts;
+ * `finish` fails if there were any.
+ */
+export async function open(browser, address, options = {}) {
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, locale: 'en-US', timezoneId: 'America/Los_Angeles', ...options });
+  const page = await context.newPage();
+  const wrong = [];
+  page.on('pageerror', (e) => wrong.push(`error: ${e.message}`));
+  page.on('console', (m) => ['error', 'warning'].includes(m.type()) && wrong.push(`console: ${m.text()}`));
+  page.on('request', (r) => {
+    const url = r.url();
+    if (!url.startsWith(address.replace(/[^/]*$/, '')) && !/^(blob|data):/.test(url)) wrong.push(`request: ${url}`);
+  });
+  await page.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (e) => console.error(`policy: ${e.violatedDirective} ${e.blockedURI}`));
+  });
+  await page.clock.setFixedTime(new Date(`${TODAY}T12:00:00-08:00`));
+  await page.goto(address);
+  await ready(page);
+  return {
+    page,
+    context,
+    wrong,
+    async finish() {
+      await context.close();
+      assert.deepEqual(wrong, []);
+    },
+  };
+}
+
+/** Waits until the engine is in. */
+export const ready = (page) => page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
+
+export const openExample = async (page, title) => {
+  await page.getByRole('button', { name: title }).click();
+  await page.locator('.headline').waitFor();
+};
+
+/** Every finding of axe on what is shown, as short lines; no rule is left out. */
+export async function axe(page) {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(() =>
+    window.axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }),
+  );
+  return found.violations.flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')} ${n.failureSummary.split('\n')[1] ?? ''}`.trim()));
+}
+
+/** True if nothing sticks out to the side. */
+export const fitsWidth = (page) =>
+  page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
+
+/** The row of a charge, from 1. */
+export const row = (page, n) => page.locator('.charge').nth(n - 1);
+
+/** Types a charge into the empty row with the keyboard and leaves the cursor in the next one. */
+export async function typeCharge(page, n, text, amount) {
+  await page.locator(`#text-${n - 1}`).fill(text);
+  await page.keyboard.press('Enter');
+  await page.keyboard.type(amount);
+  await page.keyboard.press('Enter');
+}

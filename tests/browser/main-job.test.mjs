@@ -1,0 +1,265 @@
+// The main job in a browser: a statement typed in by hand, read line by line, down to the letter.
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import { after, before, test } from 'node:test';
+import { axe, fitsWidth, launch, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
+
+let browser, site;
+before(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+after(async () => {
+  await browser.close();
+  await site.close();
+});
+
+const figure = (page, n) => row(page, n).locator('.charge-fair .figure').innerText();
+
+test('a tenant types the charges and reads verdicts, fair sums and the refund', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('State or province of the home').selectOption('US-WA');
+  await typeCharge(page, 1, 'Replace carpet, living room', '900');
+  await typeCharge(page, 2, 'Small nail holes', '$75');
+  await typeCharge(page, 3, 'November rent', '1,200.50');
+  assert.equal(await page.locator('#amount-2').inputValue(), '1,200.50');
+  await page.getByLabel('Deposit', { exact: true }).fill('2000');
+  await page.getByLabel('Paid back so far').fill('0');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('july 31 2026');
+  await page.getByRole('textbox', { name: 'Moved out' }).blur();
+  await page.getByText('Friday, July 31, 2026').first().waitFor();
+
+  await row(page, 1).getByRole('button', { name: /facts/i }).click();
+  const thing = page.getByRole('combobox', { name: 'Which thing is it about?' });
+  await thing.click();
+  await thing.fill('carp stain');
+  await page.getByRole('option', { name: /Carpet: Stains/ }).waitFor();
+  await page.keyboard.press('Enter');
+  assert.ok(await page.getByRole('radio', { name: /^Stains/ }).isChecked());
+
+  await row(page, 2).getByRole('button', { name: /facts|known/i }).click();
+  const second = row(page, 2).getByRole('combobox', { name: 'Which thing is it about?' });
+  await second.fill('nail holes');
+  await page.getByRole('option', { name: /nail or pin holes/ }).click();
+  await row(page, 2).getByText('Ordinary wear.', { exact: true }).waitFor();
+  assert.equal(await figure(page, 2), '0.00');
+  await page.locator('.ordinary').getByText('Small nail holes').waitFor();
+  assert.equal(await page.locator('.sums .figure').first().innerText(), '$2,175.50');
+  await page.locator('.cautions li').first().waitFor();
+  await finish();
+});
+
+// State of California, Department of Consumer Affairs, tenants' guide, suggested approach to carpets: a carpet of 1,000 with a life of
+// 10 years, 8 years old when the tenant left: the landlord may charge 200 for the 2 years left.
+test('the California carpet: 1,000 new, 10 years of life, 8 years old, 200 left to charge', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('State or province of the home').selectOption('US-CA');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('6/30/2026');
+  await typeCharge(page, 1, 'Carpet', '1000');
+  await row(page, 1).getByRole('button', { name: /facts|known/i }).click();
+  await page.getByRole('combobox', { name: 'Which thing is it about?' }).fill('carpet burns');
+  await page.getByRole('option', { name: /Carpet: Burns/ }).click();
+  await page.getByLabel('What caused it').selectOption('tenant');
+  await page.getByLabel('State at move-in').selectOption('good');
+  await page.getByLabel('What was done').selectOption('replace');
+  await page.getByRole('textbox', { name: 'Put in or last done' }).fill('6/30/2018');
+  await page.getByText('More about this charge').click();
+  await page.getByLabel('Useful life in years').fill('10');
+  assert.equal(await figure(page, 1), '200.00');
+  await row(page, 1).locator('.charge-fair').click();
+  await row(page, 1).locator('.steps').getByText(/8 years old/).first().waitFor();
+  await finish();
+});
+
+test('each keystroke is answered, and a half-typed value takes only itself away', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const before = await page.locator('.headline-sum').innerText();
+  await page.locator('#amount-1').fill('17x');
+  await page.locator('.left-out').getByText(/Charge 2:.*Write a sum/).waitFor();
+  assert.equal(await page.locator('#amount-1').getAttribute('aria-invalid'), 'true');
+  assert.notEqual(await figure(page, 1), '');
+  await page.locator('#amount-1').fill('175');
+  assert.equal(await page.locator('.left-out').count(), 0);
+  assert.equal(await page.locator('.headline-sum').innerText(), before);
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('2026-02-30');
+  await page.locator('.left-out').getByText(/Write a date/).waitFor();
+  await finish();
+});
+
+test('every figure opens to its parts, and each step names its source', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await row(page, 1).locator('.charge-fair').click();
+  const steps = row(page, 1).locator('.step');
+  assert.ok((await steps.count()) >= 3);
+  for (const step of await steps.all()) assert.notEqual((await step.locator('.sources').first().innerText()).trim(), '');
+  await page.locator('.sum').filter({ has: page.getByText('Fair charges', { exact: true }) }).locator('summary').click();
+  const parts = await page.locator('.sum[open] .parts-list .figure').allInnerTexts();
+  assert.equal(parts.length, 4);
+  await finish();
+});
+
+test('markup in a description is shown as text', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await typeCharge(page, 1, '<img src=x onerror=alert(1)> <b>bold</b>', '10');
+  await page.locator('.sum', { hasText: 'Charged in all' }).locator('summary').click();
+  assert.equal(await page.locator('.parts-list li').first().locator('span').first().innerText(), '<img src=x onerror=alert(1)> <b>bold</b>');
+  assert.equal(await page.locator('main img, main b').count(), 0);
+  await finish();
+});
+
+test('a case is saved to a file and opens again as it was', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  await page.locator('#amount-11').fill('55.55');
+  const sums = await page.locator('.sums').innerText();
+  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save' }).click()]);
+  const saved = JSON.parse(fs.readFileSync(await download.path(), 'utf8'));
+  assert.equal(saved.lines[11].amount, '55.55');
+  page.on('dialog', (d) => d.accept());
+  await page.getByRole('button', { name: 'Clear all' }).click();
+  assert.equal(await page.locator('.headline').count(), 0);
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open' }).click()]);
+  await chooser.setFiles({ name: 'again.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(saved)) });
+  await page.locator('.headline').waitFor();
+  assert.equal(await page.locator('.sums').innerText(), sums);
+  await finish();
+});
+
+test('files that are no case are refused in plain words and nothing is lost', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Little is known/);
+  for (const [name, text, says] of [
+    ['broken.json', '{"wearline": 1, "lines": [', /broken\.json cannot be read/],
+    ['other.json', '{"a": 1}', /other\.json is not a case file/],
+  ]) {
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open' }).click()]);
+    await chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+    await page.getByRole('status').getByText(says).waitFor();
+  }
+  assert.equal(await page.locator('.charge').count(), 4);
+  await finish();
+});
+
+test('lines are copied, moved and taken out, and every change can be taken back', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const texts = () => page.locator('.charge:not([data-empty]) .charge-text').evaluateAll((all) => all.map((t) => t.value.slice(0, 9)));
+  const start = await texts();
+  await row(page, 2).getByRole('button', { name: /known/i }).click();
+  await row(page, 2).getByRole('button', { name: 'Move up' }).click();
+  assert.deepEqual(await texts(), [start[1], start[0], start[2], start[3]]);
+  await row(page, 1).getByRole('button', { name: 'Copy this charge' }).click();
+  assert.equal((await texts()).length, 5);
+  await row(page, 1).getByRole('button', { name: 'Take it out' }).click();
+  assert.equal((await texts()).length, 4);
+  const status = page.getByRole('status');
+  await status.getByText(/Taken out: Furniture scuffs/).waitFor();
+  await status.getByRole('button', { name: 'Undo' }).click();
+  for (let i = 0; i < 2; i++) await page.getByRole('button', { name: 'Undo' }).first().click();
+  assert.deepEqual(await texts(), start);
+  await page.getByRole('button', { name: 'Redo' }).click();
+  assert.deepEqual(await texts(), [start[1], start[0], start[2], start[3]]);
+  await finish();
+});
+
+test('every example opens with one click and has a result', async () => {
+  const { page, finish } = await open(browser, site.address);
+  const titles = await page.locator('.opening-examples button').allInnerTexts();
+  assert.ok(titles.length >= 5);
+  let longest = 0;
+  for (const title of titles) {
+    await page.reload();
+    await ready(page);
+    await openExample(page, title);
+    assert.equal(await page.locator('.left-out').count(), 0, title);
+    const charges = await page.locator('.charge:not([data-empty])').count();
+    assert.equal(await page.locator('.charge .note').count(), charges, title);
+    longest = Math.max(longest, charges);
+  }
+  assert.equal(longest, 12);
+  await finish();
+});
+
+test('the three sides see the same facts in their own words and order', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const first = () => page.locator('.results > section h2').first().innerText();
+  assert.equal(await first(), 'What it comes to');
+  await page.getByText('more should come back to you').waitFor();
+  await page.getByRole('radio', { name: 'helping a tenant' }).check();
+  await page.getByText('more should go back to the tenant').waitFor();
+  await page.getByRole('radio', { name: 'the landlord' }).check();
+  assert.equal(await first(), 'Days that count');
+  await finish();
+});
+
+test('the whole form works with the keyboard alone', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.keyboard.press('Tab');
+  assert.equal(await page.evaluate(() => document.activeElement.className), 'skip');
+  await page.keyboard.press('Enter');
+  await page.locator('#text-0').focus();
+  await page.keyboard.type('Paint');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('120');
+  await page.keyboard.press('Tab');
+  assert.match(await page.evaluate(() => document.activeElement.textContent.trim()), /^Fair\b/);
+  await page.keyboard.press('Enter');
+  await row(page, 1).locator('.steps').waitFor();
+  await page.locator('.charge-opener').first().focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('combobox', { name: 'Which thing is it about?' }).focus();
+  await page.keyboard.type('paint');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('Enter');
+  await page.getByRole('radio', { name: /^Faded/ }).first().focus();
+  await page.keyboard.press('Space');
+  await row(page, 1).getByText('Ordinary wear.', { exact: true }).waitFor();
+  await page.getByRole('combobox', { name: 'Which thing is it about?' }).focus();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Escape');
+  assert.equal(await page.getByRole('listbox').count(), 0);
+  await finish();
+});
+
+for (const width of [320, 768, 1280]) {
+  test(`nothing sticks out and axe finds nothing at ${width} pixels, in each main state`, async () => {
+    for (const colorScheme of ['light', 'dark']) {
+      const { page, finish } = await open(browser, site.address, { viewport: { width, height: 800 }, colorScheme, reducedMotion: 'reduce' });
+      const clean = async (state) => {
+        assert.ok(await fitsWidth(page), `${state} sticks out`);
+        assert.deepEqual(await axe(page), [], `${state}, ${colorScheme}`);
+      };
+      await clean('empty');
+      await openExample(page, /Twelve charges/);
+      await clean('a result');
+      await row(page, 3).locator('.charge-fair').click();
+      await row(page, 3).locator('.charge-opener').click();
+      await row(page, 3).locator('.facts').waitFor();
+      await clean('an open charge');
+      await page.getByRole('combobox', { name: 'Which thing is it about?' }).first().click();
+      await clean('the list of things');
+      await page.keyboard.press('Escape');
+      await page.locator('details').evaluateAll((all) => all.forEach((d) => (d.open = true)));
+      await page.locator('.facts .fold').first().waitFor();
+      await clean('all folds open');
+      await page.getByRole('textbox', { name: 'Moved out' }).fill('never');
+      await page.locator('#amount-0').fill('-5');
+      await clean('faults');
+      await finish();
+    }
+  });
+}
+
+test('on paper there is the result with its cautions and nothing to press', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  await page.emulateMedia({ media: 'print' });
+  for (const gone of ['.tools', '.strip', '.charge-opener', '.notice']) assert.equal(await page.locator(gone).first().isVisible(), false, gone);
+  for (const there of ['.headline', '.charge .note', '.cautions li', '.days, .ordinary']) assert.ok(await page.locator(there).first().isVisible(), there);
+  const pdf = await page.pdf({ format: 'Letter' });
+  assert.ok(pdf.length > 10_000);
+  await finish();
+});

@@ -5,7 +5,6 @@ ROOT=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 LOGS=$ROOT/build/logs
 JOBS=${WEARLINE_JOBS:-$(nproc)}
 mkdir -p "$LOGS"
-export NODE_PATH=/usr/share/nodejs # Debian keeps the modules that Emscripten needs there
 
 log_of() { echo "$LOGS/$(tr -cs 'a-z0-9\n' '-' <<<"${1,,}").log"; }
 

@@ -20,7 +20,9 @@ std::string read_all(std::istream& in) {
 }
 
 Faults cannot_read(const std::filesystem::path& name, const char* why) {
-  return {{"cannot-read", "", name.string() + " cannot be read: " + why + ".", ""}};
+  // A file name may be any bytes; a fault is UTF-8.
+  const std::string shown = check_text(name.string()).empty() ? name.string() : "The file";
+  return {{"cannot-read", "", shown + " cannot be read: " + why + ".", ""}};
 }
 
 } // namespace

@@ -31,6 +31,8 @@ std::vector<fs::path> files_under(const fs::path& folder) {
     if (entry.is_regular_file(none) && for_the_engine(relative)) files.push_back(std::move(relative));
   }
   std::sort(files.begin(), files.end());
+  // A law pack is read against the shared names, so it comes after them.
+  std::stable_partition(files.begin(), files.end(), [](const fs::path& file) { return *file.begin() != "law"; });
   return files;
 }
 

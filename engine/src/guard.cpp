@@ -1,13 +1,12 @@
 #include "wearline/guard.h"
 
-#include <nlohmann/json.hpp>
+#include "json_out.h"
+
 #include <optional>
 
 namespace wearline {
 
 namespace {
-
-using Ordered = nlohmann::ordered_json;
 
 bool in(unsigned char c, unsigned char low, unsigned char high) { return low <= c && c <= high; }
 
@@ -56,14 +55,15 @@ std::variant<Day, Faults> read_today(std::string_view text) {
 }
 
 std::string errors_json(const Faults& faults) {
-  Ordered errors = Ordered::array();
+  JsonOut out;
+  out.object().key("wearline").number(1).pair("engine", version()).key("errors").array();
   for (const Fault& f : faults) {
-    Ordered error = {{"code", f.code}, {"at", f.at}, {"text", f.text}};
-    error["near"] = f.near.empty() ? Ordered(nullptr) : Ordered(f.near);
-    errors.push_back(std::move(error));
+    out.object().pair("code", f.code).pair("at", f.at).pair("text", f.text).key("near");
+    f.near.empty() ? out.null() : out.text(f.near);
+    out.end_object();
   }
-  const Ordered answer = {{"wearline", 1}, {"engine", version()}, {"errors", std::move(errors)}};
-  return answer.dump(-1, ' ', false, Ordered::error_handler_t::replace);
+  out.end_array().end_object();
+  return out.take();
 }
 
 std::string assess_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today) {

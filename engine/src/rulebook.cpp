@@ -172,7 +172,8 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     const std::string_view rest = path.substr(8);
     return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
   }
-  return {};
+  if (starts(path, "recogniser/")) return {};
+  return {{"unknown-file", "", "The engine has no use for a rules file of this name.", ""}};
 }
 
 } // namespace

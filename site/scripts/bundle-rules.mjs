@@ -1,6 +1,6 @@
 // Bundles engine/rules for the page, so that it fetches what one case needs and no more:
 //   site/public/generated/rules/shared.<hash>.json   what every case needs, English included
-//                               words-es.<hash>.json sentences of another language
+//                               words-es.<hash>.json another language: its sentences, and the shared files that hold it, whole
 //                               US-WA.<hash>.json    one law pack with the holidays it counts by
 //   site/src/generated/rules-index.json              { shared, languages: { es }, packs: { "US-WA": { file, name, currency } } }
 // A bundle is one object: paths under engine/rules to the documents found there. The engine's `load` takes it as it is.
@@ -38,19 +38,38 @@ function readJson(file) {
   }
 }
 
-/** Splits the rules into bundles: shared, languages by code, packs by jurisdiction; each a list of paths. */
+const isObject = (value) => value !== null && typeof value === 'object' && !Array.isArray(value);
+/** { "en": ..., "es": ... }: one text in several languages. */
+const isTranslated = (value) => isObject(value) && 'en' in value && Object.keys(value).length > 1 && Object.keys(value).every((key) => /^[a-z]{2}$/.test(key));
+
+/** A document with English alone, and without the remarks meant for its maintainers. */
+export function inEnglish(value) {
+  if (Array.isArray(value)) return value.map(inEnglish);
+  if (!isObject(value)) return value;
+  if (isTranslated(value)) return { en: value.en };
+  return Object.fromEntries(Object.entries(value).filter(([key]) => key !== 'about').map(([key, inner]) => [key, inEnglish(inner)]));
+}
+
+const holdsLanguage = (value, language) =>
+  isObject(value) ? (isTranslated(value) && language in value) || Object.values(value).some((inner) => holdsLanguage(inner, language))
+  : Array.isArray(value) && value.some((inner) => holdsLanguage(inner, language));
+
+/** Splits the rules into bundles, each a Map of paths to documents: shared, languages by code, packs by jurisdiction. */
 export function splitRules(rules) {
-  const packs = new Map([...rules].filter(([file]) => /^law\/[^/]+\.json$/.test(file))
-    .map(([file, pack]) => [pack.jurisdiction, [file, ...holidaysOf(pack, rules)]]));
-  const languages = new Map();
-  const taken = new Set([...packs.values()].flat());
-  for (const file of rules.keys()) {
-    const language = /^wording\/([^/]+)\//.exec(file)?.[1];
-    if (!language || language === 'en') continue;
-    languages.set(language, [...(languages.get(language) ?? []), file]);
-    taken.add(file);
-  }
-  return { shared: [...rules.keys()].filter((file) => !taken.has(file)), languages, packs };
+  const packFiles = [...rules.keys()].filter((file) => /^law\/[^/]+\.json$/.test(file));
+  const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...holidaysOf(rules.get(file), rules)]]));
+  const ofPacks = new Set([...packs.values()].flat());
+  const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
+  const shared = [...rules.keys()].filter((file) => !ofPacks.has(file) && (languageOf(file) ?? 'en') === 'en');
+  const codes = [...new Set([...rules.keys()].map(languageOf))].filter((code) => code && code !== 'en');
+  const languages = new Map(codes.map((code) => [code,
+    [...rules.keys()].filter((file) => languageOf(file) === code || (shared.includes(file) && holdsLanguage(rules.get(file), code)))]));
+  const whole = (files) => new Map(files.map((file) => [file, rules.get(file)]));
+  return {
+    shared: new Map(shared.map((file) => [file, inEnglish(rules.get(file))])),
+    languages: new Map([...languages].map(([code, files]) => [code, whole(files)])),
+    packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
+  };
 }
 
 /** The holiday files of a pack's counting rules. One that others build on ("US") is not among them: it is shared. */
@@ -60,13 +79,8 @@ function holidaysOf(pack, rules) {
   return [...new Set(named)].filter((file) => rules.has(file) && !base.has(file));
 }
 
-/** The bundle's text: minified, paths in order. */
-export function bundleText(files, rules) {
-  return JSON.stringify(Object.fromEntries(files.map((file) => [file, rules.get(file)])));
-}
-
-function writeBundle(name, files, rules) {
-  const text = bundleText(files, rules);
+function writeBundle(name, documents) {
+  const text = JSON.stringify(Object.fromEntries(documents));
   const file = `${name}.${createHash('sha256').update(text).digest('hex').slice(0, 10)}.json`;
   fs.writeFileSync(path.join(OUT, file), text);
   return file;
@@ -78,11 +92,11 @@ function main() {
   fs.rmSync(OUT, { recursive: true, force: true });
   fs.mkdirSync(OUT, { recursive: true });
   fs.mkdirSync(path.dirname(INDEX), { recursive: true });
-  const index = { shared: writeBundle('shared', shared, rules), languages: {}, packs: {} };
-  for (const [code, files] of languages) index.languages[code] = writeBundle(`words-${code}`, files, rules);
-  for (const [jurisdiction, files] of packs) {
-    const { name, currency } = rules.get(files[0]);
-    index.packs[jurisdiction] = { file: writeBundle(jurisdiction, files, rules), name, currency };
+  const index = { shared: writeBundle('shared', shared), languages: {}, packs: {} };
+  for (const [code, documents] of languages) index.languages[code] = writeBundle(`words-${code}`, documents);
+  for (const [jurisdiction, documents] of packs) {
+    const { name, currency } = rules.get(`law/${jurisdiction}.json`);
+    index.packs[jurisdiction] = { file: writeBundle(jurisdiction, documents), name, currency };
   }
   fs.writeFileSync(INDEX, `${JSON.stringify(index, null, 2)}\n`);
   console.log(`${packs.size} packs, ${languages.size + 1} languages`);

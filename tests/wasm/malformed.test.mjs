@@ -13,9 +13,9 @@ const lines = (count) => Array.from({ length: count }, (_, i) => ({ id: String(i
 const REFUSED = [
   ['nothing', '', 'not-json', ''],
   ['not JSON', 'Dear tenant, we kept your deposit.', 'not-json', ''],
-  ['JSON cut short', '{"wearline":1,"lines":[', 'not-json', ''],
+  ['JSON cut short', '{"wearline":1,"lines":[', 'not-json', '/lines/0'],
   ['two documents', '{"wearline":1,"lines":[]} {}', 'not-json', ''],
-  ['a number that JSON lacks', '{"wearline":1,"lines":[{"amount":NaN}]}', 'not-json', ''],
+  ['a number that JSON lacks', '{"wearline":1,"lines":[{"amount":NaN}]}', 'not-json', '/lines/0/amount'],
   ['a list', '[]', 'wrong-type', ''],
   ['null', 'null', 'wrong-type', ''],
   ['another version', '{"wearline":2,"lines":[]}', 'unknown-version', '/wearline'],
@@ -33,10 +33,10 @@ const REFUSED = [
   ['one name twice', '{"wearline":1,"wearline":1,"lines":[]}', 'duplicate-member', '/wearline'],
   ['too many lines', JSON.stringify({ wearline: 1, lines: lines(5001) }), 'too-many-lines', '/lines'],
   ['bytes that are not UTF-8', Buffer.from('{"wearline":1,"lines":[],"note":"\xff"}', 'latin1'), 'not-utf-8', ''],
-  ['half a surrogate pair', '{"wearline":1,"lines":[],"note":"\\ud800"}', 'not-json', ''],
+  ['half a surrogate pair', '{"wearline":1,"lines":[],"note":"\\ud800"}', 'not-json', '/note'],
   ['more than 16 MiB', `"${'x'.repeat(16 * 2 ** 20)}"`, 'too-long', ''],
-  ['a million open brackets', '['.repeat(1_000_000), 'not-json', ''],
-  ['a million nested lists', '['.repeat(1_000_000) + ']'.repeat(1_000_000), 'wrong-type', ''],
+  ['a million open brackets', '['.repeat(1_000_000), 'too-deep', ''],
+  ['a million nested lists', '['.repeat(1_000_000) + ']'.repeat(1_000_000), 'too-deep', ''],
 ];
 
 let engine;

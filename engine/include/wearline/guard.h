@@ -23,7 +23,6 @@ Faults check_text(std::string_view text);
 std::variant<Day, Faults> read_today(std::string_view text);
 
 /// {"wearline":1,"engine":"...","errors":[{"code","at","text","near"}]}: an answer that holds nothing but faults.
-/// Bytes of a fault that are not UTF-8 come out as U+FFFD.
 std::string errors_json(const Faults& faults);
 
 /// `assess` and `letter` with `today` as text; every argument checked first.

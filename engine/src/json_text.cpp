@@ -1,5 +1,6 @@
 #include "json_text.h"
 
+#include <algorithm>
 #include <set>
 #include <string>
 #include <vector>
@@ -85,41 +86,29 @@ std::size_t count_members(const Json& json) {
   return count;
 }
 
-/// Names outside strings are followed by a colon; colons outside strings are member names.
-std::size_t count_colons(std::string_view text) {
-  std::size_t count = 0;
-  bool in_string = false;
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    const char c = text[at];
-    if (in_string) {
-      if (c == '\\') ++at;
-      else if (c == '"') in_string = false;
-    } else if (c == '"') {
-      in_string = true;
-    } else if (c == ':') {
-      ++count;
-    }
-  }
-  return count;
-}
-
-bool too_deep(std::string_view text) {
+/// The shape of a text, read without parsing: colons outside strings (each follows a member's name) and the deepest nesting.
+struct Shape {
+  std::size_t colons = 0;
   int depth = 0;
-  bool in_string = false;
+};
+Shape shape_of(std::string_view text) {
+  Shape shape;
+  int depth = 0;
   for (std::size_t at = 0; at < text.size(); ++at) {
     const char c = text[at];
-    if (in_string) {
-      if (c == '\\') ++at;
-      else if (c == '"') in_string = false;
-    } else if (c == '"') {
-      in_string = true;
+    if (c == '"') {
+      // To the closing quotation mark: the next one that no backslash escapes.
+      for (++at; at < text.size() && text[at] != '"'; ++at)
+        if (text[at] == '\\') ++at;
+    } else if (c == ':') {
+      ++shape.colons;
     } else if (c == '{' || c == '[') {
-      if (++depth > 100) return true;
+      shape.depth = std::max(shape.depth, ++depth);
     } else if (c == '}' || c == ']') {
       --depth;
     }
   }
-  return false;
+  return shape;
 }
 
 Fault mistake_in(std::string_view text) {
@@ -156,10 +145,11 @@ std::string pointer_segment(std::string_view segment) {
 
 std::variant<Json, Fault> parse_json(std::string_view text) {
   if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
-  if (too_deep(text)) return Fault{"too-deep", "", "This JSON is nested too deeply to be a case.", ""};
+  const Shape shape = shape_of(text);
+  if (shape.depth > 100) return Fault{"too-deep", "", "This JSON is nested too deeply to be a case.", ""};
   Json json = Json::parse(text.begin(), text.end(), nullptr, false);
   if (json.is_discarded()) return mistake_in(text);
-  if (count_colons(text) != count_members(json)) return mistake_in(text);
+  if (shape.colons != count_members(json)) return mistake_in(text);
   return json;
 }
 

@@ -8,7 +8,10 @@
 namespace wearline {
 
 /// The pure function of the engine. `c` is moved into the result.
-Assessment assess_case(Case c, const Rules& rules, Day today);
+std::unique_ptr<Assessment> assess_case(Case c, const Rules& rules, Day today);
+
+/// Reads a case and sees that the law it names is loaded.
+std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules& rules);
 
 /// The result as JSON, in the language of the case.
 std::string render(const Assessment& assessment, const Rules& rules);

@@ -2,6 +2,8 @@
 
 #include "wearline/engine.h"
 
+#include <algorithm>
+
 namespace wearline {
 
 namespace {
@@ -21,6 +23,22 @@ Subject subject_of(const Line& line, const Rules& rules) {
   return subject;
 }
 
+/// The place's own useful lives, by class of things.
+OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
+  OwnLives out;
+  if (!a.law) return out;
+  for (const Remark& rule : a.law->pack().worth) {
+    if (rule.lives.empty() || applies(rule, a.law->view()) != Tri(true)) continue;
+    const References references = references_of(*a.pack, rule);
+    for (const auto& [name, years] : rule.lives) {
+      const Element* element = guide.element(name);
+      const long months = static_cast<long>(years.num * 12 / years.den);
+      if (months > 0) out.push_back({element && !element->life_class.empty() ? element->life_class : name, Life{months}, references.empty() ? nullptr : references.front()});
+    }
+  }
+  return out;
+}
+
 void apply_audit(const AuditNote& note, std::vector<LineAssessment>& lines) {
   if (note.effect == AuditNote::Effect::none || note.lines.empty()) return;
   LineAssessment& line = lines[note.lines.front()];
@@ -37,6 +55,15 @@ void apply_audit(const AuditNote& note, std::vector<LineAssessment>& lines) {
   line.steps.push_back(std::move(step));
 }
 
+Reckoning reckoning_of(const Assessment& a) {
+  Reckoning r;
+  for (const LineAssessment& line : a.lines) r.fair.push_back(line.result.fair);
+  r.deposit = a.totals.deposit;
+  r.interest = a.totals.interest;
+  r.paid_back = a.totals.paid_back;
+  return r;
+}
+
 void ask_about_money(const Assessment& a, std::vector<Question>& out) {
   const Case& c = a.c;
   if (!a.totals.deposit)
@@ -47,17 +74,23 @@ void ask_about_money(const Assessment& a, std::vector<Question>& out) {
 
 } // namespace
 
-Assessment assess_case(Case given, const Rules& rules, Day today) {
-  Assessment a;
+std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day today) {
+  auto made = std::make_unique<Assessment>();
+  Assessment& a = *made;
   a.c = std::move(given);
   a.today = today;
   const Case& c = a.c;
   a.tenancy = tenancy_facts(c, today);
+  a.pack = rules.pack(c.jurisdiction);
+  if (a.pack) a.law = std::make_unique<Law>(c, *a.pack, rules.registry, rules.holidays, today);
 
+  const OwnLives lives = own_lives(a, rules.wear);
   LineContext context;
   context.tenancy = &a.tenancy;
   context.lives = &rules.lives;
   context.place = c.jurisdiction;
+  context.law = a.law.get();
+  context.own_lives = &lives;
 
   a.lines.resize(c.lines.size());
   std::vector<AuditLine> audited(c.lines.size());
@@ -67,25 +100,35 @@ Assessment assess_case(Case given, const Rules& rules, Day today) {
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
+    if (a.law) line.permissions = a.law->permissions(c.lines[i], {line.result.opinion.verdict, line.result.age_months});
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
   }
   a.audit = audit(c, audited, rules.clashes);
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);
-  a.totals = add_up(c, a.lines, Range<Money>(Money()));
+  a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()));
+  if (a.law) a.law->settle(reckoning_of(a));
 
   for (std::size_t i = 0; i < a.lines.size(); ++i)
     ask_about_line(i, c.lines[i], a.lines[i].subject, context, a.lines[i].result, a.questions);
   ask_about_tenancy(c, a.lines, context, a.questions);
   ask_about_money(a, a.questions);
+  if (a.law) ask_about_law(a, a.questions);
   rank(a.questions);
-  return a;
+  return made;
+}
+
+std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules& rules) {
+  auto read = read_case(case_json, rules.names);
+  const Case* c = std::get_if<Case>(&read);
+  if (!c || c->jurisdiction.empty() || !rules.names.jurisdictions.has(c->jurisdiction) || rules.pack(c->jurisdiction)) return read;
+  return Faults{{"pack-not-loaded", "/jurisdiction", "The law file of this place is not loaded.", ""}};
 }
 
 std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today) {
   const Rules& rules = rulebook.rules();
-  auto read = read_case(case_json, rules.names);
+  auto read = read_case_for(case_json, rules);
   if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, today);
-  return render(assess_case(std::move(std::get<Case>(read)), rules, today), rules);
+  return render(*assess_case(std::move(std::get<Case>(read)), rules, today), rules);
 }
 
 } // namespace wearline

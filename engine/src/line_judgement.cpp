@@ -322,10 +322,10 @@ void find_life(Subject& subject, const Line& line, const LineContext& context) {
   std::optional<Life> own_life;
   const Reference* own_source = nullptr;
   if (context.own_lives)
-    for (const auto& [name, life] : *context.own_lives)
-      if (name == life_class) {
-        own_life = life.first;
-        own_source = life.second;
+    for (const OwnLife& own : *context.own_lives)
+      if (own.life_class == life_class) {
+        own_life = own.life;
+        own_source = own.source;
       }
   subject.life = choose_life(line, life_class, context.place, *context.lives, own_life, own_source);
   if (subject.life.from != LifeChoice::From::none)
@@ -349,6 +349,7 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   const std::string_view life_class = life_class_of(subject);
   const Ages ages = ages_of(line, *context.tenancy);
   const auto months = age_months(ages);
+  result.age_months = months;
   result.ages = renews(line, subject);
 
   const LifeChoice& life = subject.life;

@@ -28,4 +28,10 @@ Tri applies(const Rule& rule, const FactView& view, const Outcomes* outcomes, Gr
   return tri_and(force, condition);
 }
 
+References references_of(const Pack& pack, const Rule& rule) {
+  References out;
+  for (const std::uint16_t at : rule.sources) out.push_back(&pack.sources[at]);
+  return out;
+}
+
 } // namespace wearline

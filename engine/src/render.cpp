@@ -3,6 +3,8 @@
 #include "json_out.h"
 #include "line_text.h"
 
+#include "wearline/law_words.h"
+
 #include "wearline/engine.h"
 
 #include <algorithm>
@@ -26,6 +28,8 @@ public:
     for (std::size_t i = 0; i < a_.lines.size(); ++i) line(a_.c.lines[i], a_.lines[i]);
     out_.end_array();
     totals();
+    if (a_.law) law();
+    else no_law();
     audit();
     questions();
     cautions();
@@ -36,7 +40,10 @@ public:
   }
 
 private:
-  std::string_view currency() const { return a_.c.jurisdiction.substr(0, 3) == "US-" ? "USD" : a_.c.jurisdiction.substr(0, 3) == "CA-" ? "CAD" : ""; }
+  std::string_view currency() const {
+    if (a_.pack) return a_.pack->currency;
+    return a_.c.jurisdiction.substr(0, 3) == "US-" ? "USD" : a_.c.jurisdiction.substr(0, 3) == "CA-" ? "CAD" : "";
+  }
 
   void range(std::string_view name, const Range<Money>& m) {
     out_.key(name).object().pair("low", m.low().plain()).pair("likely", m.likely().plain()).pair("high", m.high().plain()).end_object();
@@ -140,6 +147,7 @@ private:
       out_.null();
     }
     worth_over_time(line, l);
+    bars(l);
     out_.key("conflicts").array();
     if (r.opinion.finding)
       for (const Conflict& conflict : r.opinion.finding->conflicts) {
@@ -169,6 +177,152 @@ private:
     out_.pair("ordinaryWear", t.ordinary_wear.plain()).end_object();
   }
 
+  static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
+
+  void bars(const LineAssessment& l) {
+    out_.key("bars").array();
+    for (const Permission& p : l.permissions) {
+      if (p.says == Permission::Says::allowed || p.applies == Tri(false)) continue;
+      out_.object().pair("rule", p.rule->id).pair("effect", permission_word(p.says)).key("applies").raw(word(p.applies)).pair("text", p.rule->text);
+      out_.key("most");
+      p.most ? out_.text(p.most->plain()) : out_.null();
+      cite(references_of(*a_.pack, *p.rule));
+      check_this(*p.rule);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+  static std::string_view permission_word(Permission::Says says) {
+    switch (says) {
+    case Permission::Says::allowed: return "allowed";
+    case Permission::Says::not_listed: return "not-listed";
+    case Permission::Says::bar: return "bar";
+    case Permission::Says::needs_proof: return "needs-proof";
+    case Permission::Says::damaged_portion_only: return "damaged-portion-only";
+    case Permission::Says::limit: return "limit";
+    case Permission::Says::caution: break;
+    }
+    return "caution";
+  }
+  /// A doubt about the rule itself.
+  void check_this(const Rule& rule) {
+    out_.key("check");
+    rule.check.empty() ? out_.null() : out_.text(rule.check);
+  }
+
+  static std::string_view state_word(DutyState state) {
+    switch (state) {
+    case DutyState::met: return "met";
+    case DutyState::missed: return "missed";
+    case DutyState::open: return "open";
+    case DutyState::cannot_tell: return "cannot-tell";
+    case DutyState::not_needed: break;
+    }
+    return "not-needed";
+  }
+
+  void law() {
+    const Law& law = *a_.law;
+    const Pack& pack = *a_.pack;
+    out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", pack.name).key("reviewed");
+    pack.reviewed ? out_.text(iso(*pack.reviewed)) : out_.null();
+    out_.key("weak").boolean(pack.weak).key("guide");
+    if (pack.guide) {
+      out_.object().pair("title", pack.guide->title).pair("publisher", pack.guide->publisher).key("url");
+      pack.guide->url.empty() ? out_.null() : out_.text(pack.guide->url);
+      out_.end_object();
+    } else {
+      out_.null();
+    }
+    out_.key("checks").array();
+    for (const Doubt& doubt : pack.check_this) out_.text(doubt.text);
+    out_.end_array().end_object();
+
+    out_.key("dates").array();
+    for (const DutyResult& duty : law.duties()) date(duty);
+    out_.end_array();
+    defects(law);
+    remedies(law);
+  }
+  void no_law() {
+    out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null();
+  }
+
+  void date(const DutyResult& result) {
+    if (result.applies == Tri(false)) return;
+    const Duty& duty = *result.duty;
+    const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
+    out_.object().pair("id", duty.id).pair("duty", rules_.registry.duties[duty.name].id).pair("label", words.label(duty)).pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
+    span("last", result.last);
+    out_.key("notBefore").boolean(result.earliest).pair("state", state_word(result.state)).pair("stateText", words.state(result));
+    out_.pair("rule", duty.text).pair("text", words.arithmetic(result)).pair("ifMissed", duty.if_missed_text);
+    out_.key("loud").boolean(duty.tenant_loses);
+    out_.key("condition");
+    duty.when_text.empty() ? out_.null() : out_.text(duty.when_text);
+    cite(references_of(*a_.pack, duty));
+    check_this(duty);
+    out_.end_object();
+  }
+
+  void defects(const Law& law) {
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("defects").array();
+    for (const PaperResult& result : law.papers()) {
+      if (result.defect == Tri(false)) continue;
+      out_.object().pair("code", result.rule->id).pair("text", words.defect(result)).key("certain").boolean(result.defect == Tri(true)).key("line");
+      result.lines.size() == 1 ? out_.text(a_.c.lines[result.lines.front()].id) : out_.null();
+      out_.key("lines").array();
+      for (const std::size_t line : result.lines) out_.text(a_.c.lines[line].id);
+      out_.end_array().pair("ifMissing", result.rule->if_missing_text);
+      cite(references_of(*a_.pack, *result.rule));
+      check_this(*result.rule);
+      out_.end_object();
+    }
+    for (const CapResult& cap : law.caps()) {
+      if (cap.exceeded != Tri(true) || !cap.limit || !cap.taken) continue;
+      out_.object().pair("code", cap.rule->id).pair("text", words.cap(cap)).key("certain").boolean(true).key("line").null().key("lines").array().end_array().pair("ifMissing", "");
+      cite(references_of(*a_.pack, *cap.rule));
+      check_this(*cap.rule);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void remedies(const Law& law) {
+    const Award& award = law.award();
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("remedies").object().key("known").boolean(award.known);
+    out_.pair("least", award.least.plain()).pair("most", award.most.plain()).key("mayBeMore").boolean(award.open);
+    out_.pair("text", words.award(award));
+    range("sumDue", award.sum_due);
+    range("sumDueForfeited", award.sum_due_forfeited);
+    out_.pair("forfeits", award.forfeited ? "yes" : award.may_be_forfeited ? "perhaps" : "no");
+    References all;
+    out_.key("items").array();
+    for (const ForfeitResult& f : law.forfeits()) {
+      if (f.applies == Tri(false)) continue;
+      const References references = references_of(*a_.pack, *f.rule);
+      all.insert(all.end(), references.begin(), references.end());
+      out_.object().pair("rule", f.rule->id).pair("kind", "forfeit").key("certain").boolean(f.certain).pair("text", f.rule->text);
+      cite(references);
+      check_this(*f.rule);
+      out_.end_object();
+    }
+    for (const RemedyResult& r : law.remedies()) {
+      if (r.applies == Tri(false)) continue;
+      const References references = references_of(*a_.pack, *r.rule);
+      all.insert(all.end(), references.begin(), references.end());
+      out_.object().pair("rule", r.rule->id).pair("kind", "award").key("certain").boolean(r.certain).pair("text", r.rule->text);
+      out_.pair("least", r.least.plain()).pair("most", r.most.plain());
+      cite(references);
+      check_this(*r.rule);
+      out_.end_object();
+    }
+    out_.end_array();
+    cite(all);
+    out_.end_object();
+  }
+
   void audit() {
     out_.key("audit").array();
     for (const AuditNote& note : a_.audit) {
@@ -182,7 +336,9 @@ private:
   void questions() {
     out_.key("questions").array();
     for (const Question& q : a_.questions) {
-      out_.object().pair("asks", q.asks).pair("code", q.code).pair("text", question_text(q, a_.c, a_.lines, speech_)).pair("swing", q.swing.plain()).key("line");
+      out_.object().pair("asks", q.asks).pair("code", q.code).pair("text", question_text(q, a_.c, a_.lines, speech_)).pair("swing", q.swing.plain()).key("id");
+      q.id.empty() ? out_.null() : out_.text(q.id);
+      out_.key("line");
       q.line == Question::no_line ? out_.null() : out_.text(a_.c.lines[q.line].id);
       out_.end_object();
     }
@@ -194,6 +350,8 @@ private:
     out_.key("cautions").array();
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
+    else if (!a_.pack) caution("no-pack", speech_.say("caution.no-pack"));
+    else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", a_.pack->name}}));
     if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
     for (const SafetyNote& note : rules_.safety) {
       const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {

@@ -5,6 +5,7 @@
 #include "wearline/case_reader.h"
 #include "wearline/holidays.h"
 #include "wearline/pack.h"
+#include "wearline/registry.h"
 #include "wearline/rules.h"
 #include "wearline/wording.h"
 
@@ -34,6 +35,9 @@ struct Rules {
   Registry registry;
   Holidays holidays;
   std::map<std::string, Pack, std::less<>> packs; ///< by jurisdiction; their addresses stay valid
+
+  /// The pack of a place; null if none is loaded.
+  const Pack* pack(std::string_view jurisdiction) const;
 
   /// The wording of a language; English where the language is not loaded.
   const Wording& words(std::string_view language) const;

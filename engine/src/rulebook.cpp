@@ -139,11 +139,11 @@ Faults named(Faults faults, Rules& rules) {
 Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
   auto loaded = load_pack(json, rules.registry);
   if (auto* faults = std::get_if<Faults>(&loaded)) return std::move(*faults);
-  Pack& pack = std::get<Pack>(loaded);
-  if (pack.jurisdiction != place)
+  if (std::get<Pack>(loaded).jurisdiction != place)
     return {{"wrong-name", "/jurisdiction", "A pack's file has the name of its place.", ""}};
-  add_law_names(rules.names, rules.registry, &pack);
-  rules.packs.insert_or_assign(pack.jurisdiction, std::move(pack));
+  Pack& entry = rules.packs[std::string(place)];
+  entry = std::move(std::get<Pack>(loaded));
+  add_law_names(rules.names, rules.registry, &entry);
   return {};
 }
 
@@ -178,6 +178,11 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
 
 } // namespace
 
+const Pack* Rules::pack(std::string_view jurisdiction) const {
+  const auto found = packs.find(jurisdiction);
+  return found == packs.end() ? nullptr : &found->second;
+}
+
 const Wording& Rules::words(std::string_view language) const {
   static const Wording none;
   if (const auto found = wording.find(language); found != wording.end()) return found->second;
@@ -190,9 +195,37 @@ Rulebook::~Rulebook() = default;
 Rulebook::Rulebook(Rulebook&&) noexcept = default;
 Rulebook& Rulebook::operator=(Rulebook&&) noexcept = default;
 
+namespace {
+/// What must be loaded first: duties name facts, packs name all three registries.
+int turn_of(std::string_view path) {
+  if (path == "facts.json") return 0;
+  if (path == "duties.json") return 1;
+  if (path == "papers.json") return 2;
+  return starts(path, "law/") ? 4 : 3;
+}
+} // namespace
+
 Faults Rulebook::add(std::string_view path, std::string_view json) {
-  Faults faults = add_file(*rules_, path, json);
-  for (Fault& fault : faults) fault.at = std::string(path) + '#' + fault.at;
+  // A file that came before what it builds on waits for it.
+  waiting_.emplace_back(path, json);
+  Faults faults;
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (std::size_t i = 0; i < waiting_.size(); ++i) {
+      const int turn = turn_of(waiting_[i].first);
+      if (turn < 3 ? turn != registries_ : turn == 4 && registries_ < 3) continue;
+      auto [name, text] = std::move(waiting_[i]);
+      waiting_.erase(waiting_.begin() + static_cast<std::ptrdiff_t>(i));
+      Faults of_file = add_file(*rules_, name, text);
+      for (Fault& fault : of_file) {
+        fault.at = name + '#' + fault.at;
+        faults.push_back(std::move(fault));
+      }
+      if (turn < 3) ++registries_;
+      moved = true;
+      break;
+    }
+  }
   return faults;
 }
 
@@ -202,19 +235,14 @@ Faults Rulebook::add_bundle(std::string_view json) {
   const Json& bundle = std::get<Json>(parsed);
   if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
   Faults faults;
-  // Packs are written in the names of the other files, so they come last.
-  for (const bool packs : {false, true})
-    for (const auto& item : bundle.items()) {
-      if (starts(item.key(), "law/") != packs) continue;
-      Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
-      faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
-    }
+  for (const auto& item : bundle.items()) {
+    Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
+    faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
+  }
   return faults;
 }
 
-bool Rulebook::has_pack(std::string_view jurisdiction) const {
-  return rules_->packs.find(jurisdiction) != rules_->packs.end();
-}
+bool Rulebook::has_pack(std::string_view jurisdiction) const { return rules_->pack(jurisdiction) != nullptr; }
 
 std::string_view version() { return WEARLINE_VERSION; }
 

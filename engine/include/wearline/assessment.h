@@ -4,8 +4,10 @@
 #include "wearline/audit.h"
 #include "wearline/case.h"
 #include "wearline/inquiry.h"
+#include "wearline/law.h"
 #include "wearline/line_judgement.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,6 +20,7 @@ struct LineAssessment {
   Subject subject;
   LineResult result;
   std::vector<Step> steps;
+  std::vector<Permission> permissions; ///< what the law says of it
   std::optional<TurningPoint> turning_point;
 };
 
@@ -38,9 +41,16 @@ struct Totals {
 /// Sums of the fair lines, the deposit and what came back.
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest);
 
+/// Made in place and never moved: the law half points into the case.
 struct Assessment {
+  Assessment() = default;
+  Assessment(const Assessment&) = delete;
+  Assessment& operator=(const Assessment&) = delete;
+
   Case c;
   Day today;
+  const Pack* pack = nullptr; ///< null: judged without law
+  std::unique_ptr<Law> law;         ///< null with it
   std::vector<LineAssessment> lines;
   std::vector<AuditNote> audit;
   Totals totals;

@@ -8,6 +8,8 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 namespace wearline {
 
@@ -22,7 +24,8 @@ public:
   Rulebook(Rulebook&&) noexcept;
   Rulebook& operator=(Rulebook&&) noexcept;
 
-  /// Adds one file of engine/rules: `path` is relative to that folder ("law/US-WA.json"). Faults name the file and place.
+  /// Adds one file of engine/rules: `path` is relative to that folder ("law/US-WA.json"). In any order: a file waits for those it
+  /// builds on (packs for facts.json, duties.json, papers.json). Faults name the file and place.
   Faults add(std::string_view path, std::string_view json);
   /// Adds a bundle: one JSON object whose member names are such paths and whose values are the files' documents.
   Faults add_bundle(std::string_view json);
@@ -32,6 +35,8 @@ public:
 
 private:
   std::unique_ptr<Rules> rules_;
+  std::vector<std::pair<std::string, std::string>> waiting_; ///< files that wait for others
+  int registries_ = 0;                                       ///< facts, duties, papers: how many are loaded
 };
 
 /// The assessment of a case (shape: DEVELOPERS.md, "The assessment"). A case that cannot be read gives

@@ -20,6 +20,7 @@ struct Question {
   std::string own_words;         ///< a law fact's question
   std::size_t line = no_line;
   Money swing;
+  std::string_view id = {};      ///< the law's name of the fact or event
   static constexpr std::size_t no_line = static_cast<std::size_t>(-1);
 };
 
@@ -29,6 +30,10 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
 
 /// Facts of the tenancy that move many lines at once: move-in day, move-out day.
 void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context, std::vector<Question>& out);
+
+struct Assessment;
+/// What the law hangs on and the case does not say: dates, papers, circumstances.
+void ask_about_law(const Assessment& assessment, std::vector<Question>& out);
 
 /// Largest swing first; equal swings in the order of the case. Questions that move nothing are dropped.
 void rank(std::vector<Question>& questions);

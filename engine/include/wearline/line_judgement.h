@@ -72,12 +72,20 @@ struct Subject {
   MethodChoice methods;
 };
 
+/// A place's own useful life for a class of things, with its source.
+struct OwnLife {
+  std::string life_class;
+  Life life;
+  const Reference* source = nullptr;
+};
+using OwnLives = std::vector<OwnLife>;
+
 struct LineContext {
   const TenancyFacts* tenancy = nullptr;
   const LifeTables* lives = nullptr;
   std::string_view place;            ///< jurisdiction code or empty
   const LineLawBook* law = nullptr;  ///< null: judged without law
-  const std::vector<std::pair<std::string, std::pair<Life, const Reference*>>>* own_lives = nullptr; ///< the jurisdiction's own table, by class
+  const OwnLives* own_lives = nullptr; ///< the place's own table
 };
 
 struct LineResult {
@@ -93,6 +101,7 @@ struct LineResult {
   bool age_from_move_in = false;
   bool area_open = false;    ///< how much was damaged would narrow it
   LineLaw law;
+  std::optional<Range<long>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
 };
 

@@ -210,6 +210,9 @@ struct Pack {
   std::vector<Doubt> check_this;
 };
 
+/// The sources of a rule. They live as long as the pack.
+References references_of(const Pack& pack, const Rule& rule);
+
 /// Reads a pack; the registry must be complete. Either the whole pack or every fault found, with JSON Pointers into the file.
 std::variant<Pack, Faults> load_pack(std::string_view json, const Registry& registry);
 

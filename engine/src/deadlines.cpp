@@ -61,7 +61,7 @@ Doing doing_by_fact(DutyResult& r, FactId fact, const FactView& view) {
   return out;
 }
 
-/// In time by sending, by arrival, or, where the law does not say which, by both.
+/// In time by sending or by arrival. Where the law does not say which, by sending; that it came late is noted.
 void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId arrived, const FactView& view) {
   const EventState &sent = view.event(posted), &got = view.event(arrived);
   const MetBy by = r.duty->met_by;
@@ -78,13 +78,14 @@ void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId ar
     out.happened = false;
     return;
   }
-  if (needs_arrival || got_timely == sent_timely) {
+  if (needs_arrival) {
     out.timely = got_timely;
     if (got.happened) note_done(r, arrived, got);
   } else {
+    out.timely = sent_timely; // where the law is silent, sending in time is taken to be enough
     out.arrival_open = got_timely == Tri(false);
   }
-  if (out.timely || out.arrival_open) return;
+  if (out.timely) return;
   if (got.happened != Tri(true) || !got.on.known()) ask_for(r, arrived);
   if (!sent.on.known()) ask_for(r, posted);
 }
@@ -132,9 +133,9 @@ Standing standing(const DutyResult& r, const Doing& d, const FactView& view) {
   if (!r.last) return undated_standing(r, d, view);
   const Day today = view.today();
   if (d.happened == Tri(true)) {
-    if (d.arrival_open) return {DutyState::cannot_tell, DutyReason::arrival_open};
     if (!d.timely) return {DutyState::cannot_tell, DutyReason::date_open};
-    return *d.timely ? Standing{DutyState::met, DutyReason::done_in_time} : Standing{DutyState::missed, DutyReason::done_late};
+    if (!*d.timely) return {DutyState::missed, DutyReason::done_late};
+    return {DutyState::met, d.arrival_open ? DutyReason::arrival_open : DutyReason::done_in_time};
   }
   if (r.earliest) {
     // Nothing was done too early; a wait that is over, or not begun, asks for nothing.

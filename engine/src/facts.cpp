@@ -23,9 +23,8 @@ FactState number(std::int64_t low, std::int64_t high) {
   return s;
 }
 FactState number(const std::optional<long>& value) { return value ? number(*value, *value) : FactState{}; }
-FactState number(const std::optional<Money>& value) {
-  return value ? number(value->in_cents(), value->in_cents()) : FactState{};
-}
+FactState number(Money value) { return number(value.in_cents(), value.in_cents()); }
+FactState number(const std::optional<Money>& value) { return value ? number(*value) : FactState{}; }
 FactState text(const std::string& value) {
   FactState s;
   if (value.empty()) return s;
@@ -95,7 +94,7 @@ template <class Test> Tri some_line(const Case& c, Test test) {
   return answer;
 }
 
-/// By the landlord's silence: more of the deposit stayed away than any statement explains.
+/// Whether all of the deposit came, or is to come, back.
 Tri paid_back_whole(const Case& c) {
   const auto total = deposit_total(c);
   if (!total) return std::nullopt;
@@ -107,16 +106,16 @@ Tri paid_back_whole(const Case& c) {
 Tri deductions_made(const Case& c) {
   if (some_line(c, [](const Line& l) -> Tri { return !l.amount || !l.amount->is_zero(); }) == Tri(true)) return true;
   if (c.statement.stated_total && !c.statement.stated_total->is_zero()) return true;
-  if (const Tri whole = paid_back_whole(c)) return !*whole;
-  if (c.statement.stated_total) return false;
-  return std::nullopt;
+  // Money that did not come back was kept, with a word or without; else a case that lists no charge has none.
+  const Tri whole = paid_back_whole(c);
+  return whole ? !*whole : false;
 }
 
-/// What `test` finds among the lines; without lines no, once nothing was kept, and unknown as long as that is not known.
-template <class Test> Tri claimed(const Case& c, Test test) {
-  if (!c.lines.empty()) return some_line(c, test);
-  return deductions_made(c) == Tri(false) ? Tri(false) : std::nullopt;
-}
+/// A total of charges that the case does not list.
+bool unlisted(const Case& c) { return c.lines.empty() && c.statement.stated_total && !c.statement.stated_total->is_zero(); }
+
+/// What `test` finds among the lines; unknown where charges are not listed.
+template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? std::nullopt : some_line(c, test); }
 
 Tri carpet_cleaning(const Line& l) {
   if (l.element == "carpet-cleaning") return true;
@@ -125,7 +124,8 @@ Tri carpet_cleaning(const Line& l) {
 }
 
 Tri only_rent(const Case& c) {
-  if (c.lines.empty()) return deductions_made(c) == Tri(false) ? Tri(false) : std::nullopt;
+  if (unlisted(c)) return std::nullopt;
+  if (c.lines.empty()) return false;
   const Tri other = some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? std::nullopt : Tri(l.kind != "rent"); });
   return other ? Tri(!*other) : std::nullopt;
 }
@@ -148,15 +148,13 @@ template <class Test> FactState sum_of(const Case& c, Test test) {
 
 FactState claimed_range(const Case& c) {
   if (!c.lines.empty()) return sum_of(c, [](const Line&) -> Tri { return true; });
-  if (c.statement.stated_total) return number(c.statement.stated_total);
-  if (deductions_made(c) == Tri(false) || statement_came(c) == Tri(false)) return number(0, 0);
-  return {};
+  return number(c.statement.stated_total.value_or(Money()));
 }
 
 Tri claims_over_deposit(const Case& c) {
   const auto total = deposit_total(c);
   const FactState sum = claimed_range(c);
-  if (!total || sum.kind == FactState::Kind::unknown) return std::nullopt;
+  if (!total) return std::nullopt;
   if (sum.low > total->in_cents()) return true;
   return sum.high <= total->in_cents() ? Tri(false) : std::nullopt;
 }
@@ -164,9 +162,10 @@ Tri claims_over_deposit(const Case& c) {
 Tri balance_due(const Case& c) {
   if (c.statement.stated_balance_due && !c.statement.stated_balance_due->is_zero()) return false;
   if (c.statement.stated_refund) return !c.statement.stated_refund->is_zero();
+  if (c.statement.refund_paid && !c.statement.refund_paid->is_zero()) return true;
   const auto total = deposit_total(c);
   const FactState sum = claimed_range(c);
-  if (!total || sum.kind == FactState::Kind::unknown) return std::nullopt;
+  if (!total) return std::nullopt;
   if (sum.high < total->in_cents()) return true;
   return sum.low >= total->in_cents() ? Tri(false) : std::nullopt;
 }

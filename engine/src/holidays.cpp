@@ -24,6 +24,9 @@ std::optional<Day> falls_on(const Holiday& h, int year) {
   Day day;
   if (h.kind == Holiday::Kind::easter) {
     day = easter(year);
+  } else if (h.kind == Holiday::Kind::weekday_from) {
+    day = date::sys_days(y / m / h.day);
+    day += h.weekday - date::weekday{day};
   } else if (h.kind == Holiday::Kind::fixed) {
     const date::year_month_day ymd = y / m / h.day;
     if (!ymd.ok()) return std::nullopt;
@@ -88,11 +91,20 @@ void read_rule(Fields& f, Holiday& h) {
     return;
   }
   h.kind = Holiday::Kind::nth_weekday;
+  if (const std::string from = f.text("onOrAfter"); !from.empty()) {
+    const auto found = month_and_day(from);
+    h.kind = Holiday::Kind::weekday_from;
+    h.weekday = date::weekday{f.word<unsigned>("weekday", weekday_names, 8)};
+    if (!found || !h.weekday.ok()) return f.fault("bad-date", "onOrAfter", "This must be a month and a day, such as \"05-18\", with a \"weekday\".");
+    h.month = found->first;
+    h.day = found->second;
+    return;
+  }
   h.day = f.word<int>("nth", {{"first", 1}, {"second", 2}, {"third", 3}, {"fourth", 4}, {"fifth", 5}, {"last", -1}}, 0);
   h.weekday = date::weekday{f.word<unsigned>("weekday", weekday_names, 8)};
   h.month = static_cast<unsigned>(f.whole("month").value_or(0));
   if (h.day == 0 || !h.weekday.ok() || h.month < 1 || h.month > 12)
-    return f.fault("missing-member", "on", "A holiday is \"on\" a day, or the \"nth\" \"weekday\" of a \"month\", or so many days from \"easter\".");
+    return f.fault("missing-member", "on", "A holiday is \"on\" a day, or the \"nth\" \"weekday\" of a \"month\", or a \"weekday\" \"onOrAfter\" a day, or so many days from \"easter\".");
   h.plus = static_cast<int>(f.whole("plus").value_or(0));
 }
 

@@ -22,7 +22,7 @@ enum class DutyReason : std::uint8_t {
   condition_open,  ///< whether the duty applies hangs on something unknown
   date_open,       ///< whether it was done in time hangs on something unknown
   owed_open,       ///< whether money was owed is not known
-  arrival_open,    ///< sent in time, but the law does not say whether sending is enough
+  arrival_open,    ///< sent in time and come late, and the law does not say which counts: taken as met, which a court may see otherwise
   no_number        ///< the law sets no number of days
 };
 

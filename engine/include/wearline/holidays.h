@@ -14,12 +14,12 @@ namespace wearline {
 
 /// One holiday of every year from `from_year` to `to_year` (of every fourth year and the like, where `every` is set).
 struct Holiday {
-  enum class Kind : std::uint8_t { fixed, nth_weekday, easter };
+  enum class Kind : std::uint8_t { fixed, nth_weekday, weekday_from, easter };
   std::string id, name;
   Kind kind = Kind::fixed;
   unsigned month = 1;
-  int day = 1;              ///< fixed: day of the month; nth_weekday: 1 to 5, or -1 for the last
-  date::weekday weekday;    ///< nth_weekday
+  int day = 1;              ///< fixed: day of the month; nth_weekday: 1 to 5, or -1 for the last; weekday_from: the first such day from here on
+  date::weekday weekday;    ///< nth_weekday, weekday_from
   int plus = 0;             ///< days added to the day found; for easter: from Easter Sunday
   int from_year = 1900, to_year = 2199;
   int every = 1, phase = 0; ///< only years with year % every == phase

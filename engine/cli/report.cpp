@@ -119,8 +119,11 @@ private:
     out_.say("    ", (verdict.empty() ? text_of(line, "verdict") : verdict) + (why.empty() ? "" : ". " + why));
     for (const Json& step : member(line, "steps"))
       out_.say("      - ", text_of(step, "text") + cites(member(step, "source")));
-    for (const Json& bar : member(line, "bars"))
-      out_.say("      - ", text_of(bar, "text") + cites(member(bar, "source")));
+    const Json& rules = member(member(a_, "law"), "rules");
+    for (const Json& bar : member(line, "bars")) {
+      const Json& rule = member(rules, text_of(bar, "rule").c_str());
+      out_.say("      - ", text_of(rule, "text") + cites(member(rule, "source")));
+    }
     for (const Json& other : member(line, "conflicts"))
       out_.say("      - ", text_of(other, "text") + cites(member(other, "source")));
     if (const std::string turn = text_of(member(line, "turningPoint"), "text"); !turn.empty())

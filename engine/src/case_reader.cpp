@@ -54,21 +54,25 @@ const NameSet& nature_names() {
   return names;
 }
 
-/// One JSON value of the case with the way to it, and the list faults go to.
+/// One JSON value of the case, the way to it (written out only for a fault), and the list faults go to. A cursor must not outlive
+/// the one it was made from.
 class Cursor {
 public:
-  Cursor(const Json& json, std::string at, Faults& faults) : json_(&json), at_(std::move(at)), faults_(&faults) {}
+  Cursor(const Json& json, Faults& faults) : json_(&json), faults_(&faults) {}
 
   const Json& json() const { return *json_; }
-  const std::string& at() const { return at_; }
-  Cursor member(std::string_view name) const { return {*json_->find(name), at_ + '/' + pointer_segment(name), *faults_}; }
-  Cursor item(std::size_t index) const { return {(*json_)[index], at_ + '/' + std::to_string(index), *faults_}; }
+  std::string at() const {
+    if (!parent_) return {};
+    return parent_->at() + '/' + (name_.data() ? pointer_segment(name_) : std::to_string(index_));
+  }
+  Cursor member(std::string_view name) const { return {*json_->find(name), this, name, 0}; }
+  Cursor item(std::size_t index) const { return {(*json_)[index], this, {}, index}; }
   bool has(std::string_view name) const {
     const auto found = json_->find(name);
     return found != json_->end() && !found->is_null();
   }
   void fault(std::string code, std::string text, std::string near = {}) const {
-    faults_->push_back({std::move(code), at_, std::move(text), std::move(near)});
+    faults_->push_back({std::move(code), at(), std::move(text), std::move(near)});
   }
 
   /// True if this is an object holding only known names; reports each unknown one.
@@ -82,7 +86,7 @@ public:
       for (const auto name : known) found = found || name == item.key();
       if (found) continue;
       const std::string near = NameSet(known).nearest(item.key());
-      faults_->push_back({"unknown-member", at_ + '/' + pointer_segment(item.key()),
+      faults_->push_back({"unknown-member", at() + '/' + pointer_segment(item.key()),
                           "\"" + item.key() + "\" is not a name that belongs here." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
                           near});
     }
@@ -97,8 +101,13 @@ public:
   const std::string* text_ptr() const { return json_->get_ptr<const std::string*>(); }
 
 private:
+  Cursor(const Json& json, const Cursor* parent, std::string_view name, std::size_t index)
+      : json_(&json), parent_(parent), name_(name), index_(index), faults_(parent->faults_) {}
+
   const Json* json_;
-  std::string at_;
+  const Cursor* parent_ = nullptr;
+  std::string_view name_;
+  std::size_t index_ = 0;
   Faults* faults_;
 };
 
@@ -488,7 +497,7 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
 
   Faults faults;
   Case out;
-  const Cursor c(json, "", faults);
+  const Cursor c(json, faults);
   if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "tenancy", "deposits", "statement", "records",
                  "events", "circumstances", "lines"}))
     return faults;

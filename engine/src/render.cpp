@@ -179,16 +179,15 @@ private:
 
   static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
 
+  /// What the law says of a line; the rules themselves stand once, under law.rules.
   void bars(const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
       if (p.says == Permission::Says::allowed || p.applies == Tri(false)) continue;
-      out_.object().pair("rule", p.rule->id).pair("effect", permission_word(p.says)).key("applies").raw(word(p.applies)).pair("text", p.rule->text);
-      out_.key("most");
+      out_.object().pair("rule", p.rule->id).pair("effect", permission_word(p.says)).key("applies").raw(word(p.applies)).key("most");
       p.most ? out_.text(p.most->plain()) : out_.null();
-      cite(references_of(*a_.pack, *p.rule));
-      check_this(*p.rule);
       out_.end_object();
+      if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
     }
     out_.end_array();
   }
@@ -235,8 +234,15 @@ private:
       out_.null();
     }
     out_.key("checks").array();
-    for (const Doubt& doubt : pack.check_this) out_.text(doubt.text);
-    out_.end_array().end_object();
+    for (const Doubt& doubt : pack.check_this) out_.object().pair("text", doubt.text).end_object();
+    out_.end_array().key("rules").object();
+    for (const Rule* rule : line_rules_) {
+      out_.key(rule->id).object().pair("text", rule->text);
+      cite(references_of(pack, *rule));
+      check_this(*rule);
+      out_.end_object();
+    }
+    out_.end_object().end_object();
 
     out_.key("dates").array();
     for (const DutyResult& duty : law.duties()) date(duty);
@@ -377,6 +383,7 @@ private:
   Speech speech_;
   JsonOut out_;
   References used_;
+  std::vector<const Rule*> line_rules_;
 };
 
 } // namespace

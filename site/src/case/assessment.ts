@@ -81,7 +81,8 @@ export interface JudgedLine {
   turningPoint: { noChargeIfInstalledBefore: string; text: string } | null;
   value: Worth | null;
   conflicts: (Sourced & { text: string })[];
-  bars?: (Sourced & { rule: string; effect: string; text: string; applies: true | null })[];
+  /** What the law says of this charge; the rules themselves stand once, under law.rules. */
+  bars?: { rule: string; effect: string; applies: true | null; most: string | null }[];
 }
 
 export type DutyState = 'met' | 'missed' | 'open' | 'cannot-tell' | 'not-needed';
@@ -144,6 +145,8 @@ export interface Law {
   weak: boolean;
   guide: { title: string; publisher: string; url: string | null } | null;
   checks: { text: string }[];
+  /** The rules that charges name, by id. */
+  rules?: Record<string, Sourced & { text: string; check: string | null }>;
 }
 
 export interface Assessment {

@@ -15,7 +15,8 @@ const step = (d: Desk, s: Step): TemplateResult =>
   </li>`;
 
 export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
-  const cautions = (judged.bars ?? []).filter((b) => b.text);
+  const rules = d.result?.law?.rules ?? {};
+  const cautions = (judged.bars ?? []).flatMap((b) => (rules[b.rule] ? [{ ...rules[b.rule], applies: b.applies }] : []));
   return html`<div class="steps">
     <h3>${say('page.steps.title')}</h3>
     <ol class="steps-list">

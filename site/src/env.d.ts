@@ -10,3 +10,11 @@ declare module '*/generated/rules-index.json' {
   const index: unknown;
   export default index;
 }
+
+declare module 'virtual:held' {
+  export const engine: string;
+  export const rules: Record<string, string>;
+}
+
+/** True in the build that is one file. */
+declare const __ONE_FILE__: boolean;

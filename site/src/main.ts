@@ -35,5 +35,9 @@ window.addEventListener('keydown', (e) => {
   else desk.undo();
 });
 
+if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
+  window.addEventListener('load', () => void navigator.serviceWorker.register('./service-worker.js'));
+}
+
 desk.draw();
 void desk.start(startEngine).then(fetchAhead);

@@ -4,11 +4,13 @@ import fs from 'node:fs';
 import http from 'node:http';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 
 export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const DIST = path.join(ROOT, 'site/dist');
+/** The page as one file, opened from the disk. */
+export const ONE_FILE = pathToFileURL(path.join(DIST, 'wearline.html')).href;
 export const OUT = path.join(ROOT, 'tests/out');
 export const TODAY = '2026-11-25';
 
@@ -56,7 +58,8 @@ export async function open(browser, address, options = {}) {
   page.on('console', (m) => ['error', 'warning'].includes(m.type()) && wrong.push(`console: ${m.text()}`));
   page.on('request', (r) => {
     const url = r.url();
-    if (!url.startsWith(address.replace(/[^/]*$/, '')) && !/^(blob|data):/.test(url)) wrong.push(`request: ${url}`);
+    const own = address.startsWith('file:') ? address : address.replace(/[^/]*$/, '');
+    if (!url.startsWith(own) && !/^(blob|data):/.test(url)) wrong.push(`request: ${url}`);
   });
   await page.addInitScript(() => {
     document.addEventListener('securitypolicyviolation', (e) => console.error(`policy: ${e.violatedDirective} ${e.blockedURI}`));

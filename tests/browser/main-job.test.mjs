@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import { after, before, test } from 'node:test';
-import { axe, fitsWidth, launch, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
+import { axe, fitsWidth, launch, ONE_FILE, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
 
 let browser, site;
 before(async () => {
@@ -13,9 +13,15 @@ after(async () => {
   await site.close();
 });
 
+/** The page as it is served, and the one file that opens from a disk: the same job, the same answers. */
+const forms = { 'the page': () => site, 'the one file': () => ({ address: ONE_FILE }) };
+const inEachForm = (what, job) => {
+  for (const [form, at] of Object.entries(forms)) test(`${form}: ${what}`, () => job(at()));
+};
+
 const figure = (page, n) => row(page, n).locator('.charge-fair .figure').innerText();
 
-test('a tenant types the charges and reads verdicts, fair sums and the refund', async () => {
+inEachForm('a tenant types the charges and reads verdicts, fair sums and the refund', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await page.getByLabel('State or province of the home').selectOption('US-WA');
   await typeCharge(page, 1, 'Replace carpet, living room', '900');
@@ -50,7 +56,7 @@ test('a tenant types the charges and reads verdicts, fair sums and the refund', 
 
 // State of California, Department of Consumer Affairs, tenants' guide, suggested approach to carpets: a carpet of 1,000 with a life of
 // 10 years, 8 years old when the tenant left: the landlord may charge 200 for the 2 years left.
-test('the California carpet: 1,000 new, 10 years of life, 8 years old, 200 left to charge', async () => {
+inEachForm('the California carpet: 1,000 new, 10 years of life, 8 years old, 200 left to charge', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await page.getByLabel('State or province of the home').selectOption('US-CA');
   await page.getByRole('textbox', { name: 'Moved out' }).fill('6/30/2026');
@@ -70,7 +76,7 @@ test('the California carpet: 1,000 new, 10 years of life, 8 years old, 200 left 
   await finish();
 });
 
-test('each keystroke is answered, and a half-typed value takes only itself away', async () => {
+inEachForm('each keystroke is answered, and a half-typed value takes only itself away', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   const before = await page.locator('.headline-sum').innerText();
@@ -86,7 +92,7 @@ test('each keystroke is answered, and a half-typed value takes only itself away'
   await finish();
 });
 
-test('every figure opens to its parts, and each step names its source', async () => {
+inEachForm('every figure opens to its parts, and each step names its source', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   await row(page, 1).locator('.charge-fair').click();
@@ -99,7 +105,7 @@ test('every figure opens to its parts, and each step names its source', async ()
   await finish();
 });
 
-test('markup in a description is shown as text', async () => {
+inEachForm('markup in a description is shown as text', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await typeCharge(page, 1, '<img src=x onerror=alert(1)> <b>bold</b>', '10');
   await page.locator('.sum', { hasText: 'Charged in all' }).locator('summary').click();
@@ -108,7 +114,7 @@ test('markup in a description is shown as text', async () => {
   await finish();
 });
 
-test('a case is saved to a file and opens again as it was', async () => {
+inEachForm('a case is saved to a file and opens again as it was', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Twelve charges/);
   await page.locator('#amount-11').fill('55.55');
@@ -126,7 +132,7 @@ test('a case is saved to a file and opens again as it was', async () => {
   await finish();
 });
 
-test('files that are no case are refused in plain words and nothing is lost', async () => {
+inEachForm('files that are no case are refused in plain words and nothing is lost', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Little is known/);
   for (const [name, text, says] of [
@@ -141,7 +147,7 @@ test('files that are no case are refused in plain words and nothing is lost', as
   await finish();
 });
 
-test('lines are copied, moved and taken out, and every change can be taken back', async () => {
+inEachForm('lines are copied, moved and taken out, and every change can be taken back', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   const texts = () => page.locator('.charge:not([data-empty]) .charge-text').evaluateAll((all) => all.map((t) => t.value.slice(0, 9)));
@@ -163,7 +169,7 @@ test('lines are copied, moved and taken out, and every change can be taken back'
   await finish();
 });
 
-test('every example opens with one click and has a result', async () => {
+inEachForm('every example opens with one click and has a result', async (site) => {
   const { page, finish } = await open(browser, site.address);
   const titles = await page.locator('.opening-examples button').allInnerTexts();
   assert.ok(titles.length >= 5);
@@ -181,7 +187,7 @@ test('every example opens with one click and has a result', async () => {
   await finish();
 });
 
-test('the three sides see the same facts in their own words and order', async () => {
+inEachForm('the three sides see the same facts in their own words and order', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   const first = () => page.locator('.results > section h2').first().innerText();
@@ -194,7 +200,7 @@ test('the three sides see the same facts in their own words and order', async ()
   await finish();
 });
 
-test('the whole form works with the keyboard alone', async () => {
+inEachForm('the whole form works with the keyboard alone', async (site) => {
   const { page, finish } = await open(browser, site.address);
   await page.keyboard.press('Tab');
   assert.equal(await page.evaluate(() => document.activeElement.className), 'skip');

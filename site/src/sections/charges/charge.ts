@@ -78,7 +78,7 @@ function amount(d: Desk, line: Line, index: number): TemplateResult {
 
 /** The fair sum. It opens to the steps that led there. */
 function fair(d: Desk, line: Line, judged: JudgedLine | undefined, longest: number): TemplateResult | typeof nothing {
-  if (!judged) return nothing;
+  if (!judged || !line.amount) return nothing;
   const { low, likely, high } = judged.fair;
   const range = low === high ? '' : say('page.charges.range', { low: bare(low), high: bare(high) });
   const name = `steps:${line.id}`;

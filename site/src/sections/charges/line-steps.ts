@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { pictures } from '../../app/pictures';
 import { money } from '../../app/show';
 import { say } from '../../app/wording';
 import type { JudgedLine, Step } from '../../case/assessment';
@@ -19,6 +20,7 @@ export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
   const cautions = (judged.bars ?? []).flatMap((b) => (rules[b.rule] ? [{ ...rules[b.rule], applies: b.applies }] : []));
   return html`<div class="steps">
     <h3>${say('page.steps.title')}</h3>
+    ${judged.value ? (pictures.get(d)?.worth(judged.value) ?? nothing) : nothing}
     <ol class="steps-list">
       ${judged.steps.map((s) => step(d, s))}
     </ol>

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { pictures } from '../../app/pictures';
 import { daysBetween, fullDay, longDay } from '../../app/show';
 import { say } from '../../app/wording';
 import type { LegalDate } from '../../case/assessment';
@@ -51,13 +52,18 @@ export function days(d: Desk): TemplateResult | typeof nothing {
   const all = d.result?.dates ?? [];
   const needed = all.filter((x) => x.state !== 'not-needed');
   const idle = all.filter((x) => x.state === 'not-needed');
-  const loudFirst = [...needed.filter((x) => x.loud), ...needed.filter((x) => !x.loud)];
+  const loud = needed.filter((x) => x.loud);
+  const calm = needed.filter((x) => !x.loud);
   return html`<section class="days" id="days" aria-labelledby="days-title">
     <h2 id="days-title">${say('page.days.title')}</h2>
     ${
       all.length === 0
         ? html`<p class="empty">${say(d.case.jurisdiction ? 'page.days.none' : 'page.days.noPlace')}</p>`
-        : html`<ul class="days-list">${loudFirst.map((x) => day(d, x))}</ul>
+        : html`${loud.length ? html`<ul class="days-list">${loud.map((x) => day(d, x))}</ul>` : nothing}
+          ${pictures.get(d)?.timeline(d) ?? nothing}
+          <ul class="days-list">
+            ${calm.map((x) => day(d, x))}
+          </ul>
           ${
             idle.length
               ? html`<details class="fold"><summary>${say('page.days.idle', { count: idle.length })}</summary>

@@ -1,6 +1,6 @@
 // The foot of the page: privacy, what this is, which engine.
 
-import { html, type TemplateResult } from 'lit/html.js';
+import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { say } from '../../app/wording';
 import './footer.css';
@@ -8,5 +8,6 @@ import './footer.css';
 export const footer = (d: Desk): TemplateResult => html`<footer class="footer">
   <p>${say('page.footer.private')}</p>
   <p>${say('page.footer.informs')}</p>
+  ${__ONE_FILE__ ? nothing : html`<p><a href="./wearline.html" download>${say('page.footer.oneFile')}</a> ${say('page.footer.oneFile.says')}</p>`}
   <p>${say('page.footer.version', { version: d.engine?.version ?? '' })}</p>
 </footer>`;

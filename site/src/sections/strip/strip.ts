@@ -11,9 +11,9 @@ export function strip(d: Desk): TemplateResult | typeof nothing {
   const t = d.result?.totals;
   if (!t || d.case.lines.length === 0) return nothing;
   const { says, sum, large } = headlineOf(t);
-  return html`<a class="strip" href="#sums">
+  return html`<nav class="strip" aria-label=${say('page.strip.label')}><a href="#sums">
     <span class="strip-says">${say(`page.strip.${says}.${d.side}`)}</span>
     ${large ? html`<span class="strip-sum">${shortMoney(sum.likely)}</span>` : nothing}
     <span class="strip-go">${say('page.strip.go')}</span>
-  </a>`;
+  </a></nav>`;
 }

@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { pictures } from '../../app/pictures';
 import { isZero, money, shortMoney } from '../../app/show';
 import { say } from '../../app/wording';
 import type { Assessment, Span, Totals } from '../../case/assessment';
@@ -39,8 +40,14 @@ function headline(d: Desk, t: Totals): TemplateResult {
 }
 
 /** A figure that opens to what it is made of; without parts it is a plain row. */
-function row(name: string, figure: string, range: string, parts: TemplateResult | typeof nothing): TemplateResult {
-  const head = html`<span class="sum-name">${say(`page.sums.${name}`)}</span
+function row(
+  name: string,
+  figure: string,
+  range: string,
+  parts: TemplateResult | typeof nothing,
+  swatch: TemplateResult | typeof nothing = nothing,
+): TemplateResult {
+  const head = html`<span class="sum-name">${swatch}${say(`page.sums.${name}`)}</span
     ><span class="sum-figure"><span class="figure">${figure}</span>${range ? html`<span class="range">${range}</span>` : nothing}</span>`;
   return parts === nothing
     ? html`<div class="sum"><div class="sum-head">${head}</div></div>`
@@ -50,23 +57,27 @@ function row(name: string, figure: string, range: string, parts: TemplateResult 
 const partRow = (label: string, figure: string): TemplateResult =>
   html`<li><span>${label}</span><span class="figure">${figure}</span></li>`;
 
-function rows(a: Assessment): TemplateResult {
+function rows(d: Desk, a: Assessment): TemplateResult {
   const t = a.totals;
+  const swatch = pictures.get(d)?.swatch;
   const each = (figure: (i: number) => string) =>
     html`<ul class="parts-list">${a.lines.map((l, i) => partRow(l.text || say('page.charges.untitled'), figure(i)))}</ul>`;
   const minus = (s: string) => (isZero(s) ? money(s) : `\u2212${money(s)}`);
+  const sample = (name: 'charged' | 'fair' | 'paid' | 'due') => (t.fairRefund && swatch ? swatch(name) : nothing);
   return html`
     ${row(
       'claimed',
       money(t.claimed),
       '',
       each((i) => money(a.lines[i]!.claimed)),
+      sample('charged'),
     )}
     ${row(
       'fair',
       money(t.fair.likely),
       between(t.fair),
       each((i) => money(a.lines[i]!.fair.likely)),
+      sample('fair'),
     )}
     ${
       t.fairRefund
@@ -82,7 +93,7 @@ function rows(a: Assessment): TemplateResult {
           )
         : nothing
     }
-    ${row(t.paidBackAssumed ? 'paidBackAssumed' : 'paidBack', money(t.paidBack), '', nothing)}
+    ${row(t.paidBackAssumed ? 'paidBackAssumed' : 'paidBack', money(t.paidBack), '', nothing, sample('paid'))}
     ${
       t.fairRefund && t.shortfall
         ? row(
@@ -92,6 +103,7 @@ function rows(a: Assessment): TemplateResult {
             html`<ul class="parts-list">
             ${partRow(say('page.sums.fairRefund'), money(t.fairRefund.likely))} ${partRow(say('page.sums.lessPaid'), minus(t.paidBack))}
           </ul>`,
+            sample('due'),
           )
         : nothing
     }
@@ -125,7 +137,7 @@ export function sums(d: Desk): TemplateResult {
     ${
       a && d.case.lines.length
         ? html`<div class="headline-box" aria-live="polite" aria-atomic="true">${headline(d, a.totals)}</div>
-          ${rows(a)}
+          ${pictures.get(d)?.flow(a.totals) ?? nothing} ${rows(d, a)}
           <p class="sums-note">${say('page.sums.note')}</p>`
         : html`<p class="empty">${say(d.engine || d.broken ? 'page.sums.empty' : 'page.sums.loading')}</p>`
     }

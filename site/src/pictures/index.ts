@@ -1,0 +1,4 @@
+// The pictures, fetched together after the first result.
+export { flow, swatch } from './flow';
+export { timeline } from './timeline';
+export { worth } from './worth';

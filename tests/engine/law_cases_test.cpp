@@ -192,7 +192,7 @@ void check_barred(const json& ids, const Judged& judged) {
 
 } // namespace
 
-TEST_CASE("Worked cases of law come out as worked by hand", "[law-cases]") {
+TEST_CASE("Worked cases of law come out as worked by hand", "[law]") {
   std::vector<fs::path> files;
   for (const auto& entry : fs::recursive_directory_iterator(fs::path(WEARLINE_ROOT) / "tests/reference/law"))
     if (entry.path().extension() == ".json") files.push_back(entry.path());

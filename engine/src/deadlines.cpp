@@ -69,7 +69,7 @@ void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId ar
   const Tri sent_timely = in_time(sent.on, r);
   if (by == MetBy::posting || sent_timely == Tri(false)) { // what is sent late arrives late
     out.timely = sent_timely;
-    if (!out.timely) ask_for(r, posted);
+    if (!out.timely && !sent.on.known()) ask_for(r, posted);
     return;
   }
   Tri got_timely;
@@ -199,7 +199,7 @@ void join_legs(DutyResult& r) {
 
 /// Questions are worth asking only while the answer can change.
 void drop_idle_questions(DutyResult& r) {
-  const bool exact = r.last && r.last->known();
+  const bool exact = !r.last || r.last->known();
   const bool settled = r.state == DutyState::open ? exact && r.applies : r.state != DutyState::cannot_tell;
   if (settled) r.grounds.unknown.clear();
 }

@@ -2,7 +2,6 @@
 
 #include "fields.h"
 #include "pack_loader.h"
-
 #include "wearline/case_reader.h"
 #include "wearline/facts.h"
 #include "wearline/pack.h"
@@ -34,7 +33,8 @@ Faults link_duties(Registry& registry) {
   const auto event = [&](const std::string& name, EventId& id) {
     if (name.empty()) return;
     id = registry.event(name);
-    if (id == EventId::none) faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
+    if (id == EventId::none)
+      faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
   };
   for (DutyInfo& duty : registry.duties) {
     event(duty.names.posted, duty.posted);

@@ -1,4 +1,5 @@
-// Counting periods of law, one rule at a time. 240,000 generated periods stand against date-fns in tests/reference/check-counting.mjs.
+// Counting periods of law, one rule at a time. 240,000 generated periods stand against date-fns in
+// tests/reference/check-counting.mjs.
 
 #include "small_law.h"
 
@@ -7,8 +8,10 @@ using namespace wearline::test;
 
 namespace {
 
-/// The last day of `count` units from a day, by a rule of the letters s, u, h (Saturday, Sunday, legal holiday of `place`).
-std::string last(const std::string& from, int count, Unit unit, const std::string& roll, const std::string& place = "US-WA", bool exclude_first = true) {
+/// The last day of `count` units from a day, by a rule of the letters s, u, h (Saturday, Sunday, legal holiday of
+/// `place`).
+std::string last(const std::string& from, int count, Unit unit, const std::string& roll,
+                 const std::string& place = "US-WA", bool exclude_first = true) {
   CountingRule rule;
   const auto has = [&](char c) { return roll.find(c) != std::string::npos; };
   rule.roll = {has('s'), has('u'), has('h')};
@@ -33,13 +36,15 @@ TEST_CASE("Ohio moves past a Sunday or holiday, not past a Saturday", "[law]") {
 }
 
 TEST_CASE("A holiday kept on the Friday before moves a last day where the law keeps it so", "[law]") {
-  // 4 July 2026 is a Saturday: kept on Friday 3 July in Washington (RCW 1.16.050), not in New York (Gen. Constr. Law § 24).
+  // 4 July 2026 is a Saturday: kept on Friday 3 July in Washington (RCW 1.16.050), not in New York (Gen. Constr. Law §
+  // 24).
   CHECK(last("2026-06-13", 20, Unit::calendar_day, "suh", "US-WA") == "2026-07-06");
   CHECK(last("2026-06-13", 20, Unit::calendar_day, "suh", "US-NY") == "2026-07-03");
 }
 
 TEST_CASE("Business days leave out weekends and holidays", "[law]") {
-  // A.R.S. § 33-1321(D): fourteen days, excluding Saturdays, Sundays and other legal holidays. Labor Day is 7 September 2026.
+  // A.R.S. § 33-1321(D): fourteen days, excluding Saturdays, Sundays and other legal holidays. Labor Day is 7 September
+  // 2026.
   CHECK(last("2026-08-26", 14, Unit::business_day, "h", "US-AZ") == "2026-09-16");
   CHECK(last("2026-07-31", 1, Unit::business_day, "") == "2026-08-03");
 }
@@ -73,7 +78,8 @@ TEST_CASE("A start known only within limits gives a last day within limits", "[l
   const DaySpan july{*parse_day("2026-07-01"), *parse_day("2026-07-31")};
   CHECK(said(last_days(july, 30, 30, Unit::calendar_day, false, counting)) == "2026-07-31..2026-08-30");
   CHECK(said(last_days(july, 14, 14, Unit::calendar_day, true, counting)) == "2026-06-17..2026-07-17");
-  CHECK(said(last_days({*parse_day("2026-07-01"), last_day}, 30, 30, Unit::calendar_day, false, counting)) == "2026-07-31..open");
+  CHECK(said(last_days({*parse_day("2026-07-01"), last_day}, 30, 30, Unit::calendar_day, false, counting)) ==
+        "2026-07-31..open");
   // Thirty hours from some time of a day may end on the next day or on the one after.
   const DaySpan day{*parse_day("2026-07-01"), *parse_day("2026-07-01")};
   CHECK(said(last_days(day, 30, 30, Unit::hour, false, counting)) == "2026-07-02..2026-07-03");
@@ -108,8 +114,15 @@ TEST_CASE("A new year's day on a Saturday is kept in the old year", "[law]") {
 
 TEST_CASE("A place may take over another's holidays and leave some out", "[law]") {
   Holidays holidays;
-  CHECK(holidays.add("A", R"({"name":"A","days":[{"id":"x","name":"X","on":"05-01"},{"id":"y","name":"Y","on":"05-02"}]})").empty());
-  CHECK(holidays.add("B", R"({"name":"B","base":"A","without":["y"],"days":[{"id":"z","name":"Z","on":"05-03","from":2020,"every":2,"phase":0}]})").empty());
+  CHECK(holidays
+            .add("A", R"({"name":"A","days":[{"id":"x","name":"X","on":"05-01"},{"id":"y","name":"Y","on":"05-02"}]})")
+            .empty());
+  CHECK(
+      holidays
+          .add(
+              "B",
+              R"({"name":"B","base":"A","without":["y"],"days":[{"id":"z","name":"Z","on":"05-03","from":2020,"every":2,"phase":0}]})")
+          .empty());
   CHECK(holidays.on("B", *parse_day("2026-05-01")));
   CHECK_FALSE(holidays.on("B", *parse_day("2026-05-02")));
   CHECK(holidays.on("B", *parse_day("2026-05-03")));
@@ -125,9 +138,11 @@ TEST_CASE("A holiday file with a mistake is refused with its place", "[law]") {
     return faults.empty() ? "ok" : faults.front().code + " " + faults.front().at;
   };
   CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","on":"02-30"}]})") == "bad-date /days/0/on");
-  CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","nth":"sixth","weekday":"monday","month":5}]})") == "unknown-name /days/0/nth");
-  CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","nth":"first","weekday":"moonday","month":5}]})") == "unknown-name /days/0/weekday");
+  CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","nth":"sixth","weekday":"monday","month":5}]})") ==
+        "unknown-name /days/0/nth");
+  CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","nth":"first","weekday":"moonday","month":5}]})") ==
+        "unknown-name /days/0/weekday");
   CHECK(fault(R"({"name":"X","days":[{"id":"a","name":"A","on":"05-01","evry":2}]})") == "unknown-member /days/0/evry");
-  CHECK(fault("[") .rfind("not-json", 0) == 0);
+  CHECK(fault("[").rfind("not-json", 0) == 0);
   CHECK_FALSE(holidays.has("X"));
 }

@@ -10,14 +10,18 @@ namespace {
 std::string tri(Tri t) { return t ? (*t ? "yes" : "no") : "unknown"; }
 
 /// Whether a line is barred under the given rules, for a case of that line.
-std::string line_barred(const std::string& rules, const std::string& line, Verdict wear = Verdict::chargeable_damage, const std::string& more = "") {
-  const Small small(pack_of(rules), R"("tenancy":{"ended":"2026-07-31","possessionReturned":"2026-07-31"},)" + more + R"("lines":[{)" + line + "}]");
+std::string line_barred(const std::string& rules, const std::string& line, Verdict wear = Verdict::chargeable_damage,
+                        const std::string& more = "") {
+  const Small small(pack_of(rules), R"("tenancy":{"ended":"2026-07-31","possessionReturned":"2026-07-31"},)" + more +
+                                        R"("lines":[{)" + line + "}]");
   const Line& l = small.c.lines.front();
   const std::string whole = tri(barred(small.law->permissions(l, {wear, std::nullopt})));
   CHECK(tri(small.law->of(l, {wear, std::nullopt, false}).barred) == whole); // the short form agrees with the long one
   return whole;
 }
-std::string bar(const std::string& members) { return R"("bars":[{"id":"b","source":["s"],"text":"x",)" + members + "}]"; }
+std::string bar(const std::string& members) {
+  return R"("bars":[{"id":"b","source":["s"],"text":"x",)" + members + "}]";
+}
 
 } // namespace
 
@@ -52,9 +56,12 @@ TEST_CASE("A thing older than the law allows may not be charged", "[law]") {
 }
 
 TEST_CASE("A condition, and a condition that lifts the bar", "[law]") {
-  const std::string cleaning = bar(R"("line":{"kind":["cleaning"]},"effect":"bar","when":{"fact":"carpet-cleaned-before-move-in","is":false},"whenText":"x","unless":{"fact":"cleaning-in-lease"})");
+  const std::string cleaning = bar(
+      R"("line":{"kind":["cleaning"]},"effect":"bar","when":{"fact":"carpet-cleaned-before-move-in","is":false},"whenText":"x","unless":{"fact":"cleaning-in-lease"})");
   const auto with = [](const std::string& facts) { return R"("circumstances":{)" + facts + "},"; };
-  const auto asked = [&](const std::string& facts) { return line_barred(cleaning, R"("kind":"cleaning")", Verdict::chargeable_damage, with(facts)); };
+  const auto asked = [&](const std::string& facts) {
+    return line_barred(cleaning, R"("kind":"cleaning")", Verdict::chargeable_damage, with(facts));
+  };
   CHECK(asked(R"("carpet-cleaned-before-move-in":false,"cleaning-in-lease":false)") == "yes");
   CHECK(asked(R"("carpet-cleaned-before-move-in":false,"cleaning-in-lease":true)") == "no");
   CHECK(asked(R"("carpet-cleaned-before-move-in":true)") == "no");
@@ -62,22 +69,26 @@ TEST_CASE("A condition, and a condition that lifts the bar", "[law]") {
 }
 
 TEST_CASE("What is on no closed list may not be taken", "[law]") {
-  const std::string lists = R"("allows":[{"id":"a","source":["s"],"text":"x","closed":true,"lines":[{"kind":["rent"]},{"kind":["damage"]}]},)"
-                            R"({"id":"more","source":["s"],"text":"x","closed":false,"lines":[{"kind":["utility"]}]}])";
+  const std::string lists =
+      R"("allows":[{"id":"a","source":["s"],"text":"x","closed":true,"lines":[{"kind":["rent"]},{"kind":["damage"]}]},)"
+      R"({"id":"more","source":["s"],"text":"x","closed":false,"lines":[{"kind":["utility"]}]}])";
   CHECK(line_barred(lists, R"("kind":"rent")") == "no");
   CHECK(line_barred(lists, R"("kind":"fee")") == "yes");
   CHECK(line_barred(lists, R"("kind":"utility")") == "no");
   CHECK(line_barred(lists, R"("text":"?")") == "unknown");
-  const std::string open_list = R"("allows":[{"id":"a","source":["s"],"text":"x","closed":false,"lines":[{"kind":["rent"]}]}])";
+  const std::string open_list =
+      R"("allows":[{"id":"a","source":["s"],"text":"x","closed":false,"lines":[{"kind":["rent"]}]}])";
   CHECK(line_barred(open_list, R"("kind":"fee")") == "no");
 }
 
 TEST_CASE("A charge that needs proof falls without one of the papers", "[law]") {
-  const std::string proof = bar(R"("line":{"kind":["cleaning"]},"effect":"needs-proof","proof":["receipts","estimate"])");
+  const std::string proof =
+      bar(R"("line":{"kind":["cleaning"]},"effect":"needs-proof","proof":["receipts","estimate"])");
   CHECK(line_barred(proof, R"("kind":"cleaning","proof":["receipts"])") == "no");
   CHECK(line_barred(proof, R"("kind":"cleaning","proofMissing":["receipts","estimate"])") == "yes");
   CHECK(line_barred(proof, R"("kind":"cleaning","proofMissing":["receipts"])") == "unknown");
-  CHECK(line_barred(proof, R"("kind":"cleaning")", Verdict::cannot_tell, R"("statement":{"enclosed":["estimate"]},)") == "no");
+  CHECK(line_barred(proof, R"("kind":"cleaning")", Verdict::cannot_tell, R"("statement":{"enclosed":["estimate"]},)") ==
+        "no");
   const std::string missing = bar(R"("line":{"kind":["cleaning"],"proofMissing":["photos"]},"effect":"bar")");
   CHECK(line_barred(missing, R"("kind":"cleaning","proofMissing":["photos"])") == "yes");
   CHECK(line_barred(missing, R"("kind":"cleaning","proof":["photos"])") == "no");
@@ -86,7 +97,8 @@ TEST_CASE("A charge that needs proof falls without one of the papers", "[law]") 
 
 TEST_CASE("A limit is a sum, a share, or the greater of both", "[law]") {
   const auto limit = [](const std::string& members, const std::string& rent) {
-    const Small small(pack_of(bar(R"("line":{"kind":["fee"]},"effect":"limit","limit":)" + members)), R"("tenancy":{)" + rent + R"(},"lines":[{"kind":"fee","amount":"90.00"}])");
+    const Small small(pack_of(bar(R"("line":{"kind":["fee"]},"effect":"limit","limit":)" + members)),
+                      R"("tenancy":{)" + rent + R"(},"lines":[{"kind":"fee","amount":"90.00"}])");
     const LineLaw law = small.law->of(small.c.lines.front(), {Verdict::not_about_condition, std::nullopt, false});
     return law.limit ? law.limit->plain() : std::string("none");
   };
@@ -99,7 +111,8 @@ TEST_CASE("A limit is a sum, a share, or the greater of both", "[law]") {
 
 namespace {
 std::string paper(const std::string& rule, const std::string& members) {
-  const Small small(pack_of(R"("papers":[{"id":"p","source":["s"],"text":"x","ifMissing":["none"],)" + rule + "}]"), members);
+  const Small small(pack_of(R"("papers":[{"id":"p","source":["s"],"text":"x","ifMissing":["none"],)" + rule + "}]"),
+                    members);
   const PaperResult& r = small.law->papers().front();
   std::string out = tri(r.defect);
   for (const PaperId id : r.lacking) out += " -" + real_rules().rules().registry.papers[index(id)].id;
@@ -115,9 +128,12 @@ TEST_CASE("A paper that is known to be missing is a defect, one nobody spoke of 
   CHECK(paper(rule, R"("statement":{"enclosed":["receipts","photos"]})") == "no");
   CHECK(paper(rule, R"("statement":{"enclosed":["photos"],"missing":["receipts"]})") == "yes -receipts");
   CHECK(paper(rule, R"("statement":{"enclosed":["photos"]})") == "unknown ?receipts");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"enclosed":["estimate"],"missing":["receipts"]})") == "no");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"missing":["receipts","estimate"]})") == "yes -receipts");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"missing":["receipts"]})") == "unknown -receipts ?estimate");
+  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])",
+              R"("statement":{"enclosed":["estimate"],"missing":["receipts"]})") == "no");
+  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])",
+              R"("statement":{"missing":["receipts","estimate"]})") == "yes -receipts");
+  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"missing":["receipts"]})") ==
+        "unknown -receipts ?estimate");
 }
 
 TEST_CASE("Where no statement came there is nothing it could lack", "[law]") {
@@ -126,10 +142,15 @@ TEST_CASE("Where no statement came there is nothing it could lack", "[law]") {
 
 TEST_CASE("Papers that came with every charge came with the statement", "[law]") {
   const std::string rule = R"("requires":["receipts"])";
-  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"rent"}])") == "no");
-  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"damage"}])") == "unknown ?receipts");
-  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proofMissing":["receipts"]}])") == "yes -receipts");
-  CHECK(paper(R"("requires":["itemised"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") == "no"); // its charges are known, so it lists them
+  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"rent"}])") ==
+        "no");
+  CHECK(
+      paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"damage"}])") ==
+      "unknown ?receipts");
+  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proofMissing":["receipts"]}])") ==
+        "yes -receipts");
+  CHECK(paper(R"("requires":["itemised"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") ==
+        "no"); // its charges are known, so it lists them
 }
 
 TEST_CASE("Only some ways of sending count", "[law]") {
@@ -143,8 +164,9 @@ TEST_CASE("Only some ways of sending count", "[law]") {
 
 TEST_CASE("A deposit above the cap is found, and may be the defect a remedy asks for", "[law]") {
   // Md. Code, Real Prop. § 8-203(b): one month's rent; up to three times the excess.
-  const std::string rules = R"("caps":[{"id":"cap","source":["s"],"text":"x","months":"1","deposits":["security","pet"]}],)"
-                            R"("remedies":[{"id":"r","source":["s"],"text":"x","when":{"defect":"cap"},"whenText":"x","multiplier":"3","base":"over-cap","includesSumDue":true,"upTo":true,"needs":"none","fees":"none","costs":false}])";
+  const std::string rules =
+      R"("caps":[{"id":"cap","source":["s"],"text":"x","months":"1","deposits":["security","pet"]}],)"
+      R"("remedies":[{"id":"r","source":["s"],"text":"x","when":{"defect":"cap"},"whenText":"x","multiplier":"3","base":"over-cap","includesSumDue":true,"upTo":true,"needs":"none","fees":"none","costs":false}])";
   const auto most = [&](const std::string& deposits) {
     Small small(pack_of(rules), R"("tenancy":{"monthlyRent":"1000.00"},"deposits":[)" + deposits + "]");
     Reckoning r;
@@ -157,7 +179,8 @@ TEST_CASE("A deposit above the cap is found, and may be the defect a remedy asks
   CHECK(most(R"({"kind":"security","amount":"1000.00"},{"kind":"last-month","amount":"1000.00"})") == "0.00");
   // Half a month, and never less than a sum.
   const auto limit = [](const std::string& cap) {
-    const Small small(pack_of(R"("caps":[{"id":"cap","source":["s"],"text":"x","deposits":["security"],)" + cap + "}]"), R"("tenancy":{"monthlyRent":"1000.00"},"deposits":[{"amount":"100.00"}])");
+    const Small small(pack_of(R"("caps":[{"id":"cap","source":["s"],"text":"x","deposits":["security"],)" + cap + "}]"),
+                      R"("tenancy":{"monthlyRent":"1000.00"},"deposits":[{"amount":"100.00"}])");
     const auto& l = small.law->caps().front().limit;
     return l ? l->plain() : std::string("none");
   };

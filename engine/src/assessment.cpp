@@ -88,6 +88,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   LineContext context;
   context.tenancy = &a.tenancy;
   context.lives = &rules.lives;
+  context.weights = &rules.wear.weights;
   context.place = c.jurisdiction;
   context.law = a.law.get();
   context.own_lives = &lives;

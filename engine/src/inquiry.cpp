@@ -88,7 +88,9 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const bool debt = result.verdict == Verdict::not_about_condition;
     const Money not_owed = debt ? Money() : vary.likely(&Line::cause, "age");
     const bool has_own = subject.finding && !subject.finding->ask.empty();
-    ask(line.cause.empty() ? "cause" : "severity", has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
+    const bool lease_tells = debt && !line.in_lease && subject.finding && subject.finding->lean_in_lease;
+    const bool bare = subject.finding && !subject.finding->names_fault;
+    ask(lease_tells ? "inLease" : bare ? "finding" : line.cause.empty() ? "cause" : "severity", has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
   }
   if (result.age_open) {
     const auto& t = *context.tenancy;
@@ -98,6 +100,12 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
                                  vary.likely(&Line::installed, DaySpan{oldest, oldest}));
     ask("installed", "installed", swing);
   }
+  if (result.repair_open) {
+    const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);
+    ask("repairPrice", "repair-price", distance(vary.likely(&Line::repair_price, repair), result.fair.likely()));
+  }
+  if (subject.finding && subject.finding->id == "owner-labour" && !line.hours)
+    ask("hours", "own-hours", result.fair.high() - result.fair.low());
   if (result.area_open)
     ask("damaged", "damaged", distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
   if (line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())

@@ -34,7 +34,12 @@ struct Piece {
   bool ages = false;
   bool by_area = true;
   bool with_the_whole = false;
+  bool may_not_age = false; ///< ages, but some do not take age off it: the most leaves it whole
+  bool doubtful = false;    ///< counts only in the most (a mark-up)
 };
+
+/// Which end of the answer is worked out.
+enum class End { least, likely, most };
 constexpr std::size_t most_pieces = 16;
 
 struct Plan {
@@ -46,10 +51,6 @@ struct Plan {
     else pieces[most_pieces - 1].amount += piece.amount;
   }
 };
-
-bool has(const std::vector<std::string>& names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
-}
 
 /// The class of lives of the thing, or of the part of it that the finding is about.
 std::string_view life_class_of(const Subject& subject) {
@@ -69,7 +70,7 @@ bool renews(const Line& line, const Subject& subject) {
   return subject.finding ? subject.finding->ages : true;
 }
 
-Plan plan_of(const Line& line, Money charged, bool ages, const LifeTables& lives) {
+Plan plan_of(const Line& line, Money charged, bool ages, const Subject& subject, const LifeTables& lives) {
   Plan plan;
   plan.parts_given = !line.parts.empty();
   Money rest = charged;
@@ -80,11 +81,15 @@ Plan plan_of(const Line& line, Money charged, bool ages, const LifeTables& lives
       piece.ages = ages && rule->ages == PartRule::Ages::yes;
       piece.by_area = rule->by_area;
       piece.with_the_whole = rule->ages == PartRule::Ages::with_the_whole;
+      piece.doubtful = rule->doubtful;
     }
-    if (part.nature == Nature::labour && line.labour_ages) piece.ages = ages && *line.labour_ages;
+    if (part.nature == Nature::labour) {
+      piece.ages = ages && line.labour_ages.value_or(subject.labour_ages);
+      piece.may_not_age = piece.ages && !line.labour_ages && !subject.labour_settled;
+    }
     if (part.ages) {
       piece.ages = *part.ages;
-      piece.with_the_whole = false;
+      piece.with_the_whole = piece.may_not_age = false;
     }
     plan.add(piece);
     rest -= part.amount;
@@ -95,18 +100,19 @@ Plan plan_of(const Line& line, Money charged, bool ages, const LifeTables& lives
 
 /// The worth of a plan for one damaged share and one share left. Parts that go with the whole take the exact share of the others
 /// (in millionths of a cent), so that a tax on a few cents is not thrown about by their rounding.
-Money price(const Plan& plan, Share area, Share left) {
+Money price(const Plan& plan, Share area, Share left, End end) {
   constexpr std::int64_t fine = 1'000'000;
   Money after;
   std::int64_t before_fine = 0, after_fine = 0;
   bool any_whole = false;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
+    if (p.doubtful && end != End::most) continue;
     any_whole = any_whole || p.with_the_whole;
     if (p.with_the_whole) continue;
     const auto worth = [&](Money m) {
       if (p.by_area) m = m.part(area);
-      return p.ages ? m.part(left) : m;
+      return p.ages && !(p.may_not_age && end == End::most) ? m.part(left) : m;
     };
     after += worth(p.amount);
     before_fine += p.amount.in_cents() * fine;
@@ -115,6 +121,7 @@ Money price(const Plan& plan, Share area, Share left) {
   if (!any_whole) return after;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
+    if (p.doubtful && end != End::most) continue;
     if (p.with_the_whole) after += before_fine == 0 ? p.amount.part(area).part(left) : p.amount.part({after_fine, before_fine});
   }
   return after;
@@ -124,6 +131,7 @@ Money price(const Plan& plan, Share area, Share left) {
 struct Area {
   Share low = Share::whole(), likely = Share::whole(), high = Share::whole();
   bool known = false, open = false, matching = false;
+  bool matching_barred = false; ///< matching could be argued, were it not for the law
 };
 Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only) {
   Area area;
@@ -134,9 +142,10 @@ Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only)
     area.low = area.likely = area.high = Share{line.damaged->thousandths, charged};
     // Matching the undamaged rest can be argued inside a natural seam, never across it.
     const bool inside_seam = subject.element && !subject.element->seam_unit.empty() && subject.element->seam_unit != line.charged->unit;
-    if (inside_seam && damaged_portion_only != Tri(true) && area.likely < Share::whole()) {
-      area.high = Share::whole();
-      area.matching = true;
+    if (inside_seam && area.likely < Share::whole()) {
+      area.matching = damaged_portion_only != Tri(true);
+      area.matching_barred = !area.matching;
+      if (area.matching) area.high = Share::whole();
     }
     return area;
   }
@@ -180,24 +189,6 @@ std::optional<Range<long>> age_months(const Ages& ages) {
   return std::nullopt;
 }
 
-/// Proof weighs on liability: what is known to be missing may have come to nothing before a court.
-void weigh_proof(WearOpinion& opinion, const Line& line) {
-  if (opinion.verdict != Verdict::chargeable_damage && opinion.verdict != Verdict::cannot_tell) return;
-  const bool condition_unproven = has(line.proof_missing, "photos") && line.cause != "tenant";
-  if (condition_unproven) {
-    opinion.verdict = Verdict::cannot_tell;
-    opinion.least = opinion.likely = Share::none();
-    opinion.reason = "reason.not-shown";
-  } else if (!line.proof_missing.empty() || line.work_done == Tri(false)) {
-    opinion.least = Share::none();
-  }
-  if (line.on_move_out_record == Tri(false) && line.cause != "tenant") {
-    opinion.least = Share::none();
-    if (Share{1, 2} < opinion.likely) opinion.likely = {1, 2};
-    opinion.reason = "reason.not-on-record";
-  }
-}
-
 MethodChoice methods_of(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& lives, bool life_given) {
   MethodChoice choice;
   if (!line.method.empty()) {
@@ -214,36 +205,49 @@ MethodChoice methods_of(const Line& line, std::string_view life_class, std::stri
   return choice;
 }
 
+/// What the tenant answers for of the worth.
 Range<Money> scaled(const Range<Money>& worth, const WearOpinion& opinion) {
   return {worth.low().part(opinion.least), worth.likely().part(opinion.likely), worth.high().part(opinion.most)};
 }
 
-/// Labour the landlord did: hours times rate is the most it can come to.
-Money own_labour(const Line& line, Money charged, Recorder& record) {
+/// Work the landlord did: hours times rate is the most it can come to, and an hour above what practice pays is likely cut to that.
+Range<Money> own_labour(const Line& line, Money charged, const LineContext& context, Recorder& record) {
   if (!line.hours || !line.hourly_rate) return charged;
-  const Money worked = line.hourly_rate->part({line.hours->thousandths, 1000});
+  const auto at = [&](Money rate) { return rate.part({line.hours->thousandths, 1000}); };
   Money other;
   for (const Part& part : line.parts)
     if (part.nature != Nature::labour && part.nature != Nature::repair_labour && part.nature != Nature::cleaning) other += part.amount;
-  const Money most = worked + other;
-  if (most >= charged) return charged;
-  if (record.on()) record.add("own-labour", charged, most).part = *line.hours;
-  return most;
+  const Money most = std::min(at(*line.hourly_rate) + other, charged);
+  if (record.on() && most < charged) record.add("own-labour", charged, most).part = *line.hours;
+  const LabourRate* usual = context.lives->labour_rate(context.place, line.kind == "cleaning");
+  if (!usual || *line.hourly_rate <= usual->most) return most;
+  const Money likely = std::min(at(usual->most) + other, most);
+  const Range<Money> worked(likely, likely, most);
+  if (record.on() && likely < most) {
+    Step& step = record.add("own-rate-high", most, worked);
+    step.part = *line.hours;
+    step.sources = usual->sources;
+  }
+  return worked;
 }
 
-LineResult judge_debt_line(const Line& line, LineResult result, const LineContext& context, Recorder& record) {
-  const auto owed = line.kind == "rent" ? rent_for_period(line, *context.tenancy) : std::nullopt;
-  Range<Money> worth = result.worth;
+/// Rent until the home is let again is no more than the rent of those days; whether it is owed is another question.
+LineResult judge_debt_line(const Line& line, const Subject& subject, LineResult result, const LineContext& context, Recorder& record) {
+  const bool until_relet = subject.finding && subject.finding->id == "rent-until-relet";
+  const auto owed = line.kind == "rent" || until_relet ? rent_for_period(line, *context.tenancy) : std::nullopt;
   if (owed) {
-    worth = owed->capped(result.claimed);
-    result.opinion.least = Share::whole();
-    result.opinion.likely = Share::whole();
-    result.opinion.reason = worth.high().is_zero() ? "reason.rent-paid" : "reason.rent-by-day";
-    if (record.on()) record.add("rent-by-day", result.claimed, worth);
+    const Money before = result.worth.likely();
+    result.worth = owed->capped(result.claimed);
+    if (!until_relet || result.worth.high().is_zero()) {
+      result.opinion.least = Share::whole();
+      result.opinion.likely = Share::whole();
+      result.opinion.most = Share::whole();
+      result.opinion.reason = result.worth.high().is_zero() ? "reason.rent-paid" : "reason.rent-by-day";
+    }
+    if (record.on()) record.add("rent-by-day", before, result.worth);
   }
-  result.worth = worth;
-  result.fair = scaled(worth, result.opinion);
-  if (record.on() && !owed) record.add(result.opinion.reason, worth.likely(), result.fair);
+  result.fair = scaled(result.worth, result.opinion);
+  if (record.on() && (!owed || until_relet)) record.add(result.opinion.reason, result.worth.likely(), result.fair);
   return result;
 }
 
@@ -289,6 +293,7 @@ TenancyFacts tenancy_facts(const Case& c, Day today) {
   if (t.move_in) t.stay.months = std::max(0, whole_months(t.move_in->latest, t.move_out.earliest));
   t.stay.occupants = c.tenancy.occupants;
   t.stay.nothing_recorded = c.records.move_in.made == Tri(false) && c.records.photos_at_move_in == Tri(false);
+  t.stay.nothing_shown = c.records.move_out.made == Tri(false) && c.records.photos_at_move_out == Tri(false);
   t.monthly_rent = c.tenancy.monthly_rent;
   t.rent_paid_through = c.tenancy.rent_paid_through;
   return t;
@@ -330,121 +335,142 @@ void find_life(Subject& subject, const Line& line, const LineContext& context) {
   subject.life = choose_life(line, life_class, context.place, *context.lives, own_life, own_source);
   if (subject.life.from != LifeChoice::From::none)
     subject.methods = methods_of(line, life_class, context.place, *context.lives, subject.life.from == LifeChoice::From::person);
+  if (const LabourPolicy* policy = context.lives->labour_policy(context.place)) {
+    subject.labour_ages = policy->ages;
+    subject.labour_settled = policy->settled;
+  }
 }
 
-LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
-  Recorder record(steps);
-  const LifeTables& lives = *context.lives;
-  LineResult result;
-  result.claimed = line.amount.value_or(Money());
-  result.left = {Share::whole(), Share::whole(), Share::whole()};
-  if (line.credit == Tri(true)) {
-    result.verdict = Verdict::not_about_condition;
-    result.claimed = Money() - result.claimed;
-    result.fair = result.worth = result.claimed;
-    result.opinion = {Verdict::not_about_condition, Share::whole(), Share::whole(), Share::whole(), "reason.credit"};
-    return result;
+namespace {
+
+LineResult credit_line(LineResult result) {
+  result.verdict = Verdict::not_about_condition;
+  result.claimed = Money() - result.claimed;
+  result.fair = result.worth = result.claimed;
+  result.opinion = {Verdict::not_about_condition, Share::whole(), Share::whole(), Share::whole(), "reason.credit"};
+  return result;
+}
+
+/// What the sum is worked out from. A price that is lower than the charge bounds it; a higher one is what age is taken off: a landlord
+/// who charges less than the price has already taken something off, and it must not be taken off twice.
+Money base_of(const Line& line, const LineResult& result, Money charged, Recorder& record) {
+  if (!line.price_new || !result.ages || *line.price_new == charged) return charged;
+  if (*line.price_new > charged && !line.parts.empty()) return charged;
+  if (record.on()) record.add(*line.price_new < charged ? "price-new" : "price-above-charge", charged, *line.price_new);
+  return *line.price_new;
+}
+
+void scale(Plan& plan, Money from, Money to) {
+  if (from == to || from.is_zero()) return;
+  for (std::size_t i = 0; i < plan.count; ++i) plan.pieces[i].amount = plan.pieces[i].amount.part({to.in_cents(), from.in_cents()});
+}
+
+Range<Money> priced(const Plan& plan, const Area& area, const ShareRange& left) {
+  return {price(plan, area.low, left.low, End::least), price(plan, area.likely, left.likely, End::likely), price(plan, area.high, left.high, End::most)};
+}
+
+void say_area(const Line& line, const Subject& subject, const Area& area, Tri portion_only, Money base, const Range<Money>& worth, Recorder& record) {
+  if (!record.on() || !line.charged || !(area.known || area.open)) return;
+  const std::string_view code = area.open ? "area-unknown" : area.matching ? "area-share-matching" : area.matching_barred && portion_only == Tri(true) ? "area-share-no-matching" : "area-share";
+  Step& step = record.add(code, base, worth);
+  step.share = area.likely;
+  step.whole = *line.charged;
+  if (line.damaged) step.part = *line.damaged;
+  if (subject.element) step.said = &subject.element->seam_text;
+}
+
+/// Parts that keep their price, parts that some would keep, and what deciders mostly leave out.
+void say_parts(const Plan& plan, const Area& area, const LineResult& result, const Subject& subject, const LineContext& context, Recorder& record) {
+  for (std::size_t i = 0; i < plan.count; ++i) {
+    const Piece& p = plan.pieces[i];
+    const PartRule* rule = context.lives->part(p.nature);
+    const Money share = p.by_area ? p.amount.part(area.likely) : p.amount;
+    const auto say = [&](std::string_view code, const Range<Money>& to) {
+      Step& step = record.add(code, p.amount, to);
+      if (!rule) return;
+      step.said = &rule->text;
+      step.sources = rule->sources;
+    };
+    if (p.doubtful) say("mark-up", Range<Money>(Money(), Money(), share));
+    else if (result.ages && p.may_not_age) {
+      const Money aged = share.part(result.left.likely);
+      if (aged == share) continue;
+      Step& step = record.add("labour-may-not-age", share, Range<Money>(aged, aged, share));
+      if (const LabourPolicy* policy = context.lives->labour_policy(context.place)) {
+        step.said = &policy->text;
+        step.sources = policy->sources;
+      }
+    } else if (result.ages && !p.ages && !p.with_the_whole) say("part-not-aged", Range<Money>(share));
   }
+  (void)subject;
+}
 
-  const std::string_view life_class = life_class_of(subject);
-  const Ages ages = ages_of(line, *context.tenancy);
-  const auto months = age_months(ages);
-  result.age_months = months;
-  result.ages = renews(line, subject);
-
+void say_age(const Ages& ages, const Subject& subject, const WorthMethod& method, const LineResult& result, Money before, const Range<Money>& worth, Recorder& record) {
   const LifeChoice& life = subject.life;
-  if (life.from == LifeChoice::From::none) result.ages = false;
+  const bool banded = method.kind == WorthMethod::Kind::stay_bands;
+  Step& step = record.add(banded ? "share-by-stay" : !ages.installed ? "age-unknown" : ages.from_move_in ? "age-from-move-in" : "age-share", before, worth);
+  step.share = result.left.likely;
+  step.life_low = months_of(life.life.low());
+  step.life = months_of(life.life.likely());
+  step.life_high = months_of(life.life.high());
+  if (banded && ages.move_in) step.age = age_between(ages.move_in->likely(), ages.move_out.likely());
+  else if (ages.installed) step.age = age_between(ages.installed->likely(), method.age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
+  step.said = banded ? &method.text : life.why;
+  step.sources = life.sources;
+  for (const Reference* s : method.sources)
+    if (banded || !method.region.empty()) step.sources.push_back(s);
+}
 
-  Stay stay = context.tenancy->stay;
-  if (result.ages && months) {
-    if (months->low() >= life.life.high().months) stay.past_life = true;
-    else if (months->high() < life.life.low().months) stay.past_life = false;
+/// The share of worth left by the likely method, widened by the others of the place.
+ShareRange left_of(const MethodChoice& choice, std::string_view life_class, const Line& line, const LifeChoice& life, const Ages& ages) {
+  ShareRange left = share_left(*choice.likely, life_class, line.quality, life.life, ages);
+  for (int i = 0; i < choice.count; ++i) {
+    const ShareRange other = share_left(*choice.also[i], life_class, line.quality, life.life, ages);
+    if (other.low < left.low) left.low = other.low;
+    if (left.high < other.high) left.high = other.high;
   }
-  result.opinion = judge_wear(line, subject.element, subject.finding, stay);
-  weigh_proof(result.opinion, line);
-  result.verdict = result.opinion.verdict;
+  return left;
+}
 
-  // Where the tenant answers for nothing, the worth of the thing is nobody's concern: one step says so.
-  if (result.opinion.most == Share::none()) {
-    record = Recorder(nullptr);
-    if (steps) {
-      Recorder only(steps);
-      Step& step = only.add(result.opinion.reason, result.claimed, Range<Money>(Money()));
-      say_reason(step, result.opinion);
-    }
-  }
+/// A small mark on a thing that still works seldom pays for a new one: the least is a sum for the mark.
+bool is_small_mark(const Line& line, const Subject& subject) {
+  return subject.finding && subject.finding->small_mark && !line.repair_price && line.severity != "heavy" && line.remedy != "repair" && line.remedy != "clean" && !line.charged;
+}
 
-  Money base = own_labour(line, result.claimed, record);
-  if (line.price_new && result.ages && *line.price_new < base) {
-    if (record.on()) record.add("price-new", base, *line.price_new);
-    base = *line.price_new;
-  }
-  result.worth = base;
-  const LineFacts facts{result.verdict, months, result.ages};
-  if (result.verdict == Verdict::not_about_condition) {
-    result = judge_debt_line(line, std::move(result), context, record);
-    apply_law(line, result, context, facts, record);
-    return result;
-  }
-
-  const Tri portion_only = context.law ? context.law->of(line, facts).damaged_portion_only : Tri(false);
-  Plan plan = plan_of(line, result.claimed, result.ages, lives);
-  if (base < result.claimed && !result.claimed.is_zero())
-    for (std::size_t i = 0; i < plan.count; ++i) plan.pieces[i].amount = plan.pieces[i].amount.part({base.in_cents(), result.claimed.in_cents()});
-
+/// The worth of the damage if the tenant answers for it, step by step.
+Range<Money> worth_of(const Line& line, const Subject& subject, const LineContext& context, const Ages& ages, Money base, Tri portion_only, LineResult& result,
+                      Recorder& record) {
+  Plan plan = plan_of(line, result.claimed, result.ages, subject, *context.lives);
+  scale(plan, result.claimed, base);
   const Area area = area_of(line, subject, portion_only);
   result.area_open = area.open;
-  Range<Money> worth(price(plan, area.low, Share::whole()), price(plan, area.likely, Share::whole()), price(plan, area.high, Share::whole()));
-  if (record.on() && line.charged && (area.known || area.open)) {
-    Step& step = record.add(area.open ? "area-unknown" : area.matching && portion_only != Tri(true) ? "area-share-matching" : "area-share", base, worth);
-    step.share = area.likely;
-    step.whole = *line.charged;
-    if (line.damaged) step.part = *line.damaged;
-    if (subject.element) step.said = &subject.element->seam_text;
-  }
+  const ShareRange whole{Share::whole(), Share::whole(), Share::whole()};
+  Range<Money> worth = priced(plan, area, whole);
+  say_area(line, subject, area, portion_only, base, worth, record);
 
+  if (result.ages && subject.methods.likely) {
+    const WorthMethod& method = *subject.methods.likely;
+    const Money before = worth.likely();
+    result.method = &method;
+    result.left = left_of(subject.methods, life_class_of(subject), line, subject.life, ages);
+    result.age_from_move_in = ages.from_move_in;
+    result.age_open = method.kind != WorthMethod::Kind::stay_bands && (!ages.installed || !ages.installed->known());
+    worth = priced(plan, area, result.left);
+    if (record.on()) say_age(ages, subject, method, result, before, worth, record);
+  }
+  if (record.on() && plan.parts_given) say_parts(plan, area, result, subject, context, record);
   if (result.ages) {
-    const MethodChoice& choice = subject.methods;
-    result.method = choice.likely;
-    if (choice.likely) {
-      const Money before = worth.likely();
-      ShareRange left = share_left(*choice.likely, life_class, line.quality, life.life, ages);
-      for (int i = 0; i < choice.count; ++i) {
-        const ShareRange other = share_left(*choice.also[i], life_class, line.quality, life.life, ages);
-        if (other.low < left.low) left.low = other.low;
-        if (left.high < other.high) left.high = other.high;
-      }
-      result.left = left;
-      worth = Range<Money>(price(plan, area.low, left.low), price(plan, area.likely, left.likely), price(plan, area.high, left.high));
-      result.age_from_move_in = ages.from_move_in;
-      result.age_open = choice.likely->kind != WorthMethod::Kind::stay_bands && (!ages.installed || !ages.installed->known());
-      if (record.on()) {
-        const bool banded = choice.likely->kind == WorthMethod::Kind::stay_bands;
-        Step& step = record.add(banded ? "share-by-stay" : !ages.installed ? "age-unknown" : ages.from_move_in ? "age-from-move-in" : "age-share", before, worth);
-        step.share = left.likely;
-        step.life_low = months_of(life.life.low());
-        step.life = months_of(life.life.likely());
-        step.life_high = months_of(life.life.high());
-        if (banded && ages.move_in) step.age = age_between(ages.move_in->likely(), ages.move_out.likely());
-        else if (ages.installed) step.age = age_between(ages.installed->likely(), choice.likely->age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
-        step.said = banded ? &choice.likely->text : life.why;
-        step.sources = life.sources;
-        for (const Reference* s : choice.likely->sources)
-          if (banded || !choice.likely->region.empty()) step.sources.push_back(s);
-        for (std::size_t i = 0; i < plan.count; ++i)
-          if (plan.parts_given && !plan.pieces[i].ages && !plan.pieces[i].with_the_whole) {
-            Step& kept = record.add("part-not-aged", plan.pieces[i].amount, Range<Money>(plan.pieces[i].by_area ? plan.pieces[i].amount.part(area.likely) : plan.pieces[i].amount));
-            if (const PartRule* rule = lives.part(plan.pieces[i].nature)) {
-              kept.said = &rule->text;
-              kept.sources = rule->sources;
-            }
-          }
-      }
-    }
-    if (const ConditionRule* condition = condition_of(line, lives)) {
+    if (const ConditionRule* condition = condition_of(line, *context.lives)) {
       const Money before = worth.likely();
       worth = Range<Money>(worth.low().part(condition->least), worth.likely().part(condition->likely), worth.high().part(condition->most));
       if (record.on()) record.add("condition-at-move-in", before, worth).sources = condition->sources;
+    }
+    if (is_small_mark(line, subject)) {
+      const Weight& mark = (*context.weights)[Ground::small_mark];
+      const Money before = worth.likely();
+      worth = Range<Money>(worth.low().part(mark.least), worth.likely(), worth.high());
+      result.repair_open = true;
+      if (record.on() && !worth.high().is_zero()) record.add("small-mark", before, worth).sources = mark.sources;
     }
   } else if (record.on() && subject.element && subject.element->about_condition) {
     record.add(line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", worth.likely(), worth);
@@ -455,7 +481,65 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
     worth = worth.capped(*line.repair_price);
     if (record.on()) record.add("repair-cheaper", before, worth);
   }
-  result.worth = worth.capped(result.claimed);
+  if (base > result.claimed && worth.high() > result.claimed) {
+    const Money before = worth.likely();
+    worth = worth.capped(result.claimed);
+    if (record.on() && before > result.claimed) record.add("never-above-charge", before, worth);
+  }
+  return worth.capped(result.claimed);
+}
+
+} // namespace
+
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
+  Recorder record(steps);
+  LineResult result;
+  result.claimed = line.amount.value_or(Money());
+  result.left = {Share::whole(), Share::whole(), Share::whole()};
+  if (line.credit == Tri(true)) return credit_line(std::move(result));
+
+  const Ages ages = ages_of(line, *context.tenancy);
+  const auto months = age_months(ages);
+  result.age_months = months;
+  result.ages = renews(line, subject) && subject.life.from != LifeChoice::From::none;
+
+  Stay stay = context.tenancy->stay;
+  if (result.ages && months) {
+    if (months->low() >= subject.life.life.high().months) stay.past_life = true;
+    else if (months->high() < subject.life.life.low().months) stay.past_life = false;
+  }
+  result.opinion = judge_wear(line, subject.element, subject.finding, stay, *context.weights);
+  // Perhaps past its life: where that would turn the finding, the answer spans both.
+  if (!stay.past_life && result.ages && months && subject.finding && subject.finding->turns_on_life && months->high() >= subject.life.life.high().months) {
+    stay.past_life = true;
+    const WearOpinion worn = judge_wear(line, subject.element, subject.finding, stay, *context.weights);
+    result.opinion.least = std::min(result.opinion.least, worn.least);
+    result.opinion.most = std::max(result.opinion.most, worn.most);
+  }
+  weigh_proof(result.opinion, line, stay, *context.weights);
+  result.verdict = result.opinion.verdict;
+
+  // Where the tenant answers for nothing, the worth of the thing is nobody's concern: one step says so.
+  if (result.opinion.most == Share::none()) {
+    if (record.on()) say_reason(record.add(result.opinion.reason, result.claimed, Range<Money>(Money())), result.opinion);
+    record = Recorder(nullptr);
+  }
+
+  const Range<Money> worked = own_labour(line, result.claimed, context, record);
+  // What only leans to wear does not yet meet a rule about wear.
+  const bool leans = result.verdict == Verdict::ordinary_wear && !result.opinion.certain();
+  const LineFacts facts{leans ? Verdict::cannot_tell : result.verdict, months, result.ages};
+  if (result.verdict == Verdict::not_about_condition) {
+    result.worth = worked;
+    result = judge_debt_line(line, subject, std::move(result), context, record);
+    apply_law(line, result, context, facts, record);
+    return result;
+  }
+
+  const Tri portion_only = context.law ? context.law->of(line, facts).damaged_portion_only : Tri(false);
+  const Money base = base_of(line, result, worked.high(), record);
+  const Range<Money> worth = worth_of(line, subject, context, ages, base, portion_only, result, record);
+  result.worth = {std::min(worth.low(), worked.low()), std::min(worth.likely(), worked.likely()), worth.high()};
   result.fair = scaled(result.worth, result.opinion);
   if (record.on()) say_reason(record.add(result.opinion.reason, result.worth.likely(), result.fair), result.opinion);
   Recorder for_law(steps);

@@ -2,6 +2,8 @@
 
 #include "wearline/rules.h"
 
+#include <algorithm>
+
 namespace wearline {
 
 namespace {
@@ -114,6 +116,7 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
     if (conflict.source) finding.conflicts.push_back(std::move(conflict));
   }
   for (Fields& t : f.objects("turns")) finding.turns.push_back(read_turn(t, book));
+  finding.turns_on_life = std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.past_life.has_value(); });
   f.ignore({"note"});
   f.done();
   return finding;
@@ -226,6 +229,7 @@ PartRule read_part_rule(Fields& f, const ReferenceBook& book) {
   if (ages && ages->is_boolean()) rule.ages = *ages->get_ptr<const bool*>() ? PartRule::Ages::yes : PartRule::Ages::no;
   else rule.ages = f.word<PartRule::Ages>("ages", {{"follows-remedy", PartRule::Ages::yes}, {"follows-whole", PartRule::Ages::with_the_whole}}, PartRule::Ages::no);
   rule.by_area = f.text("share") == "area";
+  rule.doubtful = f.flag("doubtful", false);
   rule.sources = read_sources(f, "source", "life:", book);
   rule.text = read_localised(f, "text");
   f.ignore({"note"});
@@ -240,6 +244,33 @@ const Element* WearGuide::element(std::string_view id) const {
     if (e.id == id) return &e;
   return nullptr;
 }
+
+namespace {
+
+const std::initializer_list<std::pair<std::string_view, Ground>> ground_words = {
+    {"leans-wear", Ground::leans_wear},       {"leans-damage", Ground::leans_damage},     {"even", Ground::even},
+    {"unnamed", Ground::unnamed},             {"debt-likely", Ground::debt_likely},       {"debt-open", Ground::debt_open},
+    {"debt-doubtful", Ground::debt_doubtful}, {"landlord-factor", Ground::landlord_factor}, {"not-shown", Ground::not_shown},
+    {"not-on-record", Ground::not_on_record}, {"no-baseline", Ground::no_baseline},       {"cost-not-shown", Ground::cost_not_shown},
+    {"work-not-done", Ground::work_not_done}, {"small-mark", Ground::small_mark}};
+
+/// Marks the findings that weights.json speaks of.
+void mark_findings(WearGuide& guide) {
+  for (Element& element : guide.elements)
+    for (Finding& finding : element.findings) {
+      const std::string place = element.id + '/' + finding.id;
+      const auto listed = [&](const std::vector<std::string>& places) {
+        return std::any_of(places.begin(), places.end(), [&](const std::string& p) { return p == place || p == "*/" + finding.id; });
+      };
+      finding.small_mark = listed(guide.small_marks);
+      finding.names_fault = !listed(guide.nothing_named);
+      auto lean = guide.leans_in_lease.find(place);
+      if (lean == guide.leans_in_lease.end()) lean = guide.leans_in_lease.find(element.id + "/*");
+      finding.lean_in_lease = lean == guide.leans_in_lease.end() ? std::nullopt : std::optional<Lean>(lean->second);
+    }
+}
+
+} // namespace
 
 Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_view json) {
   auto parsed = parse_json(json);
@@ -258,6 +289,44 @@ Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_vie
       if (const auto* id = item.value().get_ptr<const std::string*>()) guide.element_of_kind[item.key()] = *id;
   root.ignore({"about"});
   root.done();
+  mark_findings(guide);
+  return faults;
+}
+
+Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields root(std::get<Json>(parsed), "", faults);
+  read_source_book(root, sources, "weight:", nullptr);
+  std::array<bool, ground_count> given{};
+  for (Fields& f : root.objects("weights")) {
+    const auto ground = static_cast<std::size_t>(f.word("id", ground_words, Ground::even));
+    Weight& weight = guide.weights.of[ground];
+    weight.least = read_share(f, "least", Share::none());
+    weight.likely = read_share(f, "likely", Share::none());
+    weight.most = read_share(f, "most", Share::none());
+    weight.papers = f.texts("papers");
+    weight.not_for = f.texts("notFor");
+    weight.sources = read_sources(f, "source", "weight:", sources);
+    if (given[ground]) f.fault("duplicate-id", "id", "This weight stands twice.");
+    if (weight.likely < weight.least || weight.most < weight.likely) f.fault("out-of-order", "likely", "The least comes first, then the likely, then the most.");
+    given[ground] = true;
+    f.done();
+  }
+  for (const auto& [name, ground] : ground_words)
+    if (!given[static_cast<std::size_t>(ground)]) root.fault("missing-member", "weights", "The weight \"" + std::string(name) + "\" is missing.");
+  guide.small_marks = root.texts("smallMarks");
+  guide.nothing_named = root.texts("nothingNamed");
+  guide.leans_in_lease.clear();
+  for (Fields& f : root.objects("inLease")) {
+    const Lean lean = f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
+    for (const std::string& place : f.texts("findings")) guide.leans_in_lease[place] = lean;
+    f.done();
+  }
+  root.ignore({"about"});
+  root.done();
+  mark_findings(guide);
   return faults;
 }
 
@@ -299,7 +368,28 @@ Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view j
     f.done();
     tables.conditions.push_back(std::move(rule));
   }
-  root.ignore({"about", "classes", "labourPolicy"});
+  for (Fields& f : root.objects("labourPolicy")) {
+    LabourPolicy policy;
+    policy.region = f.required_text("region");
+    policy.ages = f.flag("installationLabourAges", true);
+    policy.sources = read_sources(f, "source", "life:", sources);
+    policy.settled = std::any_of(policy.sources.begin(), policy.sources.end(), [](const Reference* r) { return r->read != "practice"; });
+    policy.text = read_localised(f, "text");
+    f.ignore({"note"});
+    f.done();
+    tables.labour_policies.push_back(std::move(policy));
+  }
+  for (Fields& f : root.objects("labourRates")) {
+    LabourRate rate;
+    rate.region = f.required_text("region");
+    rate.cleaning = f.word<bool>("work", {{"cleaning", true}, {"repair", false}}, false);
+    rate.most = f.money("most").value_or(Money());
+    rate.sources = read_sources(f, "source", "life:", sources);
+    f.ignore({"note"});
+    f.done();
+    tables.labour_rates.push_back(std::move(rate));
+  }
+  root.ignore({"about", "classes"});
   root.done();
   return faults;
 }

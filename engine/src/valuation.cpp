@@ -83,6 +83,19 @@ const PartRule* LifeTables::part(Nature nature) const {
   return nullptr;
 }
 
+const LabourPolicy* LifeTables::labour_policy(std::string_view place) const {
+  const LabourPolicy* best = nullptr;
+  for (const LabourPolicy& p : labour_policies)
+    if (inside(place, p.region) && (!best || best->region == "*" || (p.region != "*" && p.region.size() > best->region.size()))) best = &p;
+  return best;
+}
+
+const LabourRate* LifeTables::labour_rate(std::string_view place, bool cleaning) const {
+  for (const LabourRate& r : labour_rates)
+    if (r.cleaning == cleaning && inside(place, r.region)) return &r;
+  return nullptr;
+}
+
 bool LifeTables::inside(std::string_view place, std::string_view region) {
   if (region == "*" || region.empty()) return true;
   if (place == region) return true;

@@ -37,23 +37,47 @@ WearOpinion of_turn(const Turn& turn) {
   return opinion;
 }
 
-WearOpinion leaning(Lean lean, std::string_view reason_wear, std::string_view reason_damage, std::string_view reason_even) {
+WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reason) {
+  return {verdict, weight.least, weight.likely, weight.most, reason};
+}
+
+/// A finding that a fact could turn. A charge that names no fault is not half shown: nothing is.
+WearOpinion leaning(const Finding& finding, const Weights& weights) {
   WearOpinion opinion;
-  if (lean == Lean::wear) opinion = {Verdict::ordinary_wear, Share::none(), Share::none(), Share::whole(), reason_wear};
-  else if (lean == Lean::damage) opinion = {Verdict::chargeable_damage, Share::none(), Share::whole(), Share::whole(), reason_damage};
-  else opinion.reason = reason_even;
+  switch (finding.lean) {
+  case Lean::wear: opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear"); break;
+  case Lean::damage: opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage"); break;
+  case Lean::even:
+    opinion = finding.names_fault ? weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends")
+                                  : weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
+  }
   opinion.finding_open = true;
   return opinion;
 }
 
-/// Rent, fees, bills: owed or not, never worn.
-WearOpinion judge_debt(const Line& line, const Finding* finding) {
+WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
   WearOpinion opinion;
-  if (line.kind == "fee" && line.in_lease == Tri(false)) opinion = settled(Verdict::not_about_condition, "reason.not-in-lease");
-  else if (line.cause == "tenant") {
+  if (lean == Lean::wear) opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_doubtful], "reason.debt-doubtful");
+  else if (lean == Lean::damage) opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_likely], "reason.debt-likely");
+  else if (!names_fault) opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.debt-unnamed");
+  else opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_open], "reason.debt-open");
+  opinion.finding_open = true;
+  return opinion;
+}
+
+/// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not.
+WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& weights) {
+  WearOpinion opinion;
+  if (line.in_lease == Tri(false) && line.kind != "rent") {
+    opinion = settled(Verdict::not_about_condition, "reason.not-in-lease");
+  } else if (line.cause == "tenant") {
     opinion = settled(Verdict::chargeable_damage, "reason.owed");
+  } else if (!finding) {
+    opinion = leaning_debt(Lean::even, false, weights);
   } else {
-    opinion = leaning(finding ? finding->lean : Lean::even, "reason.debt-doubtful", "reason.debt-likely", "reason.debt-open");
+    const bool agreed = line.in_lease == Tri(true) && finding->lean_in_lease;
+    opinion = leaning_debt(agreed ? *finding->lean_in_lease : finding->lean, agreed || finding->names_fault, weights);
+    if (agreed) opinion.reason = *finding->lean_in_lease == Lean::damage ? "reason.debt-in-lease" : opinion.reason;
   }
   opinion.verdict = Verdict::not_about_condition;
   return opinion;
@@ -74,9 +98,8 @@ std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
   return std::nullopt;
 }
 
-WearOpinion by_guide(const Finding& finding) {
-  if (finding.usual == Usual::depends)
-    return leaning(finding.lean, "reason.leans-wear", "reason.leans-damage", "reason.depends");
+WearOpinion by_guide(const Finding& finding, const Weights& weights) {
+  if (finding.usual == Usual::depends) return leaning(finding, weights);
   WearOpinion opinion = settled(finding.usual == Usual::wear ? Verdict::ordinary_wear : Verdict::chargeable_damage,
                                 finding.usual == Usual::wear ? "reason.guide-wear" : "reason.guide-damage");
   for (const Conflict& conflict : finding.conflicts) {
@@ -108,10 +131,10 @@ const Finding* Element::finding(std::string_view wanted) const {
   return nullptr;
 }
 
-WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay) {
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay, const Weights& weights) {
   WearOpinion opinion;
   if (element && !element->about_condition) {
-    opinion = judge_debt(line, finding);
+    opinion = judge_debt(line, finding, weights);
     opinion.finding = finding;
     return opinion;
   }
@@ -131,7 +154,7 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
     opinion = of_turn(*turn);
   } else if (!line.landlord_factors.empty()) {
     // The landlord's own upkeep is named but the guide knows no direct link: their side, yet not beyond doubt.
-    opinion = {Verdict::landlord_side, Share::none(), Share::none(), Share::whole(), "reason.landlord-factor"};
+    opinion = weighed(Verdict::landlord_side, weights[Ground::landlord_factor], "reason.landlord-factor");
   } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
              // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
              caused && !(turn && (turn->test.causes.size() || caused->verdict == Verdict::chargeable_damage))) {
@@ -139,16 +162,57 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
   } else if (turn) {
     opinion = of_turn(*turn);
   } else if (finding) {
-    opinion = by_guide(*finding);
+    opinion = by_guide(*finding, weights);
   } else {
-    opinion.reason = "reason.nothing-named";
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = true;
   }
-  // Who must show what was there at move-in? The landlord. With neither list nor photos the damage may be older.
-  if (stay.nothing_recorded && opinion.verdict == Verdict::chargeable_damage && line.at_move_in.empty() && line.kind != "keys")
-    opinion.least = Share::none();
   opinion.finding = finding;
   return opinion;
+}
+
+void WearOpinion::cap(const Weight& weight) {
+  least = std::min(least, weight.least);
+  likely = std::min(likely, weight.likely);
+  most = std::min(most, weight.most);
+}
+
+namespace {
+
+bool any_of(const std::vector<std::string>& papers, const std::vector<std::string>& among_these) {
+  return std::any_of(papers.begin(), papers.end(), [&](const std::string& p) { return among(among_these, p); });
+}
+
+/// One of the weight's papers is known to be missing, and none of them came.
+bool papers_missing(const Weight& weight, const Line& line) { return any_of(line.proof_missing, weight.papers) && !any_of(line.proof, weight.papers); }
+
+bool touches(const Weight& weight, const Line& line) { return !among(weight.not_for, line.kind); }
+
+void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reason) {
+  opinion.cap(weight);
+  if (opinion.verdict == Verdict::chargeable_damage) opinion.verdict = Verdict::cannot_tell;
+  if (opinion.verdict == Verdict::cannot_tell || opinion.verdict == Verdict::not_about_condition) opinion.reason = reason;
+}
+
+} // namespace
+
+void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights) {
+  if (opinion.most == Share::none()) return;
+  const bool about_condition = opinion.verdict != Verdict::not_about_condition;
+  const bool undisputed = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
+  // Cost first, so that the graver lack names the reason.
+  const bool own_hours = line.hours && line.hourly_rate;
+  if (papers_missing(weights[Ground::cost_not_shown], line) && !own_hours) not_shown(opinion, weights[Ground::cost_not_shown], "reason.cost-not-shown");
+  if (!about_condition) return;
+  const bool estimated = !any_of(line.proof_missing, weights[Ground::cost_not_shown].papers) && any_of(line.proof, weights[Ground::cost_not_shown].papers);
+  if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
+  if (undisputed) return;
+  const Weight& baseline = weights[Ground::no_baseline];
+  const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) || line.at_move_in == "not-recorded" || papers_missing(baseline, line);
+  if (nothing_to_compare && touches(baseline, line)) not_shown(opinion, baseline, "reason.no-baseline");
+  if (line.on_move_out_record == Tri(false)) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
+  const Weight& shown = weights[Ground::not_shown];
+  if (papers_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.papers))) not_shown(opinion, shown, "reason.not-shown");
 }
 
 } // namespace wearline

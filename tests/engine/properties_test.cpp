@@ -68,6 +68,7 @@ struct World {
     tenancy.stay.months = 29;
     context.tenancy = &tenancy;
     context.lives = &real_rules().rules().lives;
+    context.weights = &real_rules().rules().wear.weights;
     context.place = "US-WA";
   }
   LineResult judge(const Line& line) const {

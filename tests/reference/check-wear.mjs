@@ -1,4 +1,4 @@
-// Wear catalogue and useful lives: schemas, cross checks, published guides and tables, the trade's list, decided disputes.
+// Wear catalogue, useful lives and weights: schemas, cross checks, published guides and tables, the trade's list, decided disputes.
 //   node tests/reference/check-wear.mjs     one line a check, 'N passed, N failed', exit code 1 on failure
 import fs from 'node:fs';
 import path from 'node:path';
@@ -7,6 +7,7 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import { catalogueRules } from './wearcheck/catalogue-rules.mjs';
 import { livesRules } from './wearcheck/lives-rules.mjs';
 import { decided, guides, guidesCitedOnlyWhereTheySpeak, practice, tables } from './wearcheck/outside.mjs';
+import { weightsRules } from './wearcheck/weights-rules.mjs';
 import { faults } from './wearcheck/broken.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
@@ -14,8 +15,9 @@ const read = (...parts) => JSON.parse(fs.readFileSync(path.join(HERE, ...parts),
 const rules = (name) => read('../../engine/rules', name);
 const SHOWN = 12;
 
+const papers = rules('papers.json');
 const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, strictRequired: false });
-const schemas = { wear: ajv.compile(rules('schema/wear-catalogue.schema.json')), lives: ajv.compile(rules('schema/lives.schema.json')) };
+const schemas = { wear: ajv.compile(rules('schema/wear-catalogue.schema.json')), lives: ajv.compile(rules('schema/lives.schema.json')), weights: ajv.compile(rules('schema/weights.schema.json')) };
 const against = (validate, data) => (validate(data) ? [] : validate.errors.map((e) => `${e.instancePath || '/'} ${e.message}`));
 
 const data = { guide: read('data/wear-guide.json'), table: read('data/useful-life.json'), other: read('data/other-facts.json'), practice: read('data/common-practice.json'), decided: read('data/decided.json') };
@@ -27,13 +29,15 @@ function problemsOf(check, ...args) {
 }
 
 // Every check as [name, problems, how many things it looked at].
-function allChecks(catalogue, lives) {
+function allChecks(catalogue, lives, weights) {
   const outside = (name, { problems, count }) => [name, count ? problems : ['nothing was checked'], count];
   return [
     ['wear: schema', against(schemas.wear, catalogue)],
     ['lives: schema', against(schemas.lives, lives)],
+    ['weights: schema', against(schemas.weights, weights)],
     ...catalogueRules.map(([name, check]) => [name, problemsOf(check, catalogue, lives)]),
     ...livesRules.map(([name, check]) => [name, problemsOf(check, lives, catalogue)]),
+    ...weightsRules.map(([name, check]) => [name, problemsOf(check, weights, catalogue, papers)]),
     outside('published guides', guides(catalogue, data.guide, map.guide)),
     outside('guides are cited only where they speak', guidesCitedOnlyWhereTheySpeak(catalogue, data.guide, data.other, map.guide)),
     outside('published tables', tables(lives, data.table, map.classes, (s) => map.sources[s.id])),
@@ -43,18 +47,18 @@ function allChecks(catalogue, lives) {
 }
 
 // Each fault must be noticed by the check it is meant for.
-function blindSpots(catalogue, lives) {
+function blindSpots(catalogue, lives, weights) {
   return faults.flatMap(([name, spoil], i) => {
-    const [c, l] = [structuredClone(catalogue), structuredClone(lives)];
-    spoil(c, l);
-    const seen = allChecks(c, l).some(([check, problems]) => check === name && problems.length);
+    const copies = [catalogue, lives, weights].map((x) => structuredClone(x));
+    spoil(...copies);
+    const seen = allChecks(...copies).some(([check, problems]) => check === name && problems.length);
     return seen ? [] : [`fault ${i} (${name}) goes unnoticed`];
   });
 }
 
 function main() {
-  const [catalogue, lives] = [rules('wear/catalogue.json'), rules('lives/lives.json')];
-  const results = [...allChecks(catalogue, lives), ['the checks above can fail', blindSpots(catalogue, lives), faults.length]];
+  const data = [rules('wear/catalogue.json'), rules('lives/lives.json'), rules('wear/weights.json')];
+  const results = [...allChecks(...data), ['the checks above can fail', blindSpots(...data), faults.length]];
   for (const [name, problems, count] of results) {
     console.log(`${problems.length ? 'FAIL' : 'ok  '} ${name}${count ? ` (${count})` : ''}`);
     for (const p of problems.slice(0, SHOWN)) console.log(`     ${p}`);

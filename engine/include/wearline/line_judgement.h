@@ -70,6 +70,8 @@ struct Subject {
   int confidence = 100; ///< 0..100; below 100 the recogniser proposed it
   LifeChoice life;
   MethodChoice methods;
+  bool labour_ages = true;    ///< work to put a new thing in loses worth with it here
+  bool labour_settled = true; ///< a decider of this place has said so; else some may not take age off it
 };
 
 /// A place's own useful life for a class of things, with its source.
@@ -83,6 +85,7 @@ using OwnLives = std::vector<OwnLife>;
 struct LineContext {
   const TenancyFacts* tenancy = nullptr;
   const LifeTables* lives = nullptr;
+  const Weights* weights = nullptr;
   std::string_view place;            ///< jurisdiction code or empty
   const LineLawBook* law = nullptr;  ///< null: judged without law
   const OwnLives* own_lives = nullptr; ///< the place's own table
@@ -100,6 +103,7 @@ struct LineResult {
   bool age_open = false;     ///< the installation date would narrow it
   bool age_from_move_in = false;
   bool area_open = false;    ///< how much was damaged would narrow it
+  bool repair_open = false;  ///< the price of a repair would narrow it
   LineLaw law;
   std::optional<Range<long>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }

@@ -28,12 +28,17 @@ struct WearGuide {
   std::vector<Choice> groups, landlord_factors, at_move_in, causes;
   std::vector<Element> elements;
   std::map<std::string, std::string, std::less<>> element_of_kind; ///< what a line without element is taken for
+  Weights weights;
+  std::vector<std::string> small_marks, nothing_named;              ///< "element/finding", or "*/finding"
+  std::map<std::string, Lean, std::less<>> leans_in_lease;          ///< the same, or "element/*"
 
   const Element* element(std::string_view id) const;
 };
 
 /// Loads rules/wear/catalogue.json. Faults have JSON Pointers into the file.
 Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_view json);
+/// Loads rules/wear/weights.json: before or after the catalogue.
+Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view json);
 /// Loads rules/lives/lives.json.
 Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view json);
 

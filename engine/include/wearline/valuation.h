@@ -74,6 +74,7 @@ struct PartRule {
   Nature nature = Nature::other;
   enum class Ages { yes, no, with_the_whole } ages = Ages::no; ///< with_the_whole: the same share as all other parts together
   bool by_area = true; ///< shrinks with the damaged part
+  bool doubtful = false; ///< deciders mostly leave it out: it counts only in the most
   References sources;
   Localised text;
 };
@@ -85,15 +86,38 @@ struct ConditionRule {
   References sources;
 };
 
+/// Whether the work to put a new thing in loses worth with the thing, in a region.
+struct LabourPolicy {
+  std::string region;
+  bool ages = true;
+  bool settled = false; ///< rests on more than practice
+  References sources;
+  Localised text;
+};
+
+/// What an hour of a landlord's own work costs in practice, in the currency of the region.
+struct LabourRate {
+  std::string region;
+  bool cleaning = false; ///< else repair
+  Money most;
+  References sources;
+};
+
 struct LifeTables {
   std::vector<LifeRow> rows;
   std::vector<LifeDefault> defaults;
   std::vector<WorthMethod> methods;
   std::vector<PartRule> parts;
   std::vector<ConditionRule> conditions;
+  std::vector<LabourPolicy> labour_policies;
+  std::vector<LabourRate> labour_rates;
 
   const WorthMethod* method(std::string_view id) const;
   const PartRule* part(Nature nature) const;
+  /// The policy of the smallest region around a place; null if there is none at all.
+  const LabourPolicy* labour_policy(std::string_view place) const;
+  /// Null where no rate is known for the place.
+  const LabourRate* labour_rate(std::string_view place, bool cleaning) const;
   /// Region match: "US-CA" is inside "US-CA", "US" and "*".
   static bool inside(std::string_view place, std::string_view region);
 };

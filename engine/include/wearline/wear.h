@@ -4,6 +4,8 @@
 #include "wearline/case.h"
 #include "wearline/reference.h"
 
+#include <array>
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,6 +38,26 @@ struct Conflict {
   Localised text;
 };
 
+/// Why an answer is not yet settled: what each leaves of the worth of the damage is data (rules/wear/weights.json).
+enum class Ground {
+  leans_wear, leans_damage, even, unnamed, debt_likely, debt_open, debt_doubtful, landlord_factor,
+  not_shown, not_on_record, no_baseline, cost_not_shown, work_not_done, small_mark
+};
+constexpr std::size_t ground_count = 14;
+
+/// How far a decider goes while a fact is missing: shares of the worth of the damage, least <= likely <= most.
+struct Weight {
+  Share least, likely, most;
+  std::vector<std::string> papers;  ///< it applies where one of these is known to be missing and none of them came
+  std::vector<std::string> not_for; ///< kinds of charge it does not touch
+  References sources;
+};
+
+struct Weights {
+  std::array<Weight, ground_count> of;
+  const Weight& operator[](Ground ground) const { return of[static_cast<std::size_t>(ground)]; }
+};
+
 enum class Usual { wear, damage, depends };
 enum class Lean { wear, damage, even };
 
@@ -45,6 +67,10 @@ struct Finding {
   Usual usual = Usual::depends;
   Lean lean = Lean::even;
   bool ages = false;       ///< the usual remedy renews the thing, so its age counts
+  bool turns_on_life = false; ///< being past its life would turn it
+  bool names_fault = true; ///< false: the charge names work or nothing at all
+  bool small_mark = false; ///< a mark on a thing that still works: a repair or a sum for the mark may do
+  std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
   std::string remedy;      ///< replace, repair, clean, none
   std::string life_class;  ///< class of lives of this part (a toilet's seat); empty: the element's
   References sources;
@@ -69,9 +95,10 @@ struct Stay {
   std::optional<long> occupants;
   Tri past_life;                ///< the thing is past its useful life on every published life
   bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in
+  bool nothing_shown = false;    ///< known that neither list nor photos were made at move-out
 };
 
-/// How far the tenant answers for the worth of the damage: none, half (as likely as not) or all of it.
+/// How far the tenant answers for the worth of the damage, on what is known: none, part or all of it.
 struct WearOpinion {
   Verdict verdict = Verdict::cannot_tell;
   Share least = Share::none(), likely = {1, 2}, most = Share::whole();
@@ -81,10 +108,15 @@ struct WearOpinion {
   bool finding_open = false;      ///< what was wrong, or how bad, would settle it
 
   bool certain() const { return least == most; }
+  /// No more than `weight` leaves.
+  void cap(const Weight& weight);
 };
 
 /// The wear verdict of one line. `element` and `finding` may be null: unknown.
 /// Order: move-in record, landlord's own upkeep, cause, turns of the finding, its usual verdict.
-WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay);
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay, const Weights& weights);
+
+/// What proof that is known to be missing leaves of an opinion: the landlord has to show the damage, that it is new, and its cost.
+void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights);
 
 } // namespace wearline

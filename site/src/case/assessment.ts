@@ -91,12 +91,19 @@ export interface LegalDate extends Sourced {
   id: string;
   label: string;
   who: 'landlord' | 'tenant';
-  last: { earliest: string; latest: string } | null;
+  last: Days | null;
+  /** True where the day is the first on which something may be done, not the last. */
+  notBefore: boolean;
   state: DutyState;
   stateText: string;
+  /** What the law says. */
+  rule: string;
+  /** How the day was counted. */
   text: string;
   ifMissed: string;
+  /** The tenant loses a right when it is missed. */
   loud: boolean;
+  condition: string | null;
   check: string | null;
 }
 
@@ -104,7 +111,7 @@ export interface Question {
   asks: string;
   code: string;
   /** The fact or event a law question is about. */
-  fact?: string | null;
+  id: string | null;
   text: string;
   swing: string;
   line: string | null;
@@ -128,25 +135,51 @@ export interface Totals {
 export interface Defect extends Sourced {
   code: string;
   text: string;
+  /** False where a paper may be there after all. */
+  certain: boolean;
   line: string | null;
+  ifMissing: string;
+  check: string | null;
+}
+
+export interface Remedy extends Sourced {
+  rule: string;
+  kind: 'forfeit' | 'award';
+  certain: boolean;
+  text: string;
+  least?: string;
+  most?: string;
+  check: string | null;
 }
 
 export interface Remedies extends Sourced {
+  /** False where a fact is missing without which no sum can be named. */
+  known: boolean;
   least: string;
   most: string;
+  mayBeMore: boolean;
   text: string;
-  items?: (Sourced & { text: string })[];
+  sumDue: Span;
+  /** What is due if the landlord has lost the right to keep anything. */
+  sumDueForfeited: Span;
+  forfeits: 'yes' | 'perhaps' | 'no';
+  items: Remedy[];
+}
+
+export interface LawRule extends Sourced {
+  text: string;
+  check: string | null;
 }
 
 export interface Law {
   jurisdiction: string;
   name: string;
-  reviewed: string;
+  reviewed: string | null;
   weak: boolean;
   guide: { title: string; publisher: string; url: string | null } | null;
   checks: { text: string }[];
   /** The rules that charges name, by id. */
-  rules?: Record<string, Sourced & { text: string; check: string | null }>;
+  rules: Record<string, LawRule>;
 }
 
 export interface Assessment {
@@ -155,13 +188,13 @@ export interface Assessment {
   jurisdiction: string | null;
   lines: JudgedLine[];
   totals: Totals;
-  dates?: LegalDate[];
-  defects?: Defect[];
-  remedies?: Remedies | null;
+  dates: LegalDate[];
+  defects: Defect[];
+  remedies: Remedies | null;
   questions: Question[];
   cautions: { code: string; text: string }[];
   audit: { code: string; text: string; lines: string[] }[];
-  law?: Law | null;
+  law: Law | null;
   sources: Record<string, Source>;
   errors: Fault[];
 }

@@ -2,6 +2,7 @@
 
 import { fullDay, longDay, monthNames, monthOf } from '../app/show';
 import { say } from '../app/wording';
+import type { Days } from './assessment';
 import type { DateWords } from './typed-date';
 
 export const dateWords = (): DateWords => ({
@@ -49,8 +50,10 @@ export function inWords(date: unknown): string {
   return a && b ? say('page.date.between', { first: a, last: b }) : '';
 }
 
-/** A stretch of days in words: one day, or "between ... and ...". */
-export function spanInWords(span: { earliest: string; latest: string }, show: (d: string) => string = longDay): string {
+/** A stretch of days in words: one day, "between ... and ...", or with an open end. */
+export function spanInWords(span: Days, show: (d: string) => string = longDay): string {
+  if (span.earliest === null) return span.latest === null ? '' : say('page.date.upTo', { date: show(span.latest) });
+  if (span.latest === null) return say('page.date.from', { date: show(span.earliest) });
   if (span.earliest === span.latest) return show(span.earliest);
   return say('page.date.between', { first: show(span.earliest), last: show(span.latest) });
 }

@@ -165,7 +165,7 @@ export function fieldOfEvent(d: Desk, id: string): Field | undefined {
 export function fieldOfQuestion(d: Desk, q: Question): Field | undefined {
   const found =
     fieldAt(d, q.asks === '/deposits' ? '/deposits/0/amount' : q.asks) ??
-    (q.fact ? (fieldOfFact(d, q.fact) ?? fieldOfEvent(d, q.fact)) : undefined);
+    (q.id ? (fieldOfFact(d, q.id) ?? fieldOfEvent(d, q.id)) : undefined);
   return found && { ...found, label: q.text, help: undefined };
 }
 

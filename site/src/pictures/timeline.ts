@@ -30,13 +30,13 @@ function stopsOf(d: Desk): Stop[] {
   const fact = (value: unknown, key: string): Stop[] =>
     isDay(value) ? [{ day: value, label: say(`page.timeline.${key}`), when: shortDay(value), state: 'fact' }] : [];
   const duties = (d.result?.dates ?? [])
-    .filter((x) => x.last && x.state !== 'not-needed')
+    .filter((x) => x.last?.latest && x.state !== 'not-needed')
     .map((x): Stop => ({
-      day: x.last!.latest,
+      day: x.last!.latest!,
       label: x.label,
       when: spanInWords(x.last!, shortDay),
       state: x.state,
-      loud: x.loud,
+      loud: x.loud && (x.state === 'open' || x.state === 'missed'),
     }));
   return [
     ...fact(t['began'], 'began'),

@@ -17,7 +17,10 @@ const step = (d: Desk, s: Step): TemplateResult =>
 
 export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
   const rules = d.result?.law?.rules ?? {};
-  const cautions = (judged.bars ?? []).flatMap((b) => (rules[b.rule] ? [{ ...rules[b.rule], applies: b.applies }] : []));
+  const cautions = (judged.bars ?? []).flatMap((b) => {
+    const rule = rules[b.rule];
+    return rule ? [{ ...rule, applies: b.applies }] : [];
+  });
   return html`<div class="steps">
     <h3>${say('page.steps.title')}</h3>
     ${judged.value ? (pictures.get(d)?.worth(judged.value) ?? nothing) : nothing}

@@ -4,48 +4,51 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { isZero, longDay, money } from '../../app/show';
 import { say } from '../../app/wording';
+import type { Law } from '../../case/assessment';
 import { sources } from '../../parts/sources';
 import './law.css';
 
+const maybe = (certain: boolean): TemplateResult | typeof nothing =>
+  certain ? nothing : html`<em>${say('page.steps.mayApply')}</em> `;
+const doubt = (check: string | null): TemplateResult | typeof nothing =>
+  check ? html`<p class="check">${say('page.check')} ${check}</p>` : nothing;
+
 function added(d: Desk): TemplateResult | typeof nothing {
   const r = d.result?.remedies;
-  if (!r || !r.text || d.case.lines.length === 0) return nothing;
+  if (!r?.text || d.case.lines.length === 0) return nothing;
+  const sum =
+    r.least === r.most ? money(r.most) : say('page.added.range', { least: money(r.least), most: money(r.most) });
   return html`<section class="added" aria-labelledby="added-title">
     <h2 id="added-title">${say('page.added.title')}</h2>
-    ${
-      isZero(r.most)
-        ? nothing
-        : html`<p class="added-sum">
-          ${r.least === r.most ? html`<span class="figure">${money(r.most)}</span>` : html`${say('page.added.range', { least: money(r.least), most: money(r.most) })}`}
-        </p>`
-    }
+    ${r.known && !isZero(r.most) ? html`<p class="added-sum figure">${sum}</p>` : nothing}
     <p>${r.text}</p>
-    ${r.items?.length ? html`<ul class="rules">${r.items.map((i) => html`<li><p>${i.text}</p>${sources(d, i)}</li>`)}</ul>` : sources(d, r)}
+    <ul class="rules">
+      ${r.items.map((i) => html`<li><p>${maybe(i.certain)}${i.text}</p>${doubt(i.check)} ${sources(d, i)}</li>`)}
+    </ul>
     <p class="added-note">${say('page.added.note')}</p>
   </section>`;
 }
+
+const guide = (g: NonNullable<Law['guide']>): TemplateResult =>
+  html`<p>
+    ${say('page.law.guide')}
+    ${g.url ? html`<a href=${g.url} target="_blank" rel="noopener noreferrer">${g.title}</a>` : g.title} (${g.publisher})
+  </p>`;
+
+const checks = (all: { text: string }[]): TemplateResult =>
+  html`<details class="fold">
+    <summary>${say('page.law.checks', { count: all.length })}</summary>
+    <ul class="rules">${all.map((c) => html`<li>${c.text}</li>`)}</ul>
+  </details>`;
 
 function rests(d: Desk): TemplateResult | typeof nothing {
   const law = d.result?.law;
   if (!law) return nothing;
   return html`<section class="law" aria-labelledby="law-title">
     <h2 id="law-title">${say('page.law.title', { place: law.name })}</h2>
-    <p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}${law.weak ? html` <strong>${say('page.law.weak')}</strong>` : nothing}</p>
-    ${
-      law.guide
-        ? html`<p>
-          ${say('page.law.guide')}
-          ${law.guide.url ? html`<a href=${law.guide.url} target="_blank" rel="noopener noreferrer">${law.guide.title}</a>` : law.guide.title}
-          (${law.guide.publisher})
-        </p>`
-        : nothing
-    }
-    ${
-      law.checks.length
-        ? html`<details class="fold"><summary>${say('page.law.checks', { count: law.checks.length })}</summary>
-          <ul class="rules">${law.checks.map((c) => html`<li>${c.text}</li>`)}</ul></details>`
-        : nothing
-    }
+    ${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
+    ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
+    ${law.checks.length ? checks(law.checks) : nothing}
   </section>`;
 }
 

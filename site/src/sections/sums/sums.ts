@@ -110,6 +110,13 @@ function rows(d: Desk, a: Assessment): TemplateResult {
   `;
 }
 
+/** What the law does to the sum where a duty was missed: the landlord may have lost the right to keep anything. */
+function forfeited(d: Desk): TemplateResult | typeof nothing {
+  const r = d.result?.remedies;
+  if (!r || r.forfeits === 'no' || isZero(r.sumDueForfeited.likely)) return nothing;
+  return html`<p class="forfeit">${say(`page.sums.forfeit.${r.forfeits}`, { sum: money(r.sumDueForfeited.likely) })}</p>`;
+}
+
 /** What could not be read and was therefore left out: said at the top of the result, with the way to each place. */
 function leftOut(d: Desk): TemplateResult | typeof nothing {
   const faults = d.sheet.faults;
@@ -138,6 +145,7 @@ export function sums(d: Desk): TemplateResult {
       a && d.case.lines.length
         ? html`<div class="headline-box" aria-live="polite" aria-atomic="true">${headline(d, a.totals)}</div>
           ${pictures.get(d)?.flow(a.totals) ?? nothing} ${rows(d, a)}
+          ${forfeited(d)}
           <p class="sums-note">${say('page.sums.note')}</p>`
         : html`<p class="empty">${say(d.engine || d.broken ? 'page.sums.empty' : 'page.sums.loading')}</p>`
     }

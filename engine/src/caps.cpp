@@ -24,7 +24,8 @@ std::optional<Money> limit_of(const Cap& cap, const Case& c) {
   if (cap.amount) return cap.amount;
   const auto& rent = c.tenancy.monthly_rent;
   if (!rent || cap.none) return std::nullopt;
-  const Share months = cap.months ? *cap.months : Share{cap.weeks->num * weeks_a_month.num, cap.weeks->den * weeks_a_month.den};
+  const Share months =
+      cap.months ? *cap.months : Share{cap.weeks->num * weeks_a_month.num, cap.weeks->den * weeks_a_month.den};
   return std::max(rent->part(months), cap.at_least.value_or(Money()));
 }
 

@@ -405,28 +405,37 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
     c.member("to").fault("ends-before-it-begins", "The period ends before it begins. Check both dates.");
 }
 
-void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, const CaseNames& names) {
+const CaseNames::OfPlace& of_place(const CaseNames& names, const std::string& jurisdiction) {
+  static const CaseNames::OfPlace none;
+  const auto found = names.places.find(jurisdiction);
+  return found == names.places.end() ? none : found->second;
+}
+
+void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, const CaseNames& names, const CaseNames::OfPlace& place) {
   if (!c.json().is_object()) return c.fault("wrong-type", "This must be an object, { ... }.");
   for (const auto& item : c.json().items()) {
     const Cursor at = c.member(item.key());
-    const auto known = names.circumstances.find(item.key());
-    if (known == names.circumstances.end()) {
+    const auto shared = names.circumstances.find(item.key());
+    const auto own = place.circumstances.find(item.key());
+    if (shared == names.circumstances.end() && own == place.circumstances.end()) {
       NameSet all;
       for (const auto& [name, type] : names.circumstances) all.add(name);
+      for (const auto& [name, type] : place.circumstances) all.add(name);
       const std::string near = all.nearest(item.key());
       at.fault("unknown-member", "\"" + item.key() + "\" is not a known circumstance." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"), near);
       continue;
     }
     if (item.value().is_null()) continue;
-    if (known->second == FactType::yes_no) {
+    const FactType type = shared != names.circumstances.end() ? shared->second : own->second;
+    if (type == FactType::yes_no) {
       Tri value;
       read(at, value);
       if (value) out.emplace(item.key(), *value);
-    } else if (known->second == FactType::count) {
+    } else if (type == FactType::count) {
       std::optional<long> value;
       read_count(at, value, 0, 1'000'000);
       if (value) out.emplace(item.key(), *value);
-    } else if (known->second == FactType::money) {
+    } else if (type == FactType::money) {
       std::optional<Money> value;
       read(at, value);
       if (value) out.emplace(item.key(), *value);
@@ -438,8 +447,10 @@ void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, 
   }
 }
 
-void read_events(const Cursor& c, std::vector<Event>& out, const NameSet& known) {
+void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& names, const CaseNames::OfPlace& place) {
   if (!c.array()) return;
+  NameSet known = names.events;
+  for (const std::string& name : place.events.sorted()) known.add(name);
   for (std::size_t i = 0; i < c.json().size(); ++i) {
     const Cursor e = c.item(i);
     if (!e.object({"what", "on"})) continue;
@@ -524,8 +535,8 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   }
   if (c.has("statement")) read_statement(c.member("statement"), out.statement, names);
   if (c.has("records")) read_records(c.member("records"), out.records);
-  if (c.has("events")) read_events(c.member("events"), out.events, names.events);
-  if (c.has("circumstances")) read_circumstances(c.member("circumstances"), out.circumstances, names);
+  if (c.has("events")) read_events(c.member("events"), out.events, names, of_place(names, out.jurisdiction));
+  if (c.has("circumstances")) read_circumstances(c.member("circumstances"), out.circumstances, names, of_place(names, out.jurisdiction));
   if (json.contains("lines") && !json["lines"].is_null()) read_lines(c.member("lines"), out.lines, names);
   else c.fault("missing-member", "A case file needs \"lines\", a list of the charges (it may be empty).");
 

@@ -47,8 +47,10 @@ Tri event_holds(const Condition& c, const EventState& s) {
 
 Tri leaf_holds(const Condition& c, const FactView& view, const Outcomes* outcomes, Grounds* grounds) {
   switch (c.op) {
-  case Condition::Op::duty_is: return outcomes ? outcomes->duty_is(c.which, c.state, grounds) : std::nullopt;
-  case Condition::Op::defect: return outcomes ? outcomes->defect(c.which, grounds) : std::nullopt;
+  case Condition::Op::duty_is:
+    return outcomes ? outcomes->duty_is(c.which, c.state, grounds) : std::nullopt;
+  case Condition::Op::defect:
+    return outcomes ? outcomes->defect(c.which, grounds) : std::nullopt;
   case Condition::Op::event_happened:
   case Condition::Op::event_on: {
     const EventState& s = view.event(EventId{c.which});
@@ -98,10 +100,14 @@ void Grounds::add(const Grounds& other) {
 
 Tri holds(const Condition& c, const FactView& view, const Outcomes* outcomes, Grounds* grounds) {
   switch (c.op) {
-  case Condition::Op::all: return list_holds(c, false, view, outcomes, grounds);
-  case Condition::Op::any: return list_holds(c, true, view, outcomes, grounds);
-  case Condition::Op::none_of: return tri_not(holds(c.parts.front(), view, outcomes, grounds));
-  default: return leaf_holds(c, view, outcomes, grounds);
+  case Condition::Op::all:
+    return list_holds(c, false, view, outcomes, grounds);
+  case Condition::Op::any:
+    return list_holds(c, true, view, outcomes, grounds);
+  case Condition::Op::none_of:
+    return tri_not(holds(c.parts.front(), view, outcomes, grounds));
+  default:
+    return leaf_holds(c, view, outcomes, grounds);
   }
 }
 

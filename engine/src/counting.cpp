@@ -19,7 +19,8 @@ namespace {
 
 constexpr int hours_a_day = 24;
 
-/// `count` days of the kind that is not in `left_out`, stepping from the first day counted; the day of the event is day 0 or day 1.
+/// `count` days of the kind that is not in `left_out`, stepping from the first day counted; the day of the event is day
+/// 0 or day 1.
 Day step_days(Day from, int count, int step, const DaySet& left_out, const Counting& counting) {
   Day day = from;
   int counted = !counting.rule->exclude_first && !counting.holds(left_out, day) ? 1 : 0;
@@ -37,17 +38,26 @@ LastDay reach(Day from, int count, Unit unit, int step, const Counting& counting
   Day day = from;
   bool skipped = false;
   switch (unit) {
-  case Unit::hour: day += days{step * ((count + hours_a_day - 1) / hours_a_day)}; break;
-  case Unit::week: day += days{step * (count * 7 - included)}; break;
-  case Unit::month: day = add_months(from, step * count) - days{step * included}; break;
-  case Unit::year: day = add_months(from, step * count * 12) - days{step * included}; break;
+  case Unit::hour:
+    day += days{step * ((count + hours_a_day - 1) / hours_a_day)};
+    break;
+  case Unit::week:
+    day += days{step * (count * 7 - included)};
+    break;
+  case Unit::month:
+    day = add_months(from, step * count) - days{step * included};
+    break;
+  case Unit::year:
+    day = add_months(from, step * count * 12) - days{step * included};
+    break;
   case Unit::business_day:
     day = step_days(from, count, step, counting.rule->business_skip, counting);
     skipped = true;
     break;
   case Unit::calendar_day:
     skipped = count < counting.rule->short_under;
-    day = skipped ? step_days(from, count, step, counting.rule->short_skip, counting) : from + days{step * (count - included)};
+    day = skipped ? step_days(from, count, step, counting.rule->short_skip, counting)
+                  : from + days{step * (count - included)};
     break;
   }
   return {day, day, skipped};
@@ -64,11 +74,15 @@ LastDay last_day_after(Day from, int count, Unit unit, const Counting& counting)
   return end;
 }
 
-LastDay last_day_before(Day before, int count, Unit unit, const Counting& counting) { return reach(before, count, unit, -1, counting); }
+LastDay last_day_before(Day before, int count, Unit unit, const Counting& counting) {
+  return reach(before, count, unit, -1, counting);
+}
 
-DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit, bool backwards, const Counting& counting) {
+DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit, bool backwards,
+                  const Counting& counting) {
   const auto end = [&](Day day, int count) {
-    return bounded(backwards ? last_day_before(day, count, unit, counting).last : last_day_after(day, count, unit, counting).last);
+    return bounded(backwards ? last_day_before(day, count, unit, counting).last
+                             : last_day_after(day, count, unit, counting).last);
   };
   // Five hours from some time of a day may end on that day.
   const auto whole_hours = [&](int count) { return unit == Unit::hour ? count / hours_a_day * hours_a_day : count; };
@@ -119,7 +133,8 @@ void find_start(const Leg& leg, bool needs_all, const FactView& view, LegCount& 
   else out.start = {std::min(known.earliest, unknown.earliest), known.latest};
   for (const EventId id : leg.after) {
     const EventState& s = view.event(id);
-    const bool can_be = s.happened != Tri(false) && s.on.latest >= out.start.earliest && s.on.earliest <= out.start.latest;
+    const bool can_be =
+        s.happened != Tri(false) && s.on.latest >= out.start.earliest && s.on.earliest <= out.start.latest;
     if (can_be) out.from.push_back(id);
   }
 }
@@ -141,8 +156,8 @@ void find_count(const Leg& leg, const FactView& view, LegCount& out, Grounds* gr
 
 } // namespace
 
-LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays, const FactView& view,
-                   Grounds* grounds) {
+LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays,
+                   const FactView& view, Grounds* grounds) {
   LegCount out;
   out.leg = &leg;
   find_start(leg, needs_all, view, out, grounds);
@@ -152,8 +167,10 @@ LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack&
     const CountingRule& rule = pack.counting[position];
     const Tri fits = applies(rule, view, nullptr, grounds);
     if (fits == Tri(false)) continue;
-    const DaySpan last = last_days(out.start, out.low_count, out.high_count, leg.unit, leg.before, Counting{&rule, &holidays});
-    out.last = out.rule ? DaySpan{std::min(out.last.earliest, last.earliest), std::max(out.last.latest, last.latest)} : last;
+    const DaySpan last =
+        last_days(out.start, out.low_count, out.high_count, leg.unit, leg.before, Counting{&rule, &holidays});
+    out.last =
+        out.rule ? DaySpan{std::min(out.last.earliest, last.earliest), std::max(out.last.latest, last.latest)} : last;
     if (!out.rule) out.rule = &rule;
     if (fits) break;
   }

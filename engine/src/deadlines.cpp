@@ -37,7 +37,9 @@ struct Doing {
   bool by_fact = false; ///< known from a yes/no fact, without a day
 };
 
-void ask_for(DutyResult& r, EventId id) { add_ask(r.grounds.unknown, {Ask::Kind::event, static_cast<std::uint16_t>(id)}); }
+void ask_for(DutyResult& r, EventId id) {
+  add_ask(r.grounds.unknown, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
+}
 
 void note_done(DutyResult& r, EventId id, const EventState& s) {
   r.done = id;
@@ -69,7 +71,7 @@ void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId ar
   const Tri sent_timely = in_time(sent.on, r);
   if (by == MetBy::posting || sent_timely == Tri(false)) { // what is sent late arrives late
     out.timely = sent_timely;
-    if (!out.timely) ask_for(r, posted);
+    if (!out.timely && !sent.on.known()) ask_for(r, posted);
     return;
   }
   Tri got_timely;
@@ -123,8 +125,9 @@ Standing undated_standing(const DutyResult& r, const Doing& d, const FactView& v
   // "No inspection was offered" is an answer only once the tenancy is over.
   const EventState& end = view.event("tenancy-ended");
   if (d.happened == Tri(false) && d.by_fact)
-    return end.happened == Tri(true) && end.on.earliest > view.today() ? Standing{DutyState::open, DutyReason::time_left}
-                                                                      : Standing{DutyState::missed, DutyReason::not_done};
+    return end.happened == Tri(true) && end.on.earliest > view.today()
+               ? Standing{DutyState::open, DutyReason::time_left}
+               : Standing{DutyState::missed, DutyReason::not_done};
   return {DutyState::cannot_tell, DutyReason::no_number};
 }
 
@@ -172,8 +175,8 @@ void judge_refund(DutyResult& r, Tri refund_owed, Standing v) {
   conclude(r, v);
 }
 
-/// The last day of the whole duty from those of its legs: first those whose time runs, then those whose time may not run at all,
-/// which can move the end only one way.
+/// The last day of the whole duty from those of its legs: first those whose time runs, then those whose time may not
+/// run at all, which can move the end only one way.
 void join_legs(DutyResult& r) {
   const Take take = r.duty->take;
   const bool needs_all = r.duty->needs_all;
@@ -194,18 +197,19 @@ void join_legs(DutyResult& r) {
   if (!r.last) return;
   if (open_number && take == Take::later) r.last->latest = last_day;
   for (std::size_t i = 0; i < r.legs.size(); ++i)
-    if (r.legs[i].rule && r.legs[i].last.latest >= r.last->earliest && r.legs[i].last.earliest <= r.last->latest) r.governing.push_back(i);
+    if (r.legs[i].rule && r.legs[i].last.latest >= r.last->earliest && r.legs[i].last.earliest <= r.last->latest)
+      r.governing.push_back(i);
 }
 
 /// Questions are worth asking only while the answer can change.
 void drop_idle_questions(DutyResult& r) {
-  const bool exact = r.last && r.last->known();
+  const bool exact = !r.last || r.last->known();
   const bool settled = r.state == DutyState::open ? exact && r.applies : r.state != DutyState::cannot_tell;
   if (settled) r.grounds.unknown.clear();
 }
 
-DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays, const FactView& view,
-                      Tri refund_owed) {
+DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
+                      const FactView& view, Tri refund_owed) {
   DutyResult r;
   r.position = position;
   r.duty = &pack.duties[position];
@@ -216,7 +220,8 @@ DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& re
     conclude(r, {DutyState::not_needed, out_of_force ? DutyReason::not_in_force : DutyReason::not_called_for});
     return r;
   }
-  for (const Leg& leg : duty.legs) r.legs.push_back(count_leg(leg, duty.needs_all, duty, pack, holidays, view, &r.grounds));
+  for (const Leg& leg : duty.legs)
+    r.legs.push_back(count_leg(leg, duty.needs_all, duty, pack, holidays, view, &r.grounds));
   join_legs(r);
   const Doing d = doing(r, registry, view);
   const Standing s = standing(r, d, view);
@@ -228,11 +233,12 @@ DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& re
 
 } // namespace
 
-std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays, const FactView& view,
-                                     Tri refund_owed) {
+std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
+                                     const FactView& view, Tri refund_owed) {
   std::vector<DutyResult> out;
   out.reserve(pack.duties.size());
-  for (std::size_t i = 0; i < pack.duties.size(); ++i) out.push_back(judge_duty(i, pack, registry, holidays, view, refund_owed));
+  for (std::size_t i = 0; i < pack.duties.size(); ++i)
+    out.push_back(judge_duty(i, pack, registry, holidays, view, refund_owed));
   return out;
 }
 

@@ -56,7 +56,8 @@ constexpr FactReader fact_readers[] = {
     {"/records/moveInChecklist/tenantHasCopy", [](const Case& c) { return yes_no(c.records.move_in.tenant_has_copy); }},
     {"/records/moveOutChecklist/made", [](const Case& c) { return yes_no(c.records.move_out.made); }},
     {"/records/moveOutChecklist/signedByBoth", [](const Case& c) { return yes_no(c.records.move_out.signed_by_both); }},
-    {"/records/moveOutChecklist/tenantHasCopy", [](const Case& c) { return yes_no(c.records.move_out.tenant_has_copy); }},
+    {"/records/moveOutChecklist/tenantHasCopy",
+     [](const Case& c) { return yes_no(c.records.move_out.tenant_has_copy); }},
     {"/records/preMoveOutInspection/offered", [](const Case& c) { return yes_no(c.records.inspection_offered); }},
     {"/records/preMoveOutInspection/requested", [](const Case& c) { return yes_no(c.records.inspection_requested); }},
     {"/records/preMoveOutInspection/held", [](const Case& c) { return yes_no(c.records.inspection_held); }},
@@ -112,7 +113,9 @@ Tri deductions_made(const Case& c) {
 }
 
 /// A total of charges that the case does not list.
-bool unlisted(const Case& c) { return c.lines.empty() && c.statement.stated_total && !c.statement.stated_total->is_zero(); }
+bool unlisted(const Case& c) {
+  return c.lines.empty() && c.statement.stated_total && !c.statement.stated_total->is_zero();
+}
 
 /// What `test` finds among the lines; unknown where charges are not listed.
 template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? std::nullopt : some_line(c, test); }
@@ -126,7 +129,8 @@ Tri carpet_cleaning(const Line& l) {
 Tri only_rent(const Case& c) {
   if (unlisted(c)) return std::nullopt;
   if (c.lines.empty()) return false;
-  const Tri other = some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? std::nullopt : Tri(l.kind != "rent"); });
+  const Tri other =
+      some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? std::nullopt : Tri(l.kind != "rent"); });
   return other ? Tri(!*other) : std::nullopt;
 }
 
@@ -268,7 +272,8 @@ Tri statement_came(const Case& c) {
   if (s.sent || s.received) return true;
   // A landlord who writes a statement has not sent it; a tenant who reads one has it.
   if (c.side == "landlord") return std::nullopt;
-  if (s.dated || !s.how.empty() || s.stated_total || s.stated_refund || s.stated_balance_due || !s.enclosed.empty()) return true;
+  if (s.dated || !s.how.empty() || s.stated_total || s.stated_refund || s.stated_balance_due || !s.enclosed.empty())
+    return true;
   return std::nullopt;
 }
 
@@ -332,7 +337,8 @@ void FactView::read_events() {
     if (const auto said = case_->circumstances.find(e.id); said != case_->circumstances.end())
       if (const auto* happened = std::get_if<bool>(&said->second)) s.happened = *happened;
     // A record may say that a thing was done without its date ("inspection held").
-    if (const FactId done = registry_->fact(e.id); !s.happened && done != FactId::none && registry_->facts[index(done)].read)
+    if (const FactId done = registry_->fact(e.id);
+        !s.happened && done != FactId::none && registry_->facts[index(done)].read)
       if (const FactState fact = registry_->facts[index(done)].read(*case_); fact.kind == FactState::Kind::yes_no)
         s.happened = fact.yes;
   }
@@ -393,7 +399,8 @@ void FactView::settle_usual() {
     if (model.happened == Tri(true)) s = {true, model.on, true};
   }
   // Money that came back without a date came by today.
-  if (EventState& refund = at("refund-sent"); refund.happened == Tri(true) && refund.on == any_day) refund.on.latest = today_;
+  if (EventState& refund = at("refund-sent"); refund.happened == Tri(true) && refund.on == any_day)
+    refund.on.latest = today_;
 }
 
 void FactView::read_facts() {
@@ -405,7 +412,8 @@ void FactView::read_facts() {
       if (f.read) s = f.read(*case_);
       if (f.derive) s = f.derive(*case_, *this);
       if (s.kind != FactState::Kind::unknown) continue;
-      if (const auto said = case_->circumstances.find(f.id); said != case_->circumstances.end() && f.id != "refund-short")
+      if (const auto said = case_->circumstances.find(f.id);
+          said != case_->circumstances.end() && f.id != "refund-short")
         s = state(said->second);
       if (s.kind == FactState::Kind::unknown && f.usual) {
         s = yes_no(f.usual);

@@ -55,8 +55,8 @@ bool kept_on(const Holiday& h, Day day) {
   return false;
 }
 
-constexpr std::pair<std::string_view, unsigned> weekday_names[] = {{"sunday", 0},   {"monday", 1}, {"tuesday", 2}, {"wednesday", 3},
-                                                                   {"thursday", 4}, {"friday", 5}, {"saturday", 6}};
+constexpr std::pair<std::string_view, unsigned> weekday_names[] = {
+    {"sunday", 0}, {"monday", 1}, {"tuesday", 2}, {"wednesday", 3}, {"thursday", 4}, {"friday", 5}, {"saturday", 6}};
 
 /// "friday" before or "monday" after a Saturday or Sunday, as days from it.
 void read_moves(Fields& f, Holiday& h) {
@@ -78,8 +78,10 @@ void read_rule(Fields& f, Holiday& h) {
   if (f.get("easter")) {
     h.kind = Holiday::Kind::easter;
     const std::string days_from = f.text("easter"); // "+1", "-2", "0"
-    const auto size = parse_decimal(days_from.empty() || (days_from[0] != '-' && days_from[0] != '+') ? days_from : days_from.substr(1));
-    if (!size || size->den != 1 || size->num > 100) return f.fault("bad-number", "easter", "This must be days from Easter, such as \"-2\".");
+    const auto size = parse_decimal(
+        days_from.empty() || (days_from[0] != '-' && days_from[0] != '+') ? days_from : days_from.substr(1));
+    if (!size || size->den != 1 || size->num > 100)
+      return f.fault("bad-number", "easter", "This must be days from Easter, such as \"-2\".");
     h.plus = static_cast<int>(days_from[0] == '-' ? -size->num : size->num);
     return;
   }
@@ -95,7 +97,8 @@ void read_rule(Fields& f, Holiday& h) {
     const auto found = month_and_day(from);
     h.kind = Holiday::Kind::weekday_from;
     h.weekday = date::weekday{f.word<unsigned>("weekday", weekday_names, 8)};
-    if (!found || !h.weekday.ok()) return f.fault("bad-date", "onOrAfter", "This must be a month and a day, such as \"05-18\", with a \"weekday\".");
+    if (!found || !h.weekday.ok())
+      return f.fault("bad-date", "onOrAfter", "This must be a month and a day, such as \"05-18\", with a \"weekday\".");
     h.month = found->first;
     h.day = found->second;
     return;
@@ -104,7 +107,9 @@ void read_rule(Fields& f, Holiday& h) {
   h.weekday = date::weekday{f.word<unsigned>("weekday", weekday_names, 8)};
   h.month = static_cast<unsigned>(f.whole("month").value_or(0));
   if (h.day == 0 || !h.weekday.ok() || h.month < 1 || h.month > 12)
-    return f.fault("missing-member", "on", "A holiday is \"on\" a day, or the \"nth\" \"weekday\" of a \"month\", or a \"weekday\" \"onOrAfter\" a day, or so many days from \"easter\".");
+    return f.fault("missing-member", "on",
+                   "A holiday is \"on\" a day, or the \"nth\" \"weekday\" of a \"month\", or a \"weekday\" "
+                   "\"onOrAfter\" a day, or so many days from \"easter\".");
   h.plus = static_cast<int>(f.whole("plus").value_or(0));
 }
 

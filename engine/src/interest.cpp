@@ -12,7 +12,8 @@ constexpr std::int64_t months_a_year = 12;
 constexpr std::int64_t year_parts = 365 * 366 * 2;
 
 std::int64_t billionths(Share rate) {
-  return static_cast<std::int64_t>((static_cast<__int128>(rate.num) * billion * 2 + rate.den) / (static_cast<__int128>(rate.den) * 2));
+  return static_cast<std::int64_t>((static_cast<__int128>(rate.num) * billion * 2 + rate.den) /
+                                   (static_cast<__int128>(rate.den) * 2));
 }
 int year_of(Day day) { return static_cast<int>(date::year_month_day{day}.year()); }
 Day new_year(int year) { return date::sys_days(date::year{year} / 1 / 1); }
@@ -31,7 +32,9 @@ struct RateRange {
 /// Sums of rate times part of a year, exactly, and the money they come to.
 class Accrual {
 public:
-  void add(std::int64_t rate, std::int64_t parts, std::int64_t of) { sum_ += static_cast<__int128>(rate) * parts * (year_parts / of); }
+  void add(std::int64_t rate, std::int64_t parts, std::int64_t of) {
+    sum_ += static_cast<__int128>(rate) * parts * (year_parts / of);
+  }
   Money on(Money principal) const {
     const __int128 unit = static_cast<__int128>(billion) * year_parts;
     return Money::cents(static_cast<std::int64_t>((sum_ * principal.in_cents() * 2 + unit) / (unit * 2)));
@@ -87,7 +90,8 @@ RateRange limited(std::optional<Share> known, const Rate& rule) {
   if (known) r.low = r.high = billionths(*known);
   else r.open = true;
   if (known && rule.share) r.low = r.high = billionths(Share{r.high * rule.share->num, billion * rule.share->den});
-  if (rule.at_least) r = {std::max(r.low, billionths(*rule.at_least)), std::max(r.high, billionths(*rule.at_least)), r.open};
+  if (rule.at_least)
+    r = {std::max(r.low, billionths(*rule.at_least)), std::max(r.high, billionths(*rule.at_least)), r.open};
   if (rule.at_most) {
     const std::int64_t most = billionths(*rule.at_most);
     r = {std::min(r.low, most), r.open ? most : std::min(r.high, most), false};
@@ -120,7 +124,9 @@ struct Period {
 Period period_of(const Deposit& d, const InterestRule& rule, const FactView& view) {
   Period p;
   const Day today = view.today();
-  const auto until_today = [&](DaySpan span) { return DaySpan{std::min(span.earliest, today), std::min(span.latest, today)}; };
+  const auto until_today = [&](DaySpan span) {
+    return DaySpan{std::min(span.earliest, today), std::min(span.latest, today)};
+  };
   const bool from_paid = rule.starts != EventId::none && view.info(rule.starts).id == "deposit-paid";
   if (from_paid && d.paid) p.from = *d.paid;
   else if (rule.starts != EventId::none) p.from = view.event(rule.starts).on;
@@ -160,7 +166,9 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   for (std::size_t i = 0; i < c.deposits.size(); ++i) {
     const Deposit& d = c.deposits[i];
     const Period p = period_of(d, rule, view);
-    const auto rate = [&](int year) { return rate_in(rule.rate.by_tenancy_start ? first_year : year, rule.rate, d.bank_rate); };
+    const auto rate = [&](int year) {
+      return rate_in(rule.rate.by_tenancy_start ? first_year : year, rule.rate, d.bank_rate);
+    };
     const auto low = [&](int year) { return rate(year).low; };
     const auto high = [&](int year) {
       const RateRange r = rate(year);

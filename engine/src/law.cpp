@@ -6,8 +6,9 @@ namespace wearline {
 
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
-      duties_(judge_duties(pack, registry, holidays, view_, std::nullopt)), papers_(judge_papers(pack, registry, view_)),
-      caps_(judge_caps(pack, view_)), interest_(judge_interest(pack, view_)), line_rules_(pack, registry, view_) {
+      duties_(judge_duties(pack, registry, holidays, view_, std::nullopt)),
+      papers_(judge_papers(pack, registry, view_)), caps_(judge_caps(pack, view_)),
+      interest_(judge_interest(pack, view_)), line_rules_(pack, registry, view_) {
   line_rules_.refresh(this);
 }
 
@@ -61,10 +62,14 @@ Tri Law::duty_is(std::size_t duty, DutyState state, Grounds* grounds) const {
   const DutyResult& r = duties_[duty];
   if (grounds) grounds->add(r.grounds);
   switch (state) {
-  case DutyState::met: return r.met;
-  case DutyState::missed: return r.missed;
-  case DutyState::open: return r.open;
-  default: return r.state == state;
+  case DutyState::met:
+    return r.met;
+  case DutyState::missed:
+    return r.missed;
+  case DutyState::open:
+    return r.open;
+  default:
+    return r.state == state;
   }
 }
 

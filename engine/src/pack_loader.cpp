@@ -10,9 +10,10 @@ namespace wearline {
 FactInfo read_fact(Fields& f) {
   FactInfo info;
   info.id = f.required_text("id");
-  info.type = f.word<FactType>("type",
-                               {{"yes-no", FactType::yes_no}, {"count", FactType::count}, {"money", FactType::money}, {"text", FactType::text}},
-                               FactType::yes_no);
+  info.type = f.word<FactType>(
+      "type",
+      {{"yes-no", FactType::yes_no}, {"count", FactType::count}, {"money", FactType::money}, {"text", FactType::text}},
+      FactType::yes_no);
   info.usual = f.yes_no("usual");
   info.choices = f.texts("choices");
   info.question = f.required_text("question");
@@ -97,7 +98,8 @@ FactId Loader::fact(Fields& f, std::string_view member) {
   FactId id = registry_->fact(name);
   if (id == FactId::none)
     if (const auto own = facts_.find(name); own != 0xffff) id = FactId(registry_->facts.size() + own);
-  if (id == FactId::none) f.fault("unknown-fact", member, "\"" + name + "\" is not a fact of facts.json or of this pack.");
+  if (id == FactId::none)
+    f.fault("unknown-fact", member, "\"" + name + "\" is not a fact of facts.json or of this pack.");
   return id;
 }
 
@@ -112,7 +114,8 @@ EventId Loader::event(Fields& f, std::string_view member) {
   EventId id = registry_->event(name);
   if (id == EventId::none)
     if (const auto own = events_.find(name); own != 0xffff) id = EventId(registry_->events.size() + own);
-  if (id == EventId::none) f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
+  if (id == EventId::none)
+    f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
   return id;
 }
 
@@ -122,7 +125,8 @@ std::vector<EventId> Loader::events(Fields& f, std::string_view member) {
     EventId id = registry_->event(name);
     if (id == EventId::none)
       if (const auto own = events_.find(name); own != 0xffff) id = EventId(registry_->events.size() + own);
-    if (id == EventId::none) f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
+    if (id == EventId::none)
+      f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
     else out.push_back(id);
   }
   return out;
@@ -368,7 +372,10 @@ void Loader::duty(Fields& f) {
   }
   d.needs_all = f.flag("needsAll", false);
   d.met_by = f.word<MetBy>("metBy",
-                           {{"posting", MetBy::posting}, {"delivery", MetBy::delivery}, {"receipt", MetBy::receipt}, {"unknown", MetBy::unknown}},
+                           {{"posting", MetBy::posting},
+                            {"delivery", MetBy::delivery},
+                            {"receipt", MetBy::receipt},
+                            {"unknown", MetBy::unknown}},
                            MetBy::unknown);
   d.if_missed = f.texts("ifMissed");
   d.if_missed_text = f.text("ifMissedText");
@@ -418,16 +425,15 @@ void Loader::allow(Fields& f) {
   pack_->allows.push_back(std::move(r));
 }
 
-constexpr std::pair<std::string_view, Base> base_names[] = {
-    {"none", Base::none},
-    {"wrongfully-withheld", Base::wrongfully_withheld},
-    {"withheld", Base::withheld},
-    {"whole-deposit", Base::whole_deposit},
-    {"monthly-rent", Base::monthly_rent},
-    {"interest", Base::interest},
-    {"over-cap", Base::over_cap},
-    {"line-amount", Base::line_amount},
-    {"actual-cost", Base::actual_cost}};
+constexpr std::pair<std::string_view, Base> base_names[] = {{"none", Base::none},
+                                                            {"wrongfully-withheld", Base::wrongfully_withheld},
+                                                            {"withheld", Base::withheld},
+                                                            {"whole-deposit", Base::whole_deposit},
+                                                            {"monthly-rent", Base::monthly_rent},
+                                                            {"interest", Base::interest},
+                                                            {"over-cap", Base::over_cap},
+                                                            {"line-amount", Base::line_amount},
+                                                            {"actual-cost", Base::actual_cost}};
 
 /// `{ "amount": "20.00" }`, or a multiple under the name `times`.
 Limit limit(Fields f, std::string_view times) {
@@ -436,7 +442,8 @@ Limit limit(Fields f, std::string_view times) {
   if (const auto share = f.decimal(times)) l.times = *share;
   l.of = f.word<Base>("of", base_names, Base::none);
   l.at_least = f.money("atLeast");
-  if (!l.amount && l.of == Base::none) f.fault("missing-member", "amount", "A limit is an amount or a multiple of something.");
+  if (!l.amount && l.of == Base::none)
+    f.fault("missing-member", "amount", "A limit is an amount or a multiple of something.");
   f.done();
   return l;
 }
@@ -485,7 +492,8 @@ Rate rate(Fields f) {
       for (const auto& item : json.items()) {
         const auto year = parse_decimal(item.key());
         const auto value = years->decimal(item.key());
-        if (!year || year->den != 1 || year->num < 1900 || year->num > 2199) years->fault("bad-date", item.key(), "This is not a year.");
+        if (!year || year->den != 1 || year->num < 1900 || year->num > 2199)
+          years->fault("bad-date", item.key(), "This is not a year.");
         else if (value) r.years.emplace_back(static_cast<int>(year->num), *value);
       }
   }
@@ -496,7 +504,8 @@ Rate rate(Fields f) {
   r.share = f.decimal("share");
   r.less = f.decimal("less");
   r.or_fixed = f.decimal("orFixed");
-  if (!r.fixed && !f.get("years") && !r.bank) f.fault("missing-member", "fixed", "A rate is fixed, by years, or the bank's.");
+  if (!r.fixed && !f.get("years") && !r.bank)
+    f.fault("missing-member", "fixed", "A rate is fixed, by years, or the bank's.");
   f.done();
   return r;
 }
@@ -507,9 +516,14 @@ void Loader::interest(Fields& f) {
   r.owed = f.flag("owed", false);
   if (auto object = f.object("rate")) r.rate = rate(*object);
   else if (r.owed) f.fault("missing-member", "rate", "Interest that is owed needs a rate.");
-  r.method = f.word<Method>("method", {{"simple", Method::simple}, {"compound-yearly", Method::compound_yearly}}, Method::simple);
-  r.counts = f.word<Counts>(
-      "counts", {{"day", Counts::day}, {"whole-month", Counts::whole_month}, {"whole-year", Counts::whole_year}, {"calendar-month", Counts::calendar_month}}, Counts::day);
+  r.method = f.word<Method>("method", {{"simple", Method::simple}, {"compound-yearly", Method::compound_yearly}},
+                            Method::simple);
+  r.counts = f.word<Counts>("counts",
+                            {{"day", Counts::day},
+                             {"whole-month", Counts::whole_month},
+                             {"whole-year", Counts::whole_year},
+                             {"calendar-month", Counts::calendar_month}},
+                            Counts::day);
   r.minimum_months = static_cast<int>(std::min<std::int64_t>(f.whole("minimumMonths").value_or(0), 1200));
   r.starts_after_months = static_cast<int>(std::min<std::int64_t>(f.whole("startsAfterMonths").value_or(0), 1200));
   r.starts = event(f, "starts");
@@ -524,10 +538,10 @@ void Loader::interest(Fields& f) {
 }
 
 constexpr std::pair<std::string_view, Needs> needs_names[] = {{"none", Needs::none},
-                                                             {"bad-faith", Needs::bad_faith},
-                                                             {"wilful", Needs::wilful},
-                                                             {"after-demand", Needs::after_demand},
-                                                             {"other", Needs::other}};
+                                                              {"bad-faith", Needs::bad_faith},
+                                                              {"wilful", Needs::wilful},
+                                                              {"after-demand", Needs::after_demand},
+                                                              {"other", Needs::other}};
 
 void Loader::forfeit(Fields& f) {
   Forfeit r;
@@ -557,9 +571,12 @@ void Loader::remedy(Fields& f) {
   r.least = f.money("least");
   if (auto most = f.object("cap")) r.cap = limit(*most, "times");
   r.needs = f.word<Needs>("needs", needs_names, Needs::none);
-  r.fees = f.word<Fees>(
-      "fees", {{"none", Fees::none}, {"tenant", Fees::tenant}, {"prevailing", Fees::prevailing}, {"court-may", Fees::court_may}},
-      Fees::none);
+  r.fees = f.word<Fees>("fees",
+                        {{"none", Fees::none},
+                         {"tenant", Fees::tenant},
+                         {"prevailing", Fees::prevailing},
+                         {"court-may", Fees::court_may}},
+                        Fees::none);
   r.costs = f.flag("costs", false);
   f.done();
   pack_->remedies.push_back(std::move(r));
@@ -624,8 +641,8 @@ void Loader::resolve_outcomes(Fields& f) {
   each(pack_->remedies, "remedies", true);
   for (Bar& b : pack_->bars)
     if (b.unless) resolve(resolve, *b.unless);
-  for (auto* rules : {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->worth, &pack_->holder,
-                      &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
+  for (auto* rules : {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->worth,
+                      &pack_->holder, &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
     each(*rules, "others", false);
 }
 
@@ -671,11 +688,13 @@ void Loader::read(Fields& f) {
   choose_counting();
   resolve_outcomes(f);
   for (const Duty& d : pack_->duties) {
-    if (d.counting.empty()) f.fault("missing-member", "counting", "No counting rule is left for the duty \"" + d.id + "\".");
+    if (d.counting.empty())
+      f.fault("missing-member", "counting", "No counting rule is left for the duty \"" + d.id + "\".");
     for (const Leg& l : d.legs)
       for (const auto i : d.counting)
         if (l.unit == Unit::business_day && pack_->counting[i].business_skip.empty())
-          f.fault("missing-member", "counting", "The duty \"" + d.id + "\" counts business days; its counting rule must say which days are none.");
+          f.fault("missing-member", "counting",
+                  "The duty \"" + d.id + "\" counts business days; its counting rule must say which days are none.");
   }
   f.done();
 }

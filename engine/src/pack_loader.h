@@ -2,7 +2,6 @@
 // The members that facts and events share in facts.json and in packs.
 
 #include "fields.h"
-
 #include "wearline/registry.h"
 
 namespace wearline {

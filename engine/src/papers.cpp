@@ -44,7 +44,9 @@ Tri right_way(const std::vector<std::string>& ways, const std::string& how) {
   if (ways.empty()) return true;
   if (how.empty()) return std::nullopt;
   if (has(ways, how)) return true;
-  const auto is_mail = [](std::string_view way) { return way == "mail" || (way.size() > 5 && way.substr(way.size() - 5) == "-mail"); };
+  const auto is_mail = [](std::string_view way) {
+    return way == "mail" || (way.size() > 5 && way.substr(way.size() - 5) == "-mail");
+  };
   if (is_mail(how) && has(ways, "mail")) return true;
   if (how == "mail" && std::any_of(ways.begin(), ways.end(), is_mail)) return std::nullopt;
   return false;
@@ -73,7 +75,8 @@ PaperResult judge_paper(std::size_t position, const Pack& pack, const Registry& 
   if (!r.lacking.empty())
     for (std::size_t i = 0; i < c.lines.size(); ++i)
       for (const PaperId paper : r.lacking)
-        if (has(c.lines[i].proof_missing, registry.papers[index(paper)].id) && (r.lines.empty() || r.lines.back() != i)) r.lines.push_back(i);
+        if (has(c.lines[i].proof_missing, registry.papers[index(paper)].id) && (r.lines.empty() || r.lines.back() != i))
+          r.lines.push_back(i);
   if (r.defect) {
     r.open.clear();
     r.way_open = false;

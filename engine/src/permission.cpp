@@ -41,7 +41,8 @@ struct Match {
   bool installed_open = false, proof_open = false;
 };
 
-Match match(const LineMatcher& m, const Line& line, const LineView& of_line, const Registry& registry, const FactView& view) {
+Match match(const LineMatcher& m, const Line& line, const LineView& of_line, const Registry& registry,
+            const FactView& view) {
   Match out;
   out.matches = among(m.kind, line.kind);
   const auto also = [&](Tri one) { out.matches = tri_and(out.matches, one); };
@@ -66,11 +67,16 @@ Match match(const LineMatcher& m, const Line& line, const LineView& of_line, con
 
 Permission::Says says(Effect effect) {
   switch (effect) {
-  case Effect::bar: return Permission::Says::bar;
-  case Effect::needs_proof: return Permission::Says::needs_proof;
-  case Effect::damaged_portion_only: return Permission::Says::damaged_portion_only;
-  case Effect::limit: return Permission::Says::limit;
-  case Effect::caution: break;
+  case Effect::bar:
+    return Permission::Says::bar;
+  case Effect::needs_proof:
+    return Permission::Says::needs_proof;
+  case Effect::damaged_portion_only:
+    return Permission::Says::damaged_portion_only;
+  case Effect::limit:
+    return Permission::Says::limit;
+  case Effect::caution:
+    break;
   }
   return Permission::Says::caution;
 }
@@ -92,8 +98,8 @@ Tri proof_came(const std::vector<PaperId>& papers, const Line& line, const Regis
   return any;
 }
 
-void list_allows(const Line& line, const LineView& of_line, const Pack& pack, const Registry& registry, const FactView& view,
-                 std::vector<Permission>& out) {
+void list_allows(const Line& line, const LineView& of_line, const Pack& pack, const Registry& registry,
+                 const FactView& view, std::vector<Permission>& out) {
   Tri on_a_list = false, closed = false;
   const Allow* closed_list = nullptr;
   Grounds grounds;
@@ -110,17 +116,19 @@ void list_allows(const Line& line, const LineView& of_line, const Pack& pack, co
     }
     on_a_list = tri_or(on_a_list, listed);
     grounds.add(mine);
-    if (listed != Tri(false)) out.push_back({Permission::Says::allowed, &allow, listed, {}, false, false, std::move(mine)});
+    if (listed != Tri(false))
+      out.push_back({Permission::Says::allowed, &allow, listed, {}, false, false, std::move(mine)});
   }
   if (!closed_list) return;
   const Tri missing = tri_and(closed, tri_not(on_a_list));
-  if (missing != Tri(false)) out.push_back({Permission::Says::not_listed, closed_list, missing, {}, false, false, std::move(grounds)});
+  if (missing != Tri(false))
+    out.push_back({Permission::Says::not_listed, closed_list, missing, {}, false, false, std::move(grounds)});
 }
 
 } // namespace
 
-std::vector<Permission> permissions(const Line& line, const LineView& of_line, const Pack& pack, const Registry& registry, const FactView& view,
-                                    const Outcomes* outcomes) {
+std::vector<Permission> permissions(const Line& line, const LineView& of_line, const Pack& pack,
+                                    const Registry& registry, const FactView& view, const Outcomes* outcomes) {
   std::vector<Permission> out;
   list_allows(line, of_line, pack, registry, view, out);
   for (const Bar& bar : pack.bars) {
@@ -150,7 +158,8 @@ std::vector<Permission> permissions(const Line& line, const LineView& of_line, c
 Tri barred(const std::vector<Permission>& permissions) {
   Tri out = false;
   for (const Permission& p : permissions)
-    if (p.says == Permission::Says::bar || p.says == Permission::Says::not_listed || p.says == Permission::Says::needs_proof)
+    if (p.says == Permission::Says::bar || p.says == Permission::Says::not_listed ||
+        p.says == Permission::Says::needs_proof)
       out = tri_or(out, p.applies);
   return out;
 }
@@ -182,7 +191,8 @@ LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
     Tri applies_here = match(bar.line, line, of_line, *registry_, *view_).matches;
     if (applies_here == Tri(false)) continue;
     applies_here = tri_and(applies_here, bars_[i]);
-    if (bar.effect == Effect::needs_proof) applies_here = tri_and(applies_here, tri_not(proof_came(bar.proof, line, *registry_, view_->of())));
+    if (bar.effect == Effect::needs_proof)
+      applies_here = tri_and(applies_here, tri_not(proof_came(bar.proof, line, *registry_, view_->of())));
     if (bar.effect == Effect::damaged_portion_only) {
       law.damaged_portion_only = tri_or(law.damaged_portion_only, applies_here);
     } else if (bar.effect == Effect::limit) {

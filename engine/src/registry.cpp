@@ -2,7 +2,6 @@
 
 #include "fields.h"
 #include "pack_loader.h"
-
 #include "wearline/case_reader.h"
 #include "wearline/facts.h"
 #include "wearline/pack.h"
@@ -34,7 +33,8 @@ Faults link_duties(Registry& registry) {
   const auto event = [&](const std::string& name, EventId& id) {
     if (name.empty()) return;
     id = registry.event(name);
-    if (id == EventId::none) faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
+    if (id == EventId::none)
+      faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
   };
   for (DutyInfo& duty : registry.duties) {
     event(duty.names.posted, duty.posted);
@@ -128,15 +128,22 @@ Faults load_papers(Registry& registry, std::string_view json) {
 }
 
 void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack) {
-  const auto add_fact = [&](const FactInfo& f) {
+  if (pack) {
+    CaseNames::OfPlace& place = names.places[pack->jurisdiction];
+    for (const FactInfo& f : pack->facts)
+      if (!f.read) place.circumstances.insert_or_assign(f.id, f.type);
+    for (const EventInfo& e : pack->events) {
+      place.events.add(e.id);
+      place.circumstances.emplace(e.id, FactType::yes_no);
+    }
+    return;
+  }
+  for (const FactInfo& f : registry.facts)
     if (!f.read) names.circumstances.insert_or_assign(f.id, f.type);
-  };
-  const auto add_event = [&](const EventInfo& e) {
+  for (const EventInfo& e : registry.events) {
     names.events.add(e.id);
     names.circumstances.emplace(e.id, FactType::yes_no);
-  };
-  for (const FactInfo& f : registry.facts) add_fact(f);
-  for (const EventInfo& e : registry.events) add_event(e);
+  }
   for (const PaperInfo& p : registry.papers) {
     names.papers.add(p.id);
     for (const std::string& alias : p.aliases) {
@@ -144,9 +151,6 @@ void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack)
       names.paper_aliases.insert_or_assign(alias, p.id);
     }
   }
-  if (!pack) return;
-  for (const FactInfo& f : pack->facts) add_fact(f);
-  for (const EventInfo& e : pack->events) add_event(e);
 }
 
 } // namespace wearline

@@ -10,15 +10,18 @@ Money positive(Money m) { return std::max(Money(), m); }
 
 /// Whether the landlord loses the right to keep money for a line.
 bool lost(Loses loses, const Line& line) {
-  return loses == Loses::all_deductions || loses == Loses::whole_deposit_claim || about_condition(line.kind) != Tri(false);
+  return loses == Loses::all_deductions || loses == Loses::whole_deposit_claim ||
+         about_condition(line.kind) != Tri(false);
 }
 
 /// What may be kept in all, with the forfeitures that `counts` admits.
-template <class Counts> Range<Money> kept(const std::vector<ForfeitResult>& forfeits, const Case& c, const Reckoning& r, Counts counts) {
+template <class Counts>
+Range<Money> kept(const std::vector<ForfeitResult>& forfeits, const Case& c, const Reckoning& r, Counts counts) {
   Range<Money> sum;
   for (std::size_t i = 0; i < c.lines.size() && i < r.fair.size(); ++i) {
-    const bool forfeited = std::any_of(forfeits.begin(), forfeits.end(),
-                                       [&](const ForfeitResult& f) { return counts(f) && lost(f.rule->loses, c.lines[i]); });
+    const bool forfeited = std::any_of(forfeits.begin(), forfeits.end(), [&](const ForfeitResult& f) {
+      return counts(f) && lost(f.rule->loses, c.lines[i]);
+    });
     if (!forfeited) sum += r.fair[i];
   }
   return sum;
@@ -39,13 +42,20 @@ struct Figures {
 
 std::optional<Money> base_of(Base base, const Figures& f) {
   switch (base) {
-  case Base::wrongfully_withheld: return f.due;
-  case Base::withheld: return positive(f.deposit + f.interest - f.paid_back);
-  case Base::whole_deposit: return f.deposit;
-  case Base::monthly_rent: return f.rent;
-  case Base::interest: return f.interest;
-  case Base::over_cap: return f.over_cap;
-  default: return Money();
+  case Base::wrongfully_withheld:
+    return f.due;
+  case Base::withheld:
+    return positive(f.deposit + f.interest - f.paid_back);
+  case Base::whole_deposit:
+    return f.deposit;
+  case Base::monthly_rent:
+    return f.rent;
+  case Base::interest:
+    return f.interest;
+  case Base::over_cap:
+    return f.over_cap;
+  default:
+    return Money();
   }
 }
 
@@ -56,7 +66,8 @@ struct Ends {
 
 Ends both(Ends a, Ends b) { return {std::min(a.low, b.low), std::max(a.high, b.high), a.open || b.open}; }
 
-/// The multiple and the fixed sum, within the remedy's own limits; for a whole deposit also with lawful charges taken off.
+/// The multiple and the fixed sum, within the remedy's own limits; for a whole deposit also with lawful charges taken
+/// off.
 Ends multiple(const Remedy& remedy, const Figures& f) {
   std::optional<Money> base = remedy.multiplier ? base_of(remedy.base, f) : Money();
   const bool open = !base;
@@ -75,10 +86,14 @@ Ends multiple(const Remedy& remedy, const Figures& f) {
   const Money from = base.value_or(Money());
   const Money before = of(positive(from - f.keeps), Money()), after = of(from, f.keeps), plain = of(from, Money());
   switch (remedy.charges_off) {
-  case ChargesOff::before: return {before, before, open};
-  case ChargesOff::after: return {after, after, open};
-  case ChargesOff::either: return {std::min(before, after), std::max(before, after), open};
-  case ChargesOff::not_at_all: break;
+  case ChargesOff::before:
+    return {before, before, open};
+  case ChargesOff::after:
+    return {after, after, open};
+  case ChargesOff::either:
+    return {std::min(before, after), std::max(before, after), open};
+  case ChargesOff::not_at_all:
+    break;
   }
   return {plain, plain, open};
 }
@@ -99,7 +114,8 @@ Ends award_of(const Remedy& remedy, const Figures& f) {
   return *remedy.includes_sum_due ? inside : on_top;
 }
 
-Figures figures(const Reckoning& r, Money due, Money interest, Money paid_back, Money keeps, Money over_cap, const Case& c) {
+Figures figures(const Reckoning& r, Money due, Money interest, Money paid_back, Money keeps, Money over_cap,
+                const Case& c) {
   return {due, *r.deposit, interest, paid_back, keeps, over_cap, c.tenancy.monthly_rent};
 }
 
@@ -133,7 +149,8 @@ Award reckon(const std::vector<ForfeitResult>& forfeits, const Case& c, const Re
   return a;
 }
 
-std::vector<RemedyResult> judge_remedies(const Pack& pack, const FactView& view, const Outcomes& outcomes, const Reckoning& r, Award& award) {
+std::vector<RemedyResult> judge_remedies(const Pack& pack, const FactView& view, const Outcomes& outcomes,
+                                         const Reckoning& r, Award& award) {
   std::vector<RemedyResult> out;
   if (!award.known) return out;
   const Case& c = view.of();

@@ -147,7 +147,7 @@ private:
       out_.null();
     }
     worth_over_time(line, l);
-    bars(l);
+    bars(line, l);
     out_.key("conflicts").array();
     if (r.opinion.finding)
       for (const Conflict& conflict : r.opinion.finding->conflicts) {
@@ -180,10 +180,13 @@ private:
   static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
 
   /// What the law says of a line; the rules themselves stand once, under law.rules.
-  void bars(const LineAssessment& l) {
+  void bars(const Line& line, const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
       if (p.says == Permission::Says::allowed || p.applies == Tri(false)) continue;
+      // Left out: what could only matter if something were owed, or if only a part was damaged.
+      if (!p.applies && l.result.opinion.most == Share::none()) continue;
+      if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
       out_.object().pair("rule", p.rule->id).pair("effect", permission_word(p.says)).key("applies").raw(word(p.applies)).key("most");
       p.most ? out_.text(p.most->plain()) : out_.null();
       out_.end_object();

@@ -1,20 +1,17 @@
-// Every worked case under tests/reference/law: dates, defects, forfeitures, remedies, interest and barred lines, worked out by hand
-// in each file with the statute named there.
+// Every worked case under tests/reference/law: dates, defects, forfeitures, remedies, interest and barred lines, worked
+// out by hand in each file with the statute named there.
 
 #include "real_rules.h"
-
 #include "rule_store.h"
-
 #include "wearline/law.h"
 #include "wearline/line_judgement.h"
 
-#include <catch2/catch.hpp>
-#include <nlohmann/json.hpp>
-
 #include <algorithm>
+#include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <memory>
+#include <nlohmann/json.hpp>
 #include <sstream>
 
 using namespace wearline;
@@ -26,21 +23,30 @@ namespace {
 
 std::string state_name(DutyState state) {
   switch (state) {
-  case DutyState::met: return "met";
-  case DutyState::missed: return "missed";
-  case DutyState::open: return "open";
-  case DutyState::cannot_tell: return "cannot-tell";
-  case DutyState::not_needed: return "not-needed";
+  case DutyState::met:
+    return "met";
+  case DutyState::missed:
+    return "missed";
+  case DutyState::open:
+    return "open";
+  case DutyState::cannot_tell:
+    return "cannot-tell";
+  case DutyState::not_needed:
+    return "not-needed";
   }
   return "?";
 }
 
 std::string loses_name(Loses loses) {
   switch (loses) {
-  case Loses::all_deductions: return "all-deductions";
-  case Loses::damage_deductions: return "damage-deductions";
-  case Loses::papered_lines_only: return "papered-lines-only";
-  case Loses::whole_deposit_claim: return "whole-deposit-claim";
+  case Loses::all_deductions:
+    return "all-deductions";
+  case Loses::damage_deductions:
+    return "damage-deductions";
+  case Loses::papered_lines_only:
+    return "papered-lines-only";
+  case Loses::whole_deposit_claim:
+    return "whole-deposit-claim";
   }
   return "?";
 }
@@ -54,7 +60,9 @@ std::string said(const std::optional<DaySpan>& span) {
 std::string expected_day(const json& last) {
   if (last.is_null()) return "none";
   if (last.is_string()) return last.get<std::string>();
-  const auto end = [&](const char* name) { return last.contains(name) && !last[name].is_null() ? last[name].get<std::string>() : std::string("open"); };
+  const auto end = [&](const char* name) {
+    return last.contains(name) && !last[name].is_null() ? last[name].get<std::string>() : std::string("open");
+  };
   return end("earliest") + ".." + end("latest");
 }
 
@@ -115,7 +123,9 @@ std::unique_ptr<Judged> judge(const json& file) {
 std::string asks(const Grounds& grounds, const Law& law) {
   std::string out;
   for (const Ask& ask : grounds.unknown)
-    out += (ask.kind == Ask::Kind::fact ? law.view().info(FactId{ask.which}).id : law.view().info(EventId{ask.which}).id) + " ";
+    out +=
+        (ask.kind == Ask::Kind::fact ? law.view().info(FactId{ask.which}).id : law.view().info(EventId{ask.which}).id) +
+        " ";
   return out;
 }
 
@@ -123,12 +133,17 @@ void check_dates(const json& expected, const Law& law) {
   for (const json& date : expected) {
     const std::string rule = date["rule"];
     const auto& duties = law.duties();
-    const auto found = std::find_if(duties.begin(), duties.end(), [&](const DutyResult& d) { return d.duty->id == rule; });
-    INFO("duty " << rule << (found == duties.end() ? "" : ", reason " + std::to_string(static_cast<int>(found->reason)) + ", asks " + asks(found->grounds, law)));
+    const auto found =
+        std::find_if(duties.begin(), duties.end(), [&](const DutyResult& d) { return d.duty->id == rule; });
+    INFO("duty " << rule
+                 << (found == duties.end() ? ""
+                                           : ", reason " + std::to_string(static_cast<int>(found->reason)) + ", asks " +
+                                                 asks(found->grounds, law)));
     CHECK(found != duties.end());
     if (found == duties.end()) continue;
     if (date.contains("state")) CHECK(state_name(found->state) == date["state"].get<std::string>());
-    if (date.contains("last") && found->state != DutyState::not_needed) CHECK(said(found->last) == expected_day(date["last"]));
+    if (date.contains("last") && found->state != DutyState::not_needed)
+      CHECK(said(found->last) == expected_day(date["last"]));
   }
 }
 
@@ -166,8 +181,10 @@ void check_forfeits(const json& expected, const Law& law) {
 
 void check_remedies(const json& expected, const Law& law) {
   CHECK(law.award().known);
-  if (expected.contains("least") && !expected["least"].is_null()) CHECK(law.award().least.plain() == expected["least"].get<std::string>());
-  if (expected.contains("most") && !expected["most"].is_null()) CHECK(law.award().most.plain() == expected["most"].get<std::string>());
+  if (expected.contains("least") && !expected["least"].is_null())
+    CHECK(law.award().least.plain() == expected["least"].get<std::string>());
+  if (expected.contains("most") && !expected["most"].is_null())
+    CHECK(law.award().most.plain() == expected["most"].get<std::string>());
 }
 
 void check_interest(const json& expected, const Law& law) {
@@ -193,7 +210,7 @@ void check_barred(const json& ids, const Judged& judged) {
 
 } // namespace
 
-TEST_CASE("Worked cases of law come out as worked by hand", "[law-cases]") {
+TEST_CASE("Worked cases of law come out as worked by hand", "[law]") {
   std::vector<fs::path> files;
   for (const auto& entry : fs::recursive_directory_iterator(fs::path(WEARLINE_ROOT) / "tests/reference/law"))
     if (entry.path().extension() == ".json") files.push_back(entry.path());

@@ -20,6 +20,12 @@ struct CaseNames {
   NameSet elements, at_move_in, causes, landlord_factors, papers, events, life_sources, methods;
   std::map<std::string, std::string> paper_aliases; ///< other usual names of papers, also in `papers`
   std::map<std::string, FactType> circumstances;
+  /// What only one place's law knows, by jurisdiction.
+  struct OfPlace {
+    NameSet events;
+    std::map<std::string, FactType> circumstances;
+  };
+  std::map<std::string, OfPlace> places;
 };
 
 /// The most lines a case may hold, and the most bytes a case file may have.

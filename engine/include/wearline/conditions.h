@@ -15,16 +15,27 @@ enum class DutyState : std::uint8_t { met, missed, open, cannot_tell, not_needed
 
 /// A condition as a tree. A leaf looks at one fact, event, duty or paper rule; `all` of nothing always holds.
 struct Condition {
-  enum class Op : std::uint8_t { all, any, none_of, yes_no, text_in, number_in, event_happened, event_on, duty_is, defect };
+  enum class Op : std::uint8_t {
+    all,
+    any,
+    none_of,
+    yes_no,
+    text_in,
+    number_in,
+    event_happened,
+    event_on,
+    duty_is,
+    defect
+  };
   Op op = Op::all;
-  std::uint16_t which = 0xffff;          ///< FactId, EventId, position of the duty, position of the paper rule or cap
-  bool wanted = true;                    ///< yes_no, event_happened
-  DutyState state = DutyState::missed;   ///< duty_is
+  std::uint16_t which = 0xffff;        ///< FactId, EventId, position of the duty, position of the paper rule or cap
+  bool wanted = true;                  ///< yes_no, event_happened
+  DutyState state = DutyState::missed; ///< duty_is
   std::int64_t low = std::numeric_limits<std::int64_t>::min(); ///< number_in, inclusive
   std::int64_t high = std::numeric_limits<std::int64_t>::max();
-  DaySpan span;                          ///< event_on, inclusive
-  std::vector<std::string> names;        ///< text_in
-  std::vector<Condition> parts;          ///< all, any, none_of (one part)
+  DaySpan span;                   ///< event_on, inclusive
+  std::vector<std::string> names; ///< text_in
+  std::vector<Condition> parts;   ///< all, any, none_of (one part)
 
   bool always() const { return op == Op::all && parts.empty(); }
 };
@@ -57,9 +68,11 @@ protected:
   ~Outcomes() = default;
 };
 
-/// Whether a condition holds. `outcomes` may be null: duties and defects are unknown then. `grounds` may be null; where it is
-/// given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed ones it was built on.
-Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr, Grounds* grounds = nullptr);
+/// Whether a condition holds. `outcomes` may be null: duties and defects are unknown then. `grounds` may be null; where
+/// it is given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed ones
+/// it was built on.
+Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr,
+          Grounds* grounds = nullptr);
 
 /// not, and, or in three values.
 constexpr Tri tri_not(Tri a) { return a ? Tri(!*a) : a; }

@@ -26,17 +26,18 @@ struct LastDay {
   bool skipped = false; ///< some days were left out of the count
 };
 
-/// The last day of `count` units from `from` (count >= 0). The day of the event is left out unless the rule says otherwise; a period
-/// of zero is the day itself and never rolls; hours are counted in whole days and never roll, as the hour of an event is not known.
-/// A month ends on the same numbered day, or the last day of a shorter month.
+/// The last day of `count` units from `from` (count >= 0). The day of the event is left out unless the rule says
+/// otherwise; a period of zero is the day itself and never rolls; hours are counted in whole days and never roll, as
+/// the hour of an event is not known. A month ends on the same numbered day, or the last day of a shorter month.
 LastDay last_day_after(Day from, int count, Unit unit, const Counting& counting);
 
 /// The same backwards: the day that lies `count` units before `before`. It is not rolled.
 LastDay last_day_before(Day before, int count, Unit unit, const Counting& counting);
 
-/// A period from a day that is known only within limits. `low_count` to `high_count` where the number itself is not certain.
-/// An open end of `from` stays open. Hours that are no whole days end on one of two days.
-DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit, bool backwards, const Counting& counting);
+/// A period from a day that is known only within limits. `low_count` to `high_count` where the number itself is not
+/// certain. An open end of `from` stays open. Hours that are no whole days end on one of two days.
+DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit, bool backwards,
+                  const Counting& counting);
 
 /// Why a leg has the last day it has.
 struct LegCount {
@@ -50,10 +51,10 @@ struct LegCount {
   DaySpan last;
 };
 
-/// The last day of one leg for one case. With `needs_all`, one event that did not happen stops the clock; without, such events are
-/// left aside. `grounds` (may be null) gains the unknown events and facts it hangs on.
-LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays, const FactView& view,
-                   Grounds* grounds);
+/// The last day of one leg for one case. With `needs_all`, one event that did not happen stops the clock; without, such
+/// events are left aside. `grounds` (may be null) gains the unknown events and facts it hangs on.
+LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays,
+                   const FactView& view, Grounds* grounds);
 
 /// Later or earlier of two spans.
 DaySpan take_of(Take take, const DaySpan& a, const DaySpan& b);

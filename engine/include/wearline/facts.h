@@ -8,7 +8,8 @@
 
 namespace wearline {
 
-/// Facts and events of one case, worked out once. Points into the case, the registry and the pack, which must outlive it.
+/// Facts and events of one case, worked out once. Points into the case, the registry and the pack, which must outlive
+/// it.
 class FactView {
 public:
   /// `pack` may be null: only the shared facts and events then. `today` settles what has not happened yet.
@@ -23,7 +24,8 @@ public:
 
   const FactInfo& info(FactId id) const;
   const EventInfo& info(EventId id) const;
-  /// Where a case holds the answer, as a JSON Pointer: "/tenancy/ended", "/events" with the event's name as `what`, "/circumstances/sold".
+  /// Where a case holds the answer, as a JSON Pointer: "/tenancy/ended", "/events" with the event's name as `what`,
+  /// "/circumstances/sold".
   std::string place(FactId id) const;
   std::string place(EventId id) const;
 
@@ -52,7 +54,8 @@ std::optional<Money> deposit_total(const Case& c);
 std::optional<Money> claimed_total(const Case& c);
 /// Whether a written statement came; unknown if the case tells nothing of one.
 Tri statement_came(const Case& c);
-/// Whether a charge of this kind is about the state of the home (damage, cleaning, keys, disposal); unknown for an unknown kind.
+/// Whether a charge of this kind is about the state of the home (damage, cleaning, keys, disposal); unknown for an
+/// unknown kind.
 Tri about_condition(std::string_view kind);
 
 /// The reader for a fact held at this place of a case, or for a derived fact by its name; null if there is none.

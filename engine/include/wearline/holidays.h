@@ -1,5 +1,6 @@
 #pragma once
-// Legal holidays as rules, one file a place under rules/holidays: the days that count when the law computes a period of time.
+// Legal holidays as rules, one file a place under rules/holidays: the days that count when the law computes a period of
+// time.
 
 #include "wearline/calendar.h"
 #include "wearline/fault.h"
@@ -18,13 +19,15 @@ struct Holiday {
   std::string id, name;
   Kind kind = Kind::fixed;
   unsigned month = 1;
-  int day = 1;              ///< fixed: day of the month; nth_weekday: 1 to 5, or -1 for the last; weekday_from: the first such day from here on
-  date::weekday weekday;    ///< nth_weekday, weekday_from
-  int plus = 0;             ///< days added to the day found; for easter: from Easter Sunday
+  int day = 1; ///< fixed: day of the month; nth_weekday: 1 to 5, or -1 for the last; weekday_from: the first such day
+               ///< from here on
+  date::weekday weekday; ///< nth_weekday, weekday_from
+  int plus = 0;          ///< days added to the day found; for easter: from Easter Sunday
   int from_year = 1900, to_year = 2199;
   int every = 1, phase = 0; ///< only years with year % every == phase
-  int if_saturday = 0;      ///< a holiday on a Saturday is also kept this many days later (-1: the Friday before); 0: it is not
-  int if_sunday = 0;        ///< likewise for a Sunday (1: the Monday after)
+  int if_saturday =
+      0; ///< a holiday on a Saturday is also kept this many days later (-1: the Friday before); 0: it is not
+  int if_sunday = 0; ///< likewise for a Sunday (1: the Monday after)
 };
 
 struct HolidayFile {

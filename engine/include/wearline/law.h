@@ -1,6 +1,7 @@
 #pragma once
-// The law of one place applied to one case, in two stages: before the charges are judged (duties, papers, what may be taken, caps,
-// interest), and after (what lateness costs, what a court may award). Nothing here makes sentences; law_words.h does.
+// The law of one place applied to one case, in two stages: before the charges are judged (duties, papers, what may be
+// taken, caps, interest), and after (what lateness costs, what a court may award). Nothing here makes sentences;
+// law_words.h does.
 
 #include "wearline/caps.h"
 #include "wearline/deadlines.h"
@@ -28,7 +29,9 @@ public:
   /// What the law says of one line, rule by rule.
   std::vector<Permission> permissions(const Line& line, const LineView& of_line) const;
   /// The same in short, for the judgement of lines.
-  LineLaw of(const Line& line, const LineFacts& facts) const override { return line_rules_.of(line, {facts.wear, facts.age_months}); }
+  LineLaw of(const Line& line, const LineFacts& facts) const override {
+    return line_rules_.of(line, {facts.wear, facts.age_months});
+  }
 
   /// Second stage: settles what hangs on the fair sums. May be called again with other sums.
   void settle(const Reckoning& reckoning);

@@ -5,8 +5,8 @@
 #include "wearline/conditions.h"
 #include "wearline/fault.h"
 #include "wearline/money.h"
-#include "wearline/registry.h"
 #include "wearline/reference.h"
+#include "wearline/registry.h"
 
 #include <optional>
 #include <string>
@@ -22,8 +22,8 @@ struct Rule {
   std::vector<std::uint16_t> sources; ///< positions in Pack::sources
   Condition when;
   std::string when_text;
-  std::optional<Day> from, to;  ///< in force, both inclusive
-  EventId by = EventId::none;   ///< whose date counts; none: the day of the assessment
+  std::optional<Day> from, to; ///< in force, both inclusive
+  EventId by = EventId::none;  ///< whose date counts; none: the day of the assessment
   std::string text, note, check;
 };
 
@@ -39,21 +39,21 @@ struct CountingRule : Rule {
   std::int64_t short_under = 0; ///< periods of fewer days leave out `short_skip`
   DaySet short_skip;
   DaySet business_skip;
-  std::string holidays;             ///< file of rules/holidays; empty: holidays do not matter
-  std::vector<std::string> duties;  ///< limited to these; empty: all others
+  std::string holidays;            ///< file of rules/holidays; empty: holidays do not matter
+  std::vector<std::string> duties; ///< limited to these; empty: all others
 };
 
 enum class Unit : std::uint8_t { calendar_day, business_day, week, month, year, hour };
 enum class Take : std::uint8_t { later, earlier };
 
 struct Leg {
-  std::optional<int> count;            ///< units; empty: the law names no number
+  std::optional<int> count; ///< units; empty: the law names no number
   Unit unit = Unit::calendar_day;
   std::vector<EventId> after;
   Take take = Take::later;
-  bool before = false;                 ///< counted back from the event
-  bool earliest = false;               ///< not before that day
-  FactId count_from = FactId::none;    ///< this fact's number instead, at most `count`
+  bool before = false;              ///< counted back from the event
+  bool earliest = false;            ///< not before that day
+  FactId count_from = FactId::none; ///< this fact's number instead, at most `count`
 };
 
 enum class Who : std::uint8_t { landlord, tenant };
@@ -93,7 +93,17 @@ struct Allow : Rule {
 };
 
 enum class Effect : std::uint8_t { bar, needs_proof, damaged_portion_only, limit, caution };
-enum class Base : std::uint8_t { none, wrongfully_withheld, withheld, whole_deposit, monthly_rent, interest, over_cap, line_amount, actual_cost };
+enum class Base : std::uint8_t {
+  none,
+  wrongfully_withheld,
+  withheld,
+  whole_deposit,
+  monthly_rent,
+  interest,
+  over_cap,
+  line_amount,
+  actual_cost
+};
 
 /// A sum, or a multiple of something.
 struct Limit {
@@ -123,11 +133,11 @@ struct Rate {
   std::optional<Share> fixed;
   std::vector<std::pair<int, Share>> years; ///< ascending
   bool by_tenancy_start = false;
-  bool bank = false;                        ///< the bank's own rate: asked for
-  std::optional<Share> at_least, at_most;   ///< limits of the rate
-  std::optional<Share> share;               ///< the tenant's part of the rate
-  std::optional<Share> less;                ///< the landlord's part, taken off
-  std::optional<Share> or_fixed;            ///< the landlord may pay this rate instead
+  bool bank = false;                      ///< the bank's own rate: asked for
+  std::optional<Share> at_least, at_most; ///< limits of the rate
+  std::optional<Share> share;             ///< the tenant's part of the rate
+  std::optional<Share> less;              ///< the landlord's part, taken off
+  std::optional<Share> or_fixed;          ///< the landlord may pay this rate instead
 };
 enum class Method : std::uint8_t { simple, compound_yearly };
 /// calendar_month: from the first day of the month after the start to the last day of the month of the end.
@@ -140,7 +150,7 @@ struct InterestRule : Rule {
   Counts counts = Counts::day;
   int minimum_months = 0;
   EventId starts = EventId::none, ends = EventId::none;
-  int starts_after_months = 0;              ///< nothing accrues before so many months
+  int starts_after_months = 0;      ///< nothing accrues before so many months
   std::optional<Share> over_months; ///< only on the part above the greater of these
   std::optional<Money> over_amount;
 };
@@ -195,8 +205,8 @@ struct Pack {
   bool weak = false;
   std::optional<Guide> guide;
   std::vector<Reference> sources; ///< `id` is "law:" and the key; `text` the citation
-  std::vector<FactInfo> facts;   ///< FactIds follow those of the registry
-  std::vector<EventInfo> events; ///< EventIds follow those of the registry
+  std::vector<FactInfo> facts;    ///< FactIds follow those of the registry
+  std::vector<EventInfo> events;  ///< EventIds follow those of the registry
   std::vector<CountingRule> counting;
   std::vector<Duty> duties;
   std::vector<PaperRule> papers;
@@ -213,11 +223,12 @@ struct Pack {
 /// The sources of a rule. They live as long as the pack.
 References references_of(const Pack& pack, const Rule& rule);
 
-/// Reads a pack; the registry must be complete. Either the whole pack or every fault found, with JSON Pointers into the file.
+/// Reads a pack; the registry must be complete. Either the whole pack or every fault found, with JSON Pointers into the
+/// file.
 std::variant<Pack, Faults> load_pack(std::string_view json, const Registry& registry);
 
-/// Whether a rule is in force for this case: by the date the law itself uses (`by`; the day of the assessment if the event has
-/// not happened). Unknown if that date is not known well enough; `grounds` then gains the event.
+/// Whether a rule is in force for this case: by the date the law itself uses (`by`; the day of the assessment if the
+/// event has not happened). Unknown if that date is not known well enough; `grounds` then gains the event.
 Tri in_force(const Rule& rule, const FactView& view, Grounds* grounds = nullptr);
 
 /// In force, and its condition holds.

@@ -1,6 +1,7 @@
 #pragma once
-// The names law packs are written in: facts and events of a case, duties, papers; each with the question that would settle it.
-// Loaded once from rules/facts.json, duties.json and papers.json; a pack's own facts and events follow the shared ones.
+// The names law packs are written in: facts and events of a case, duties, papers; each with the question that would
+// settle it. Loaded once from rules/facts.json, duties.json and papers.json; a pack's own facts and events follow the
+// shared ones.
 
 #include "wearline/case.h"
 #include "wearline/fault.h"
@@ -56,7 +57,7 @@ struct EventInfo {
   std::string id;
   std::string at; ///< JSON Pointer of its date; empty: the case's list of events
   std::string question;
-  Tri usual;                       ///< no: taken not to have happened when the case is silent
+  Tri usual;                        ///< no: taken not to have happened when the case is silent
   EventId usual_as = EventId::none; ///< taken to have happened on the day of this event when the case gives no date
   const std::optional<DaySpan>* (*read)(const Case&) = nullptr;
 };
@@ -82,7 +83,9 @@ struct PaperInfo {
 class NameIndex {
 public:
   /// False if the name stands already.
-  bool add(std::string name, std::size_t at) { return places_.emplace(std::move(name), static_cast<std::uint16_t>(at)).second; }
+  bool add(std::string name, std::size_t at) {
+    return places_.emplace(std::move(name), static_cast<std::uint16_t>(at)).second;
+  }
   /// 0xffff if there is none.
   std::uint16_t find(std::string_view name) const {
     const auto found = places_.find(name);
@@ -109,13 +112,15 @@ struct Registry {
   PaperId paper(std::string_view id) const { return PaperId{paper_index.find(id)}; }
 };
 
-/// Add rules/facts.json, rules/duties.json and rules/papers.json, in any order. Faults have JSON Pointers into the file.
+/// Add rules/facts.json, rules/duties.json and rules/papers.json, in any order. Faults have JSON Pointers into the
+/// file.
 Faults load_facts(Registry& registry, std::string_view json);
 Faults load_duties(Registry& registry, std::string_view json);
 Faults load_papers(Registry& registry, std::string_view json);
 
-/// Adds what the registry and a pack (may be null) let a case file say: events, papers, circumstances. The circumstances hold
-/// every fact that has no other place, every derived fact, and every event (false: it is known not to have happened).
+/// Adds what the registry and a pack (may be null) let a case file say: events, papers, circumstances. The
+/// circumstances hold every fact that has no other place, every derived fact, and every event (false: it is known not
+/// to have happened).
 void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack);
 
 } // namespace wearline

@@ -1,9 +1,10 @@
-// Answers questions about days, one a line on standard input, one answer a line on standard output: for the checks that compare the
-// engine with other libraries (tests/reference/check-counting.mjs, check-holidays.mjs).
+// Answers questions about days, one a line on standard input, one answer a line on standard output: for the checks that
+// compare the engine with other libraries (tests/reference/check-counting.mjs, check-holidays.mjs).
 //
 //   count <day> <n> <unit> <after|before> <roll> <skip> <exclude-first 0|1> <short-under> <place|->
 //       -> <day reached> <last day>
-//       roll, skip: of s (Saturdays), u (Sundays), h (legal holidays), or -; skip holds for short periods and business days
+//       roll, skip: of s (Saturdays), u (Sundays), h (legal holidays), or -; skip holds for short periods and business
+//       days
 //   months <day> <n>     -> the day n calendar months on
 //   between <day> <day>  -> completed months
 //   holidays <place> <from year> <to year>  -> "day name; day name; ..."
@@ -60,7 +61,8 @@ std::string count(std::istringstream& in, const Holidays& holidays) {
   const Counting counting{&rule, &holidays};
   const auto from = parse_day(day);
   if (!in || !from) return "?";
-  const LastDay end = direction == "before" ? last_day_before(*from, n, unit_of(unit), counting) : last_day_after(*from, n, unit_of(unit), counting);
+  const LastDay end = direction == "before" ? last_day_before(*from, n, unit_of(unit), counting)
+                                            : last_day_after(*from, n, unit_of(unit), counting);
   return iso(end.reached) + ' ' + iso(end.last);
 }
 
@@ -69,7 +71,8 @@ std::string list_holidays(std::istringstream& in, const Holidays& holidays) {
   int from = 0, to = 0;
   in >> place >> from >> to;
   if (!holidays.has(place)) return "?";
-  for (Day day = date::sys_days(date::year{from} / 1 / 1); day <= date::sys_days(date::year{to} / 12 / 31); day += days{1})
+  for (Day day = date::sys_days(date::year{from} / 1 / 1); day <= date::sys_days(date::year{to} / 12 / 31);
+       day += days{1})
     if (const Holiday* h = holidays.on(place, day)) out += iso(day) + ' ' + h->name + "; ";
   return out;
 }

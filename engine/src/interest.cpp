@@ -163,6 +163,8 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   const Case& c = view.of();
   const std::vector<Money> sums = earning(rule, c);
   const int first_year = year_of(view.event("tenancy-began").on.likely());
+  // Without the rent the threshold may swallow the whole deposit.
+  const bool threshold_open = rule.over_months && !c.tenancy.monthly_rent;
   for (std::size_t i = 0; i < c.deposits.size(); ++i) {
     const Deposit& d = c.deposits[i];
     const Period p = period_of(d, rule, view);
@@ -180,6 +182,7 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
                                 interest_on(sums[i], p.from.likely(), p.to.likely(), rule, low),
                                 interest_on(sums[i], p.from.earliest, p.to.latest, rule, high));
   }
+  if (threshold_open) share.gross = {Money(), Money(), share.gross.high()};
   return share;
 }
 

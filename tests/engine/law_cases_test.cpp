@@ -102,9 +102,9 @@ std::unique_ptr<Judged> judge(const json& file) {
   LineContext context;
   context.tenancy = &tenancy;
   context.lives = &rules.lives;
-  context.weights = &rules.wear.weights;
   context.place = out->c.jurisdiction;
   context.law = out->law.get();
+  context.weights = &rules.wear.weights;
   Reckoning reckoning;
   for (const Line& line : out->c.lines) {
     out->lines.push_back(judge_line(line, subject(line, rules), context));
@@ -208,32 +208,75 @@ void check_barred(const json& ids, const Judged& judged) {
   }
 }
 
+json read_json(const fs::path& path) {
+  std::ifstream in(path);
+  std::stringstream text;
+  text << in.rdbuf();
+  return json::parse(text.str(), nullptr, false);
+}
+
+std::vector<fs::path> json_files(const std::string& folder) {
+  std::vector<fs::path> files;
+  for (const auto& entry : fs::recursive_directory_iterator(fs::path(WEARLINE_ROOT) / folder))
+    if (entry.path().extension() == ".json") files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+void check_all(const json& expected, const Judged& judged) {
+  if (expected.contains("dates")) check_dates(expected["dates"], *judged.law);
+  if (expected.contains("defects")) check_defects(expected["defects"], true, *judged.law);
+  if (expected.contains("noDefects")) check_defects(expected["noDefects"], false, *judged.law);
+  if (expected.contains("forfeits")) check_forfeits(expected["forfeits"], *judged.law);
+  if (expected.contains("remedies")) check_remedies(expected["remedies"], *judged.law);
+  if (expected.contains("interest")) check_interest(expected["interest"], *judged.law);
+  if (expected.contains("barred")) check_barred(expected["barred"], judged);
+}
+
 } // namespace
 
 TEST_CASE("Worked cases of law come out as worked by hand", "[law]") {
-  std::vector<fs::path> files;
-  for (const auto& entry : fs::recursive_directory_iterator(fs::path(WEARLINE_ROOT) / "tests/reference/law"))
-    if (entry.path().extension() == ".json") files.push_back(entry.path());
-  std::sort(files.begin(), files.end());
-  REQUIRE(files.size() > 100);
+  const auto files = json_files("tests/reference/law");
+  REQUIRE(files.size() > 400);
   for (const fs::path& path : files) {
-    const std::string name = path.parent_path().filename().string() + "/" + path.filename().string();
-    std::ifstream in(path);
-    std::stringstream text;
-    text << in.rdbuf();
-    const json file = json::parse(text.str(), nullptr, false);
-    INFO(name);
+    INFO(path.parent_path().filename().string() + "/" + path.filename().string());
+    const json file = read_json(path);
     REQUIRE_FALSE(file.is_discarded());
     const auto judged = judge(file);
     CHECK(judged);
+    if (judged) check_all(file["expect"], *judged);
+  }
+}
+
+TEST_CASE("Decided cases that turn on a date: the engine beside the court", "[law]") {
+  // Each file holds what the court said and, where the engine says otherwise, why.
+  json decided_here = json::object();
+  for (const fs::path& path : json_files("tests/reference/decided-dates")) {
+    const json file = read_json(path);
+    REQUIRE_FALSE(file.is_discarded());
+    if (path.filename() == "left-out.json") {
+      decided_here.update(file);
+      continue;
+    }
+    INFO(path.filename().string());
+    decided_here[file["decision"].get<std::string>()] = true;
+    const auto judged = judge(file);
+    CHECK(judged);
     if (!judged) continue;
-    const json& expected = file["expect"];
-    if (expected.contains("dates")) check_dates(expected["dates"], *judged->law);
-    if (expected.contains("defects")) check_defects(expected["defects"], true, *judged->law);
-    if (expected.contains("noDefects")) check_defects(expected["noDefects"], false, *judged->law);
-    if (expected.contains("forfeits")) check_forfeits(expected["forfeits"], *judged->law);
-    if (expected.contains("remedies")) check_remedies(expected["remedies"], *judged->law);
-    if (expected.contains("interest")) check_interest(expected["interest"], *judged->law);
-    if (expected.contains("barred")) check_barred(expected["barred"], *judged);
+    check_all(file["expect"], *judged);
+    const auto& duties = judged->law->duties();
+    const auto found = std::find_if(duties.begin(), duties.end(),
+                                    [&](const DutyResult& d) { return d.duty->id == file["court"]["rule"]; });
+    REQUIRE(found != duties.end());
+    const bool agree = state_name(found->state) == file["court"]["state"].get<std::string>();
+    CHECK(agree == file["difference"].is_null());
+  }
+  // No decision of this kind is forgotten.
+  for (const json& decision : read_json(fs::path(WEARLINE_ROOT) / "tests/reference/data/decided.json")) {
+    const std::string id = decision["id"], place = decision["jurisdiction"];
+    const auto& uses = decision["usable_for"];
+    if (!real_rules().has_pack(place) || std::find(uses.begin(), uses.end(), "deadline") == uses.end()) continue;
+    INFO(id);
+    CHECK(decided_here.contains(id));
   }
 }

@@ -108,7 +108,9 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     ask("hours", "own-hours", result.fair.high() - result.fair.low());
   if (result.area_open)
     ask("damaged", "damaged", distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
-  if (line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
+  // A cleaning finding's own question asks for the state at move-in already.
+  const bool asked = line.kind == "cleaning" && result.opinion.finding_open && subject.finding && !subject.finding->ask.empty();
+  if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
     ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
   if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
     ask("from", "rent-period", result.fair.high() - result.fair.low());

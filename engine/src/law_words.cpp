@@ -78,7 +78,8 @@ std::string LawWords::events(const std::vector<EventId>& ids, std::string_view j
 }
 
 std::string LawWords::state(const DutyResult& result) const {
-  const std::string key = keyed("law.state.", reason_word(result.reason));
+  std::string key = keyed("law.state.", reason_word(result.reason));
+  if (result.reason == DutyReason::not_done && !result.last) key += "-no-day";
   const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
   const std::string last = result.last ? speech_->span(*result.last) : std::string();
   return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text}});
@@ -91,9 +92,9 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
   const std::string number = std::to_string(count.low_count);
   const std::string unit = speech_->say(keyed("law.unit.", unit_word(leg.unit)) + (count.low_count == 1 ? ".one" : ".many"), {{"n", number}});
   const std::string direction = leg.before ? "before" : "after";
-  if (count.never) return speech_->say("law.count.never", {{"unit", unit}, {"events", after}});
+  if (count.never) return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never", {{"unit", unit}, {"events", after}});
   if (!count.start.known() || count.low_count != count.high_count)
-    return speech_->say("law.count.open-" + direction, {{"unit", unit}, {"events", after}});
+    return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction, {{"unit", unit}, {"events", after}});
   const Day from = count.start.earliest;
   const std::string because = count.from.empty() ? after : events(count.from, "law.join.same");
   const Counting counting{count.rule, holidays_};

@@ -472,7 +472,7 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
       result.repair_open = true;
       if (record.on() && !worth.high().is_zero()) record.add("small-mark", before, worth).sources = mark.sources;
     }
-  } else if (record.on() && subject.element && subject.element->about_condition) {
+  } else if (record.on() && subject.element && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal") {
     record.add(line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", worth.likely(), worth);
   }
 

@@ -248,7 +248,11 @@ private:
     out_.end_object().end_object();
 
     out_.key("dates").array();
-    for (const DutyResult& duty : law.duties()) date(duty);
+    std::vector<const DutyResult*> duties;
+    for (const DutyResult& duty : law.duties())
+      if (duty.applies != Tri(false)) duties.push_back(&duty);
+    std::stable_sort(duties.begin(), duties.end(), [](const DutyResult* a, const DutyResult* b) { return urgency(*a) < urgency(*b); });
+    for (const DutyResult* duty : duties) date(*duty);
     out_.end_array();
     defects(law);
     remedies(law);
@@ -257,8 +261,19 @@ private:
     out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null();
   }
 
+  /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what is unclear.
+  static int urgency(const DutyResult& duty) {
+    switch (duty.state) {
+    case DutyState::open: return duty.duty->tenant_loses ? 0 : 2;
+    case DutyState::missed: return 1;
+    case DutyState::met: return 3;
+    case DutyState::cannot_tell: return duty.last ? 4 : 5;
+    case DutyState::not_needed: break;
+    }
+    return 6;
+  }
+
   void date(const DutyResult& result) {
-    if (result.applies == Tri(false)) return;
     const Duty& duty = *result.duty;
     const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
     out_.object().pair("id", duty.id).pair("duty", rules_.registry.duties[duty.name].id).pair("label", words.label(duty)).pair("who", duty.who == Who::landlord ? "landlord" : "tenant");

@@ -1,10 +1,10 @@
+#include "answers.h"
 #include "commands.h"
 #include "read_input.h"
 #include "report.h"
 #include "rules_folder.h"
 #include "wearline/guard.h"
 
-#include <ctime>
 #include <iostream>
 #include <memory>
 #include <nlohmann/json.hpp>
@@ -18,32 +18,6 @@ struct Options {
   std::string today;
   bool json = false;
 };
-
-/// The date on the calendar of this machine, in its time zone: the one clock that Wearline reads.
-std::string local_date() {
-  const std::time_t now = std::time(nullptr);
-  std::tm parts{};
-  localtime_r(&now, &parts);
-  char text[16];
-  return {text, std::strftime(text, sizeof text, "%Y-%m-%d", &parts)};
-}
-
-int refuse(const Faults& faults, bool json) {
-  if (json) std::cout << errors_json(faults) << '\n';
-  else print_faults(faults);
-  return status_errors;
-}
-
-Faults faults_of(const nlohmann::json& result) {
-  Faults faults;
-  const auto text = [](const nlohmann::json& error, const char* name) {
-    const auto found = error.find(name);
-    return found != error.end() && found->is_string() ? found->get<std::string>() : std::string();
-  };
-  if (const auto errors = result.find("errors"); errors != result.end())
-    for (const auto& e : *errors) faults.push_back({text(e, "code"), text(e, "at"), text(e, "text"), text(e, "near")});
-  return faults;
-}
 
 int show(const std::string& text, const std::filesystem::path& rules, bool json) {
   const auto result = nlohmann::json::parse(text, nullptr, false);

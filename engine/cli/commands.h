@@ -9,5 +9,6 @@ constexpr int status_ok = 0;
 constexpr int status_errors = 2; ///< the input was refused, or could not be read; nothing was assessed
 
 void add_check(CLI::App& program, int& status);
+void add_letter(CLI::App& program, int& status);
 
 } // namespace wearline::cli

@@ -9,6 +9,7 @@ int main(int count, char** words) {
   program.require_subcommand(1);
   int status = wearline::cli::status_ok;
   wearline::cli::add_check(program, status);
+  wearline::cli::add_letter(program, status);
   try {
     program.parse(count, words);
   } catch (const CLI::ParseError& e) {

@@ -22,6 +22,12 @@ struct SafetyNote {
   Localised text;
 };
 
+/// Numbers that letters need and no law gives (rules/letters.json).
+struct LetterRules {
+  int reply_days = 0;   ///< days to answer a letter
+  int note_charges = 0; ///< charges shown one by one in a case note
+};
+
 struct Rules {
   ReferenceBook references;
   WearGuide wear;
@@ -29,6 +35,7 @@ struct Rules {
   std::vector<ClashRule> clashes;
   std::vector<std::string> always_cautions;
   std::vector<SafetyNote> safety;
+  LetterRules letters;
   std::map<std::string, std::string, std::less<>> place_names;
   std::map<std::string, Wording, std::less<>> wording; ///< by language
   CaseNames names;

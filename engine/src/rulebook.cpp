@@ -71,6 +71,24 @@ Faults load_cautions(Rules& rules, std::string_view json) {
   });
 }
 
+int letter_number(Fields& root, std::string_view name) {
+  std::int64_t count = 0;
+  if (auto f = root.object(name)) {
+    count = f->whole("count").value_or(0);
+    f->required_text("source");
+    f->done();
+  }
+  if (count < 1 || count > 366) root.fault("out-of-range", name, "Give a whole number from 1 to 366.");
+  return static_cast<int>(count);
+}
+
+Faults load_letters(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.letters.reply_days = letter_number(root, "replyDays");
+    rules.letters.note_charges = letter_number(root, "noteCharges");
+  });
+}
+
 void read_places(Fields& root, std::string_view name, NameSet& set, Rules& rules) {
   const Json* places = root.get(name);
   if (!places || !places->is_object()) return;
@@ -168,6 +186,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
   if (starts(path, "law/")) return add_pack(rules, stem(path), json);
   if (path == "audit.json") return load_audit(rules, json);
   if (path == "cautions.json") return load_cautions(rules, json);
+  if (path == "letters.json") return load_letters(rules, json);
   if (path == "jurisdictions.json") return load_places(rules, json);
   if (starts(path, "wording/")) {
     const std::string_view rest = path.substr(8);

@@ -102,6 +102,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
     if (a.law) line.permissions = a.law->permissions(c.lines[i], {line.result.opinion.verdict, line.result.age_months});
+    if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
   }
   a.audit = audit(c, audited, rules.clashes);

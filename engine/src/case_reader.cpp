@@ -509,7 +509,7 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   Faults faults;
   Case out;
   const Cursor c(json, faults);
-  if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "tenancy", "deposits", "statement", "records",
+  if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy", "deposits", "statement", "records",
                  "events", "circumstances", "lines"}))
     return faults;
   const auto version = json.find("wearline");
@@ -522,6 +522,9 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   take_name(c, "language", out.language, languages(), "language");
   std::string title;
   take(c, "title", title);
+  Tri show_methods;
+  take(c, "showMethods", show_methods);
+  out.show_methods = show_methods.value_or(false);
   if (c.has("tenancy")) read_tenancy(c.member("tenancy"), out.tenancy);
   if (c.has("deposits")) {
     const Cursor deposits = c.member("deposits");

@@ -547,4 +547,20 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   return result;
 }
 
+std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
+  std::vector<MethodFair> out;
+  if (!result.ages || !result.method) return out;
+  const std::string_view life_class = life_class_of(subject);
+  for (const WorthMethod& method : context.lives->methods) {
+    if (!covers(method, life_class)) continue;
+    if ((method.kind == WorthMethod::Kind::stay_bands || method.age_at_move_in) && !context.tenancy->move_in) continue;
+    Subject by_this = subject;
+    by_this.methods = {};
+    by_this.methods.likely = &method;
+    out.push_back({&method, judge_line(line, by_this, context).fair});
+  }
+  std::stable_partition(out.begin(), out.end(), [&](const MethodFair& m) { return m.method == result.method; });
+  return out;
+}
+
 } // namespace wearline

@@ -78,6 +78,32 @@ private:
     out_.end_array();
   }
 
+  /// The line by each method of worth, where the case asks to see them.
+  void methods(const LineAssessment& l) {
+    if (!a_.c.show_methods) return;
+    out_.key("methods").array();
+    for (const MethodFair& m : l.methods) {
+      out_.object().pair("id", m.method->id).pair("label", m.method->label.in(speech_.language())).pair("text", m.method->text.in(speech_.language()));
+      out_.key("inUse").boolean(m.method == l.result.method);
+      range("fair", m.fair);
+      cite(m.method->sources);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// What to ask for, without what came and what is known; nothing where nothing can be owed.
+  void ask_for(const Line& line, const LineAssessment& l) {
+    out_.key("askFor").array();
+    if (l.subject.finding && !l.result.fair.high().is_zero())
+      for (const Paper* paper : l.subject.finding->ask_for) {
+        const auto has = [&](const std::vector<std::string>& papers) { return std::find(papers.begin(), papers.end(), paper->id) != papers.end(); };
+        const bool dated = line.installed && line.installed->known() && (paper->id == "installed" || paper->id == "last-painted");
+        if (!dated && !has(line.proof) && !has(a_.c.statement.enclosed)) out_.text(paper->text.in(speech_.language()));
+      }
+    out_.end_array();
+  }
+
   /// What the picture of a line's worth over time needs.
   void worth_over_time(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
@@ -147,6 +173,8 @@ private:
       out_.null();
     }
     worth_over_time(line, l);
+    methods(l);
+    ask_for(line, l);
     bars(line, l);
     out_.key("conflicts").array();
     if (r.opinion.finding)

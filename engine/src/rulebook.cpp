@@ -173,6 +173,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     name_things(rules);
     return faults;
   }
+  if (path == "wear/ask-for.json") return load_ask_for(rules.wear, json);
   if (path == "wear/weights.json") return load_weights(rules.wear, rules.references, json);
   if (path == "lives/lives.json") {
     Faults faults = load_lives(rules.lives, rules.references, json);

@@ -254,7 +254,33 @@ const std::initializer_list<std::pair<std::string_view, Ground>> ground_words = 
     {"not-on-record", Ground::not_on_record}, {"no-baseline", Ground::no_baseline},       {"cost-not-shown", Ground::cost_not_shown},
     {"work-not-done", Ground::work_not_done}, {"small-mark", Ground::small_mark}};
 
-/// Marks the findings that weights.json speaks of.
+/// How closely a rule's place names a finding: 3 both, 2 the element, 1 the finding, 0 not at all.
+int closeness(std::string_view rule, std::string_view element, std::string_view finding) {
+  const std::size_t slash = rule.find('/');
+  const std::string_view e = rule.substr(0, slash), f = rule.substr(slash + 1);
+  if ((e != "*" && e != element) || (f != "*" && f != finding)) return 0;
+  return (e != "*") * 2 + (f != "*");
+}
+
+/// The papers of the rule that names the finding most closely.
+std::vector<const Paper*> papers_for(const WearGuide& guide, const Element& element, const Finding& finding) {
+  const AskRule* best = nullptr;
+  int closest = 0;
+  for (const AskRule& rule : guide.ask_rules) {
+    if (!rule.remedy.empty() && rule.remedy == finding.remedy && !best) best = &rule;
+    for (const std::string& place : rule.places)
+      if (const int close = closeness(place, element.id, finding.id); close > closest) {
+        closest = close;
+        best = &rule;
+      }
+  }
+  std::vector<const Paper*> out;
+  if (best)
+    for (const std::size_t at : best->papers) out.push_back(&guide.papers[at]);
+  return out;
+}
+
+/// Marks the findings that weights.json and ask-for.json speak of.
 void mark_findings(WearGuide& guide) {
   for (Element& element : guide.elements)
     for (Finding& finding : element.findings) {
@@ -262,6 +288,7 @@ void mark_findings(WearGuide& guide) {
       const auto listed = [&](const std::vector<std::string>& places) {
         return std::any_of(places.begin(), places.end(), [&](const std::string& p) { return p == place || p == "*/" + finding.id; });
       };
+      finding.ask_for = papers_for(guide, element, finding);
       finding.small_mark = listed(guide.small_marks);
       finding.names_fault = !listed(guide.nothing_named);
       auto lean = guide.leans_in_lease.find(place);
@@ -324,6 +351,36 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
     for (const std::string& place : f.texts("findings")) guide.leans_in_lease[place] = lean;
     f.done();
   }
+  root.ignore({"about"});
+  root.done();
+  mark_findings(guide);
+  return faults;
+}
+
+Faults load_ask_for(WearGuide& guide, std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields root(std::get<Json>(parsed), "", faults);
+  guide.papers.clear();
+  guide.ask_rules.clear();
+  for (Fields& f : root.objects("papers")) {
+    guide.papers.push_back({f.required_text("id"), read_localised(f, "text")});
+    f.done();
+  }
+  for (const char* list : {"findings", "usual"})
+    for (Fields& f : root.objects(list)) {
+      AskRule rule;
+      rule.places = f.texts("at");
+      rule.remedy = f.text("remedy");
+      for (const std::string& id : f.texts("ask")) {
+        const auto found = std::find_if(guide.papers.begin(), guide.papers.end(), [&](const Paper& p) { return p.id == id; });
+        if (found == guide.papers.end()) f.fault("unknown-name", "ask", "\"" + id + "\" is not a paper of this file.");
+        else rule.papers.push_back(static_cast<std::size_t>(found - guide.papers.begin()));
+      }
+      f.done();
+      guide.ask_rules.push_back(std::move(rule));
+    }
   root.ignore({"about"});
   root.done();
   mark_findings(guide);

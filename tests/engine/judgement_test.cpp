@@ -2,10 +2,13 @@
 
 #include "real_rules.h"
 
+#include "wearline/money.h"
+
 #include <catch2/catch.hpp>
 
 using namespace wearline::test;
 using nlohmann::json;
+using wearline::Money;
 
 namespace {
 std::string fair(const json& line) {
@@ -174,4 +177,93 @@ TEST_CASE("Common practice comes out as the trade has it") {
   const json old = line_of(R"("amount":"900.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","installed":"2019-07-31","lifeYears":7)"); // cp8
   CHECK(old["verdict"] == "chargeable-damage");
   CHECK(old["fair"]["high"] == "0.00");
+}
+
+TEST_CASE("What is not shown weighs against the charge") {
+  // Tenancy Tribunal, New Zealand, 2021 (decided.json, NZ-TT-bond-650): an invoice but no photographs, nothing allowed.
+  const json unseen = line_of(R"("amount":"300.00","kind":"damage","element":"wall-surface","finding":"large-holes","proof":["receipts"],"proofMissing":["photos"])");
+  CHECK(unseen["verdict"] == "cannot-tell");
+  CHECK(unseen["fair"]["likely"] == "0.00");
+  // Residential Tenancy Branch, British Columbia, 2012 (CA-BC-RTB-2012): the loss was shown, its cost was not; nothing allowed.
+  const json uncosted = line_of(R"("amount":"100.00","kind":"damage","element":"wall-surface","finding":"large-holes","proofMissing":["receipts"])");
+  CHECK(uncosted["verdict"] == "cannot-tell");
+  CHECK(uncosted["fair"]["low"] == "0.00");
+  // An estimate came instead: common practice, no source.
+  CHECK(line_of(R"("amount":"100.00","kind":"damage","element":"wall-surface","finding":"large-holes","proof":["estimate"],"proofMissing":["receipts"])")["verdict"] == "chargeable-damage");
+  // Whose hand it was is not disputed: photos are not needed.
+  CHECK(line_of(R"("amount":"100.00","kind":"damage","element":"wall-surface","finding":"large-holes","cause":"tenant","proofMissing":["photos"])")["fair"]["likely"] == "100.00");
+}
+
+TEST_CASE("A charge that names work but no fault is not half shown") {
+  const auto result = assessed(case_of_line(R"("id":"x","amount":"300.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"work-only")"));
+  CHECK(fair(result["lines"][0]) == "0.00 0.00 150.00");
+  bool asked = false;
+  for (const auto& q : result["questions"]) asked = asked || q["asks"] == "/lines/0/finding";
+  CHECK(asked);
+}
+
+TEST_CASE("A landlord who charges less than the price has already taken something off") {
+  // Ontario Landlord and Tenant Board, 2018 CanLII 141442: 650 asked of an invoice of 1,872.80; 30 % of the invoice, 561.84, allowed.
+  const std::string line = R"("kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","installed":"2019-07-31","lifeYears":10,"priceNew":"1872.80","amount":")";
+  CHECK(line_of(line + R"(650.00")")["fair"]["likely"] == "561.84");
+  // Never more than was charged.
+  const json little = line_of(line + R"(400.00")");
+  CHECK(fair(little) == "400.00 400.00 400.00");
+  CHECK(has_step(little, "never-above-charge"));
+}
+
+TEST_CASE("A small mark on a thing that still works may be worth a repair only") {
+  // Deposit adjudication, United Kingdom (UK-adj-bath): two chips in a bath seven years old, 140 of 650.
+  const auto result = assessed(case_of_line(R"("id":"x","amount":"650.00","kind":"damage","element":"bath-shower","finding":"chip-crack","remedy":"replace","installed":"2019-07-31")"));
+  const json& line = result["lines"][0];
+  CHECK(Money::parse(line["fair"]["low"].get<std::string>())->in_cents() <= 14000);
+  CHECK(has_step(line, "small-mark"));
+  bool asked = false;
+  for (const auto& q : result["questions"]) asked = asked || q["asks"] == "/lines/0/repairPrice";
+  CHECK(asked);
+}
+
+TEST_CASE("A mark-up is likely left out") {
+  const json line = line_of(R"("amount":"230.00","kind":"damage","element":"wall-surface","finding":"large-holes","cause":"tenant","parts":[{"nature":"repair-labour","amount":"200.00"},{"nature":"mark-up","amount":"30.00"}])");
+  CHECK(fair(line) == "200.00 200.00 230.00"); // common practice, no source
+  CHECK(has_step(line, "mark-up"));
+}
+
+TEST_CASE("An hour of the landlord is worth no more than a hired one") {
+  const auto result = assessed(R"({"wearline":1,"jurisdiction":"US-NM","tenancy":{"possessionReturned":"2026-07-31"},"lines":[{"id":"x","amount":"600.00","kind":"cleaning","element":"whole-unit-cleaning",
+    "finding":"heavy-soil","cause":"tenant","hours":{"count":4,"unit":"hour"},"hourlyRate":"150.00"}]})");
+  CHECK(result["lines"][0]["fair"]["likely"] == "200.00"); // 4 hours at 50.00 (rules/lives, labourRates; common practice, no source)
+  CHECK(result["lines"][0]["fair"]["high"] == "600.00");
+}
+
+TEST_CASE("Rent until the home is let again is no more than the rent of those days") {
+  const json line = line_of(R"("amount":"1860.00","kind":"fee","element":"early-termination","finding":"rent-until-relet","from":"2026-08-01","to":"2026-09-30","reletOn":"2026-08-11")",
+                            R"("began":"2025-08-01","possessionReturned":"2026-07-31","monthlyRent":"930.00","rentPaidThrough":"2026-07-31")");
+  CHECK(line["worth"]["likely"] == "300.00"); // 10 of 31 days
+  CHECK(line["fair"]["low"] == "0.00");       // whether it is owed at all is another question
+}
+
+TEST_CASE("The methods of worth are shown side by side where the case asks for them") {
+  const std::string lines = R"("tenancy":{"began":"2025-09-01","possessionReturned":"2026-07-31"},"lines":[{"id":"x","amount":"900.00","kind":"damage","element":"interior-paint",
+    "finding":"heavy-marks","cause":"tenant","installed":"2024-07-31","lifeYears":4}]})";
+  const auto fair_by = [](const json& line, const std::string& id) {
+    for (const auto& m : line["methods"])
+      if (m["id"] == id) return m["fair"]["likely"].get<std::string>();
+    return std::string("none");
+  };
+  const json line = assessed(R"({"wearline":1,"showMethods":true,)" + lines)["lines"][0];
+  CHECK(fair_by(line, "straight-line") == "450.00");
+  CHECK(fair_by(line, "straight-line-at-move-in") != "450.00"); // 13 months and a day of 48 at move-in
+  // California Department of Consumer Affairs tenants' guide: two thirds for a stay of six months to a year.
+  CHECK(fair_by(line, "stay-bands") == "600.00");
+  CHECK(line["methods"][0]["inUse"] == true);
+  CHECK_FALSE(assessed(R"({"wearline":1,)" + lines)["lines"][0].contains("methods"));
+}
+
+TEST_CASE("A line says what to ask for, less what came") {
+  const json key = line_of(R"("amount":"90.00","kind":"keys","element":"lock-keys","finding":"key-not-returned")");
+  CHECK(key["askFor"].size() == 2);
+  const json hole = line_of(R"("amount":"90.00","kind":"damage","element":"wall-surface","finding":"large-holes","proof":["receipts"])");
+  CHECK(hole["askFor"] == json::array({"photos from move-in and move-out"}));
+  CHECK(line_of(R"("amount":"90.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs")")["askFor"].empty());
 }

@@ -96,7 +96,7 @@ export function caseSchema() {
       wearline: { const: 1 },
       ...object({
         jurisdiction: oneOf([...Object.keys(places.withPack), ...Object.keys(places.withoutPack)]),
-        locality: text, title: text, side: oneOf(['tenant', 'adviser', 'landlord']), language: oneOf(['en', 'es']),
+        locality: text, title: text, showMethods: yesNo, side: oneOf(['tenant', 'adviser', 'landlord']), language: oneOf(['en', 'es']),
         tenancy: object({
           began: ref('date'), ended: ref('date'), possessionReturned: ref('date'), rentPaidThrough: ref('date'), forwardingAddressGiven: ref('date'),
           kind: oneOf(['fixed-term', 'periodic', 'at-will', 'seasonal']), monthlyRent: ref('money'),

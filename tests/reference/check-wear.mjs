@@ -7,7 +7,7 @@ import Ajv2020 from 'ajv/dist/2020.js';
 import { catalogueRules } from './wearcheck/catalogue-rules.mjs';
 import { livesRules } from './wearcheck/lives-rules.mjs';
 import { decided, guides, guidesCitedOnlyWhereTheySpeak, practice, tables } from './wearcheck/outside.mjs';
-import { weightsRules } from './wearcheck/weights-rules.mjs';
+import { askRules, weightsRules } from './wearcheck/weights-rules.mjs';
 import { faults } from './wearcheck/broken.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
@@ -17,7 +17,7 @@ const SHOWN = 12;
 
 const papers = rules('papers.json');
 const ajv = new Ajv2020({ allErrors: true, strict: true, strictTypes: false, strictRequired: false });
-const schemas = { wear: ajv.compile(rules('schema/wear-catalogue.schema.json')), lives: ajv.compile(rules('schema/lives.schema.json')), weights: ajv.compile(rules('schema/weights.schema.json')) };
+const schemas = { wear: ajv.compile(rules('schema/wear-catalogue.schema.json')), lives: ajv.compile(rules('schema/lives.schema.json')), weights: ajv.compile(rules('schema/weights.schema.json')), ask: ajv.compile(rules('schema/ask-for.schema.json')) };
 const against = (validate, data) => (validate(data) ? [] : validate.errors.map((e) => `${e.instancePath || '/'} ${e.message}`));
 
 const data = { guide: read('data/wear-guide.json'), table: read('data/useful-life.json'), other: read('data/other-facts.json'), practice: read('data/common-practice.json'), decided: read('data/decided.json') };
@@ -29,15 +29,17 @@ function problemsOf(check, ...args) {
 }
 
 // Every check as [name, problems, how many things it looked at].
-function allChecks(catalogue, lives, weights) {
+function allChecks(catalogue, lives, weights, ask) {
   const outside = (name, { problems, count }) => [name, count ? problems : ['nothing was checked'], count];
   return [
     ['wear: schema', against(schemas.wear, catalogue)],
     ['lives: schema', against(schemas.lives, lives)],
     ['weights: schema', against(schemas.weights, weights)],
+    ['ask for: schema', against(schemas.ask, ask)],
     ...catalogueRules.map(([name, check]) => [name, problemsOf(check, catalogue, lives)]),
     ...livesRules.map(([name, check]) => [name, problemsOf(check, lives, catalogue)]),
     ...weightsRules.map(([name, check]) => [name, problemsOf(check, weights, catalogue, papers)]),
+    ...askRules.map(([name, check]) => [name, problemsOf(check, ask, catalogue)]),
     outside('published guides', guides(catalogue, data.guide, map.guide)),
     outside('guides are cited only where they speak', guidesCitedOnlyWhereTheySpeak(catalogue, data.guide, data.other, map.guide)),
     outside('published tables', tables(lives, data.table, map.classes, (s) => map.sources[s.id])),
@@ -47,9 +49,9 @@ function allChecks(catalogue, lives, weights) {
 }
 
 // Each fault must be noticed by the check it is meant for.
-function blindSpots(catalogue, lives, weights) {
+function blindSpots(...data) {
   return faults.flatMap(([name, spoil], i) => {
-    const copies = [catalogue, lives, weights].map((x) => structuredClone(x));
+    const copies = data.map((x) => structuredClone(x));
     spoil(...copies);
     const seen = allChecks(...copies).some(([check, problems]) => check === name && problems.length);
     return seen ? [] : [`fault ${i} (${name}) goes unnoticed`];
@@ -57,7 +59,7 @@ function blindSpots(catalogue, lives, weights) {
 }
 
 function main() {
-  const data = [rules('wear/catalogue.json'), rules('lives/lives.json'), rules('wear/weights.json')];
+  const data = [rules('wear/catalogue.json'), rules('lives/lives.json'), rules('wear/weights.json'), rules('wear/ask-for.json')];
   const results = [...allChecks(...data), ['the checks above can fail', blindSpots(...data), faults.length]];
   for (const [name, problems, count] of results) {
     console.log(`${problems.length ? 'FAIL' : 'ok  '} ${name}${count ? ` (${count})` : ''}`);

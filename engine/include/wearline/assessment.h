@@ -22,6 +22,7 @@ struct LineAssessment {
   std::vector<Step> steps;
   std::vector<Permission> permissions; ///< what the law says of it
   std::optional<TurningPoint> turning_point;
+  std::vector<MethodFair> methods; ///< only if the case asks for them
 };
 
 /// Sums over the statement. Empty optionals: the deposit is not known.

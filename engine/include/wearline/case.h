@@ -109,6 +109,7 @@ struct Case {
   std::string locality;
   std::string side = "tenant";
   std::string language = "en";
+  bool show_methods = false; ///< each line by every method of worth
   Tenancy tenancy;
   std::vector<Deposit> deposits;
   Statement statement;

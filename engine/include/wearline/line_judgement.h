@@ -109,6 +109,14 @@ struct LineResult {
   bool certain() const { return fair.exact(); }
 };
 
+/// A line as one method of worth would have it.
+struct MethodFair {
+  const WorthMethod* method = nullptr;
+  Range<Money> fair;
+};
+/// Every method that speaks to the thing of a line, the one in use first. Empty where age does not count.
+std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result);
+
 /// Finds the useful life and the methods for a line whose element is set.
 void find_life(Subject& subject, const Line& line, const LineContext& context);
 

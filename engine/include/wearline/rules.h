@@ -24,6 +24,13 @@ struct Choice {
   References sources;
 };
 
+/// Papers to ask for, for findings ("element/finding", "element/*", "*/finding"), or for what a remedy usually needs.
+struct AskRule {
+  std::vector<std::string> places;
+  std::string remedy;              ///< not empty: for every finding with this remedy that no other rule names
+  std::vector<std::size_t> papers; ///< positions
+};
+
 struct WearGuide {
   std::vector<Choice> groups, landlord_factors, at_move_in, causes;
   std::vector<Element> elements;
@@ -32,6 +39,9 @@ struct WearGuide {
   std::vector<std::string> small_marks, nothing_named;              ///< "element/finding", or "*/finding"
   std::map<std::string, Lean, std::less<>> leans_in_lease;          ///< the same, or "element/*"
 
+  std::vector<Paper> papers; ///< what findings ask for; loaded once and not moved while findings point to it
+  std::vector<AskRule> ask_rules;
+
   const Element* element(std::string_view id) const;
 };
 
@@ -39,6 +49,8 @@ struct WearGuide {
 Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_view json);
 /// Loads rules/wear/weights.json: before or after the catalogue.
 Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view json);
+/// Loads rules/wear/ask-for.json: before or after the catalogue.
+Faults load_ask_for(WearGuide& guide, std::string_view json);
 /// Loads rules/lives/lives.json.
 Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view json);
 

@@ -23,6 +23,12 @@ struct TurnTest {
   Tri past_life;
 };
 
+/// A paper or proof worth asking for. `id` is its name in rules/papers.json where that list has it.
+struct Paper {
+  std::string id;
+  Localised text;
+};
+
 /// A fact that turns the usual verdict of a finding.
 struct Turn {
   TurnTest test;
@@ -76,6 +82,7 @@ struct Finding {
   References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;
+  std::vector<const Paper*> ask_for;
 };
 
 struct Element {

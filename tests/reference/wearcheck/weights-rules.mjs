@@ -36,6 +36,29 @@ function papersKnown(w, catalogue, papers) {
   return w.weights.flatMap((x) => (x.papers ?? []).filter((p) => !known.has(p)).map((p) => `${x.id}: ${p} is no paper`));
 }
 
+// What to ask for: known findings, known papers, no paper without use, and something to ask for everywhere.
+function askPlacesKnown(a, catalogue) {
+  return a.findings.flatMap((x) => x.at).filter((p) => !exists(catalogue, p)).map((p) => `${p} is not in the catalogue`);
+}
+
+function askPapersKnown(a) {
+  const ids = a.papers.map((p) => p.id);
+  const asked = new Set([...a.usual, ...a.findings].flatMap((x) => x.ask));
+  return [...[...asked].filter((id) => !ids.includes(id)).map((id) => `${id} is not a paper`), ...ids.filter((id) => !asked.has(id)).map((id) => `${id} is asked for nowhere`),
+    ...ids.filter((id, i) => ids.indexOf(id) !== i).map((id) => `${id} stands twice`)];
+}
+
+function askEverywhere(a, catalogue) {
+  const usual = new Set(a.usual.map((x) => x.remedy));
+  return catalogue.elements.flatMap((e) => e.findings.filter((f) => !usual.has(f.remedy)).map((f) => `${e.id}/${f.id}: nothing to ask for`));
+}
+
+export const askRules = [
+  ['ask for: findings are known', askPlacesKnown],
+  ['ask for: papers are known and used', askPapersKnown],
+  ['ask for: something for every finding', askEverywhere]
+];
+
 export const weightsRules = [
   ['weights: sources are known and used', sourcesKnownAndUsed],
   ['weights: in order', inOrder],

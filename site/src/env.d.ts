@@ -18,3 +18,7 @@ declare module 'virtual:held' {
 
 /** True in the build that is one file. */
 declare const __ONE_FILE__: boolean;
+
+declare module 'exifr/dist/lite.esm.mjs' {
+  export function parse(file: Blob): Promise<Record<string, unknown> | undefined>;
+}

@@ -3,13 +3,16 @@
 import { render } from 'lit/html.js';
 import './styles/base.css';
 import './styles/print.css';
+import { openAll } from './app/case-files';
 import { Desk } from './app/desk';
+import { Keeper } from './app/keeper';
 import { startEngine } from './app/start-engine';
 import { say } from './app/wording';
 import { page } from './page';
 import { fetchAhead } from './sections/charges/charge';
 
 const desk = new Desk();
+const keeper = new Keeper(desk);
 const root = document.getElementById('page')!;
 
 let waiting = false;
@@ -19,12 +22,12 @@ desk.onChange(() => {
   queueMicrotask(() => {
     waiting = false;
     document.title = say('page.title');
-    render(page(desk), root);
+    render(page(desk, keeper), root);
   });
 });
 
 window.addEventListener('beforeunload', (e) => {
-  if (desk.unsaved) e.preventDefault();
+  if (desk.unsaved && !desk.keeping) e.preventDefault();
 });
 
 window.addEventListener('keydown', (e) => {
@@ -35,9 +38,26 @@ window.addEventListener('keydown', (e) => {
   else desk.undo();
 });
 
+const holdsFiles = (e: DragEvent): boolean => e.dataTransfer?.types.includes('Files') ?? false;
+window.addEventListener('dragover', (e) => {
+  if (holdsFiles(e)) e.preventDefault();
+});
+window.addEventListener('drop', (e) => {
+  if (!holdsFiles(e)) return;
+  e.preventDefault();
+  const files = [...(e.dataTransfer?.files ?? [])];
+  const isCase = (f: File) => /\.(json|html?)$/i.test(f.name);
+  void openAll(desk, files.filter(isCase));
+  const papers = files.filter((f) => !isCase(f));
+  if (papers.length) void import('./sections/evidence/evidence').then(({ attach }) => attach(desk, papers));
+});
+
 if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
   window.addEventListener('load', () => void navigator.serviceWorker.register('./service-worker.js'));
 }
 
 desk.draw();
-void desk.start(startEngine).then(fetchAhead);
+void keeper
+  .restore()
+  .then(() => desk.start(startEngine))
+  .then(fetchAhead);

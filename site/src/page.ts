@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from './app/desk';
+import type { Keeper } from './app/keeper';
 import { later } from './app/later';
 import { say } from './app/wording';
 import { cautions } from './sections/cautions/cautions';
@@ -20,6 +21,9 @@ import { tenancy } from './sections/tenancy/tenancy';
 import { unknowns } from './sections/unknowns/unknowns';
 
 const letter = later(() => import('./sections/letter/letter'));
+const roster = later(() => import('./sections/roster/roster'));
+const evidence = later(() => import('./sections/evidence/evidence'));
+const takeaway = later(() => import('./sections/takeaway/takeaway'));
 
 /** A landlord needs the days and the papers before the sums; a tenant or adviser the sums first. */
 const results = (d: Desk): TemplateResult =>
@@ -39,15 +43,15 @@ function notice(d: Desk): TemplateResult {
   </div>`;
 }
 
-export const page = (d: Desk): TemplateResult => html`
+export const page = (d: Desk, keeper: Keeper): TemplateResult => html`
   <a class="skip" href="#charges-title">${say('page.skip')}</a>
-  ${masthead(d)}
+  ${masthead(d, keeper)}
   <main>
-    ${opening(d)} ${standing(d)}
+    ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)} ${standing(d)}
     <div class="desk">
       ${charges(d)}
       <div class="results">${results(d)}</div>
-      ${tenancy(d)} ${d.blank ? nothing : (letter.get(d)?.letter(d) ?? nothing)}
+      ${tenancy(d)} ${d.blank ? nothing : html`${evidence.get(d)?.evidence(d)}${letter.get(d)?.letter(d)}${takeaway.get(d)?.takeaway(d)}`}
     </div>
   </main>
   ${footer(d)} ${strip(d)} ${notice(d)}

@@ -109,3 +109,12 @@ export async function typeCharge(page, n, text, amount) {
   await page.keyboard.type(amount);
   await page.keyboard.press('Enter');
 }
+
+/** Waits until `holds` is true; fails after ten seconds. */
+export async function until(holds) {
+  for (let i = 0; i < 200; i++) {
+    if (await holds()) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  assert.fail('it did not come to hold in ten seconds');
+}

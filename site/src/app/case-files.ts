@@ -59,21 +59,31 @@ export function openText(d: Desk, text: string, name: string): boolean {
   return true;
 }
 
-/** Lets the person choose case files and lays each on the desk. */
-export function openFiles(d: Desk): Promise<void> {
+/** The case a file holds: the file itself, or, in a report, the case within it. */
+async function caseText(file: File): Promise<string> {
+  const text = await file.text();
+  if (!/\.html?$/i.test(file.name)) return text;
+  return /<script type="application\/json" id="wearline-case">(.*?)<\/script>/s.exec(text)?.[1] ?? text;
+}
+
+/** Lays each file that holds a case on the desk; says how many did not. */
+export async function openAll(d: Desk, files: File[]): Promise<void> {
+  const texts = await Promise.all(files.map(async (f) => [await caseText(f), f.name] as const));
+  const opened = texts.filter(([text, name]) => openText(d, text, name)).length;
+  if (texts.length > 1) d.tell(say('page.notice.openedMany', { count: opened, other: texts.length - opened }));
+  await d.settleOthers();
+}
+
+/** Lets the person choose case files, or a folder of them, and lays each on the desk. */
+export function openFiles(d: Desk, folder = false): void {
   const chooser = document.createElement('input');
   chooser.type = 'file';
   chooser.multiple = true;
-  chooser.accept = '.json,application/json';
-  return new Promise((done) => {
-    chooser.addEventListener('cancel', () => done());
-    chooser.addEventListener('change', () => {
-      const files = [...(chooser.files ?? [])];
-      void Promise.all(files.map(async (f) => [await f.text(), f.name] as const)).then((texts) => {
-        texts.forEach(([text, name]) => openText(d, text, name));
-        done();
-      });
-    });
-    chooser.click();
+  if (folder) chooser.webkitdirectory = true;
+  else chooser.accept = '.json,.html,application/json,text/html';
+  chooser.addEventListener('change', () => {
+    const files = [...(chooser.files ?? [])].filter((f) => !folder || /\.(json|html?)$/i.test(f.name));
+    void openAll(d, files);
   });
+  chooser.click();
 }

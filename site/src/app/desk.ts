@@ -3,7 +3,9 @@
 import type { Assessment, Fault } from '../case/assessment';
 import { type CaseFile, type Side, emptyCase, freshLineId, isBlank, type Line } from '../case/case';
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
+import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
+import type { Letter } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from './engine';
 import { judge } from './judge';
@@ -20,6 +22,11 @@ export interface Sheet {
   saved: CaseFile;
   result: Assessment | null;
   faults: Fault[];
+  /** True once it was judged with the law of its place. */
+  settled: boolean;
+  exhibits: Exhibit[];
+  /** The kind of letter chosen; empty: the one the engine proposes. */
+  letterKind: string;
 }
 
 export interface Notice {
@@ -44,6 +51,8 @@ export class Desk {
   /** What is being typed into a field, exactly as typed, by JSON Pointer. */
   typing = new Map<string, string>();
   notice: Notice | null = null;
+  /** True while the cases are kept in this browser. */
+  keeping = false;
   private listeners: Listener[] = [];
   private nextKey = 1;
 
@@ -66,6 +75,7 @@ export class Desk {
   get blank(): boolean {
     return isBlank(this.case);
   }
+  /** True if a case would be lost with the page. */
   get unsaved(): boolean {
     return this.sheets.some((s) => s.history.now !== s.saved && !isBlank(s.history.now));
   }
@@ -98,6 +108,7 @@ export class Desk {
       this.broken = e instanceof Error ? e.message : String(e);
     }
     this.refresh();
+    await this.settleOthers();
   }
 
   /** Lists anew what a person can choose from: after a change of language or place. */
@@ -111,16 +122,46 @@ export class Desk {
       await loadLanguage(this.engine, wanted);
       this.list();
     }
+    this.sheets.forEach((s) => (s.settled = false));
     this.refresh();
+    await this.settleOthers();
   }
 
-  /** Makes sure the law the case names is loaded, then judges. */
+  /** Judges the cases behind the one in front, each with its own law. */
+  async settleOthers(): Promise<void> {
+    const engine = this.engine;
+    if (!engine) return;
+    for (const sheet of this.sheets) {
+      if (sheet === this.sheet || sheet.settled) continue;
+      const subject = sheet.history.now;
+      if (subject.jurisdiction) await loadPlace(engine, subject.jurisdiction).catch(() => undefined);
+      Object.assign(sheet, judge(engine, { ...subject, language: language() }, this.today), { settled: true });
+    }
+    this.draw();
+  }
+
+  /** The letter that fits the case in front, or null where there is none. */
+  letter(): Letter | null {
+    if (!this.engine || this.sheet.faults.length > 0) return null;
+    const { letterKind } = this.sheet;
+    const draft = this.engine.letter(this.case, this.today, {
+      ...(letterKind ? { kind: letterKind } : {}),
+      language: 'en',
+    });
+    return draft.paragraphs ? draft : null;
+  }
+
+  /** Makes sure the law the case in front names is loaded, then judges. */
   async settle(): Promise<void> {
+    const { sheet, engine } = this;
     const code = this.case.jurisdiction;
     this.refresh();
-    if (!code || !this.engine) return;
+    if (!engine) return;
     try {
-      await loadPlace(this.engine, code);
+      if (code) await loadPlace(engine, code);
+      // Another case may have come to the front meanwhile; this one is then judged with the others behind.
+      if (this.sheet !== sheet) return;
+      sheet.settled = true;
       this.list();
     } catch {
       this.tell(say('page.notice.lawNotLoaded'));
@@ -213,7 +254,17 @@ export class Desk {
   // Sheets
 
   private fresh(subject: CaseFile, file: string): Sheet {
-    return { key: this.nextKey++, file, history: history.begin(subject), saved: subject, result: null, faults: [] };
+    return {
+      key: this.nextKey++,
+      file,
+      history: history.begin(subject),
+      saved: subject,
+      result: null,
+      faults: [],
+      settled: false,
+      exhibits: [],
+      letterKind: '',
+    };
   }
 
   /** Lays a case in front: in place of a blank one, else beside the others. */
@@ -224,6 +275,22 @@ export class Desk {
     this.open.clear();
     this.typing.clear();
     void this.settle();
+  }
+
+  /** A blank case, in front of the others. */
+  newSheet(): void {
+    this.bringToFront(this.sheets.push(this.fresh(emptyCase(), '')) - 1);
+  }
+
+  /** Lays out what was kept on this device. */
+  restore(sheets: { file: string; subject: CaseFile; exhibits: Exhibit[] }[], front: number): void {
+    this.sheets = sheets.map((s) => ({ ...this.fresh(s.subject, s.file), exhibits: s.exhibits }));
+    this.bringToFront(Math.min(front, this.sheets.length - 1));
+    void this.settleOthers();
+  }
+
+  exhibitsChanged(): void {
+    this.draw();
   }
 
   bringToFront(index: number): void {
@@ -256,6 +323,12 @@ export class Desk {
   tell(text: string, canUndo = false): void {
     this.notice = { text, undo: canUndo };
     this.draw();
+  }
+  /** Prints one section alone. */
+  printOnly(section: string): void {
+    document.body.dataset['print'] = section;
+    window.addEventListener('afterprint', () => delete document.body.dataset['print'], { once: true });
+    window.print();
   }
   hush(): void {
     this.notice = null;

@@ -7,8 +7,6 @@ import { say } from '../../app/wording';
 import { asText, type Letter, type Paragraph } from '../../case/letter';
 import './letter.css';
 
-let chosenKind = '';
-
 function paragraph(p: Paragraph): TemplateResult {
   return html`<div class="paragraph" data-role=${p.role}>
     ${p.text ? html`<p>${p.text}</p>` : nothing}
@@ -33,18 +31,19 @@ async function copy(d: Desk, letter: Letter): Promise<void> {
   }
 }
 
-function printLetter(): void {
-  document.body.dataset['print'] = 'letter';
-  window.addEventListener('afterprint', () => delete document.body.dataset['print'], { once: true });
-  window.print();
+async function keepWord(d: Desk, letter: Letter): Promise<void> {
+  const { word } = await import('../../out/word');
+  keepFile(
+    `${nameFor(d.case)}-letter.docx`,
+    await word(letter),
+    'application/vnd.openxmlformats-officedocument.wordprocessingml.document',
+  );
 }
 
 export function letter(d: Desk): TemplateResult | typeof nothing {
-  if (!d.engine || !d.result || d.case.lines.length === 0) return nothing;
-  // The result, not the case, is what the engine could read; a letter of a case with faults waits until they are mended.
-  if (d.sheet.faults.length) return nothing;
-  const draft = d.engine.letter(d.case, d.today, { ...(chosenKind ? { kind: chosenKind } : {}), language: 'en' });
-  if (!draft.paragraphs) return nothing;
+  if (!d.result || d.case.lines.length === 0) return nothing;
+  const draft = d.letter();
+  if (!draft) return nothing;
   return html`<section class="letter" id="letter" aria-labelledby="letter-title">
     <div class="letter-side">
       <h2 id="letter-title">${say(`page.letter.title.${d.side}`)}</h2>
@@ -54,7 +53,7 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
           ? html`<div class="field">
             <label for="letter-kind">${say('page.letter.kind')}</label>
             <select id="letter-kind" class="entry" @change=${(e: Event) => {
-              chosenKind = (e.target as HTMLSelectElement).value;
+              d.sheet.letterKind = (e.target as HTMLSelectElement).value;
               d.draw();
             }}>
               ${draft.kinds.map((k) => html`<option value=${k.id} ?selected=${k.id === draft.kind}>${k.label}</option>`)}
@@ -65,7 +64,8 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
       }
       <p class="letter-tools">
         <button type="button" class="tool" @click=${() => void copy(d, draft)}>${say('page.letter.copy')}</button>
-        <button type="button" class="tool" @click=${printLetter}>${say('page.letter.print')}</button>
+        <button type="button" class="tool" @click=${() => d.printOnly('letter')}>${say('page.letter.print')}</button>
+        <button type="button" class="tool" @click=${() => void keepWord(d, draft)}>${say('page.letter.word')}</button>
         <button type="button" class="tool" @click=${() => keepFile(`${nameFor(d.case)}-letter.txt`, asText(draft), 'text/plain')}>
           ${say('page.letter.text')}
         </button>

@@ -3,6 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { openFiles, saveCase } from '../../app/case-files';
+import type { Keeper } from '../../app/keeper';
 import { language, say } from '../../app/wording';
 import './masthead.css';
 
@@ -11,7 +12,12 @@ const tool = (label: string, act: () => void, disabled = false): TemplateResult 
 
 const other = { en: 'es', es: 'en' } as const;
 
-export function masthead(d: Desk): TemplateResult {
+function clear(d: Desk, keeper: Keeper): void {
+  if (d.unsaved && !window.confirm(say('page.tool.clear.sure'))) return;
+  void keeper.stop().then(() => d.clearAll());
+}
+
+export function masthead(d: Desk, keeper: Keeper): TemplateResult {
   return html`<header class="masthead">
     <div class="masthead-name">
       <h1 class="wordmark">${say('page.name')}</h1>
@@ -19,18 +25,15 @@ export function masthead(d: Desk): TemplateResult {
     </div>
     <div class="wordmark-rule" aria-hidden="true"></div>
     <nav class="tools" aria-label=${say('page.masthead.tools')}>
-      ${tool(say('page.tool.open'), () => void openFiles(d))}
-      ${tool(say('page.tool.save'), () => saveCase(d), d.blank)}
-      ${tool(say('page.tool.print'), () => window.print(), d.blank)}
-      ${tool(say('page.tool.undo'), () => d.undo(), !d.canUndo)}
-      ${d.canRedo ? tool(say('page.tool.redo'), () => d.redo()) : nothing}
-      ${tool(
-        say('page.tool.clear'),
-        () => {
-          if (!d.unsaved || window.confirm(say('page.tool.clear.sure'))) d.clearAll();
-        },
-        d.blank,
-      )}
+      ${tool(say('page.tool.open'), () => openFiles(d))}
+      ${d.side === 'adviser' ? tool(say('page.tool.folder'), () => openFiles(d, true)) : nothing}
+      ${tool(say('page.tool.save'), () => saveCase(d), d.blank)} ${tool(say('page.tool.print'), () => window.print(), d.blank)}
+      ${tool(say('page.tool.undo'), () => d.undo(), !d.canUndo)} ${d.canRedo ? tool(say('page.tool.redo'), () => d.redo()) : nothing}
+      ${d.blank ? nothing : tool(say('page.tool.another'), () => d.newSheet())}
+      <button type="button" class="tool" aria-pressed=${d.keeping ? 'true' : 'false'} @click=${() => void keeper.toggle()}>
+        ${say('page.tool.keep')}
+      </button>
+      ${tool(say('page.tool.clear'), () => clear(d, keeper), d.blank && d.sheets.length === 1 && !d.keeping)}
       <button type="button" class="tool tool-language" lang=${other[language()]} @click=${() => void d.useLanguage(other[language()])}>
         ${say('page.tool.otherLanguage')}
       </button>

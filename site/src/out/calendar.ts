@@ -1,0 +1,37 @@
+// The open legal days as an iCalendar file (RFC 5545), each with an alarm a week and a day ahead.
+
+import ical, { ICalAlarmType, ICalEventTransparency } from 'ical-generator';
+import type { Assessment, LegalDate } from '../case/assessment';
+import { say } from '../app/wording';
+
+const day = 86_400;
+
+/** The days still ahead: open, with a last day not before today. */
+export const ahead = (a: Assessment): LegalDate[] =>
+  a.dates.filter((d) => d.state === 'open' && d.last?.earliest && d.last.earliest >= a.today);
+
+/** `about` names the case in each entry. The earliest day it can be is the one to keep to. */
+export function calendar(a: Assessment, about: string): string {
+  const file = ical({ name: about, prodId: { company: 'Wearline', product: 'Wearline', language: 'EN' } });
+  for (const d of ahead(a)) {
+    const start = new Date(`${d.last!.earliest}T00:00:00`);
+    const event = file.createEvent({
+      id: `${d.id}-${d.last!.earliest}-${a.jurisdiction ?? 'none'}@wearline`,
+      stamp: new Date(`${a.today}T12:00:00Z`),
+      start,
+      allDay: true,
+      transparency: ICalEventTransparency.TRANSPARENT,
+      summary: `${d.label} (${about})`,
+      description: [d.rule, d.text, d.ifMissed, d.source, ...a.cautions.slice(0, 2).map((c) => c.text)]
+        .filter(Boolean)
+        .join('\n\n'),
+    });
+    for (const before of [7 * day, day])
+      event.createAlarm({
+        type: ICalAlarmType.display,
+        trigger: before,
+        description: say('page.takeaway.alarm', { what: d.label }),
+      });
+  }
+  return file.toString();
+}

@@ -1,0 +1,128 @@
+// Photos and papers attached to the charges they belong to, with the day each was taken and what is doubtful about it.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { live } from 'lit/directives/live.js';
+import type { Desk } from '../../app/desk';
+import { longDay } from '../../app/show';
+import { say } from '../../app/wording';
+import { type Exhibit, type Shows, showings, warningOf } from '../../case/exhibit';
+import './evidence.css';
+
+const addresses = new WeakMap<Blob, string>();
+
+/** An address for the picture within the page; made once a picture. */
+function addressOf(data: Blob): string {
+  let address = addresses.get(data);
+  if (!address) addresses.set(data, (address = URL.createObjectURL(data)));
+  return address;
+}
+
+async function exhibitOf(id: number, file: File): Promise<Exhibit> {
+  const { dayTaken } = await import('../../out/exif');
+  const byCamera = file.type.startsWith('image/') ? await dayTaken(file) : '';
+  const modified = new Date(file.lastModified);
+  const byFile = Number.isNaN(modified.getTime()) ? '' : modified.toISOString().slice(0, 10);
+  return {
+    id,
+    name: file.name,
+    type: file.type,
+    data: file,
+    taken: byCamera || byFile,
+    dated: byCamera ? 'camera' : byFile ? 'file' : '',
+    line: '',
+    shows: file.type.startsWith('image/') ? 'move-out' : 'receipt',
+    note: '',
+  };
+}
+
+export async function attach(d: Desk, files: Iterable<File>): Promise<void> {
+  const sheet = d.sheet;
+  let id = Math.max(0, ...sheet.exhibits.map((x) => x.id));
+  const added = await Promise.all([...files].map((f) => exhibitOf(++id, f)));
+  sheet.exhibits = [...sheet.exhibits, ...added];
+  d.exhibitsChanged();
+  d.tell(say('page.evidence.added', { count: added.length }));
+}
+
+function change(d: Desk, x: Exhibit, changes: Partial<Exhibit>): void {
+  d.sheet.exhibits = d.sheet.exhibits.map((e) => (e.id === x.id ? { ...e, ...changes } : e));
+  d.exhibitsChanged();
+}
+
+function picture(x: Exhibit): TemplateResult {
+  return x.type.startsWith('image/')
+    ? html`<a class="exhibit-picture" href=${addressOf(x.data)} target="_blank" aria-label=${say('page.evidence.view', { name: x.name })}
+        ><img src=${addressOf(x.data)} alt="" loading="lazy"
+      /></a>`
+    : html`<a class="exhibit-picture" href=${addressOf(x.data)} target="_blank">${say('page.evidence.paper')}<span class="unseen"> ${x.name}</span></a>`;
+}
+
+function exhibit(d: Desk, x: Exhibit, index: number): TemplateResult {
+  const warning = warningOf(x, d.case);
+  const id = `exhibit-${x.id}`;
+  return html`<li class="exhibit">
+    ${picture(x)}
+    <div class="exhibit-facts">
+      <p class="exhibit-name"><strong>${say('page.evidence.number', { n: index + 1 })}</strong> ${x.name}</p>
+      <p class="exhibit-day">${x.taken ? say(`page.evidence.dated.${x.dated || 'file'}`, { day: longDay(x.taken) }) : say('page.evidence.noDay')}</p>
+      ${warning ? html`<p class="fault">${say(`page.evidence.warning.${warning}`)}</p>` : nothing}
+      <div class="exhibit-fields">
+        <div class="field">
+          <label for="${id}-line">${say('page.evidence.line')}</label>
+          <select id="${id}-line" class="entry" @change=${(e: Event) => change(d, x, { line: (e.target as HTMLSelectElement).value })}>
+            <option value="" ?selected=${x.line === ''}>${say('page.evidence.whole')}</option>
+            ${d.case.lines.map((l, i) => html`<option value=${l.id} ?selected=${x.line === l.id}>${i + 1}. ${l.text ?? ''}</option>`)}
+          </select>
+        </div>
+        <div class="field">
+          <label for="${id}-shows">${say('page.evidence.shows')}</label>
+          <select id="${id}-shows" class="entry" @change=${(e: Event) => change(d, x, { shows: (e.target as HTMLSelectElement).value as Shows })}>
+            ${showings.map((s) => html`<option value=${s} ?selected=${x.shows === s}>${say(`page.evidence.shows.${s}`)}</option>`)}
+          </select>
+        </div>
+        <div class="field">
+          <label for="${id}-note">${say('page.evidence.note')}</label>
+          <input id="${id}-note" class="entry" type="text" .value=${live(x.note)} @input=${(e: Event) => change(d, x, { note: (e.target as HTMLInputElement).value })} />
+        </div>
+      </div>
+      <button
+        type="button"
+        class="link"
+        @click=${() => {
+          d.sheet.exhibits = d.sheet.exhibits.filter((e) => e.id !== x.id);
+          d.exhibitsChanged();
+        }}
+      >
+        ${say('page.evidence.remove')}<span class="unseen"> ${x.name}</span>
+      </button>
+    </div>
+  </li>`;
+}
+
+export function evidence(d: Desk): TemplateResult {
+  const all = d.sheet.exhibits;
+  return html`<section class="evidence" aria-labelledby="evidence-title">
+    <h2 id="evidence-title">${say('page.evidence.title')}</h2>
+    <p>${say('page.evidence.says')}</p>
+    <p class="evidence-tools">
+      <label class="tool file-tool"
+        >${say('page.evidence.attach')}<input
+          type="file"
+          multiple
+          accept="image/*,application/pdf"
+          @change=${(e: Event) => {
+            const box = e.target as HTMLInputElement;
+            void attach(d, [...(box.files ?? [])]).then(() => (box.value = ''));
+          }}
+      /></label>
+      ${all.length ? html`<button type="button" class="tool" @click=${() => d.printOnly('evidence')}>${say('page.evidence.print')}</button>` : nothing}
+    </p>
+    ${
+      all.length
+        ? html`<ol class="exhibits">
+          ${all.map((x, i) => exhibit(d, x, i))}
+        </ol>`
+        : nothing
+    }
+  </section>`;
+}

@@ -1,0 +1,60 @@
+// What a person can take along: the days for a calendar, the charges as a table, the whole case as one report.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { keepFile, nameFor } from '../../app/case-files';
+import type { Desk } from '../../app/desk';
+import { say } from '../../app/wording';
+import type { LegalDate } from '../../case/assessment';
+import './takeaway.css';
+
+const isAhead = (d: Desk) => (x: LegalDate) => x.state === 'open' && !!x.last?.earliest && x.last.earliest >= d.today;
+
+async function keepDays(d: Desk): Promise<void> {
+  const { calendar } = await import('../../out/calendar');
+  keepFile(
+    `${nameFor(d.case)}.ics`,
+    calendar(d.result!, d.case.title ?? say('page.report.title')),
+    'text/calendar;charset=utf-8',
+  );
+}
+
+async function keepCharges(d: Desk): Promise<void> {
+  const { csv } = await import('../../out/csv');
+  const head = ['number', 'text', 'claimed', 'verdict', 'low', 'likely', 'high', 'why'].map((c) =>
+    say(`page.takeaway.column.${c}`),
+  );
+  const rows = d.result!.lines.map((l, i) => [
+    String(i + 1),
+    l.text,
+    l.claimed,
+    l.verdictText,
+    l.fair.low,
+    l.fair.likely,
+    l.fair.high,
+    l.why,
+  ]);
+  keepFile(`${nameFor(d.case)}.csv`, csv(head, rows), 'text/csv;charset=utf-8');
+}
+
+async function keepReport(d: Desk): Promise<void> {
+  const { report } = await import('../../out/report');
+  const letter = d.letter();
+  const text = await report({ subject: d.case, result: d.result!, exhibits: d.sheet.exhibits, letter });
+  keepFile(`${nameFor(d.case)}.html`, text, 'text/html;charset=utf-8');
+}
+
+export function takeaway(d: Desk): TemplateResult | typeof nothing {
+  if (!d.result || d.case.lines.length === 0) return nothing;
+  const days = d.result.dates.filter(isAhead(d)).length;
+  const way = (name: string, act: () => Promise<void>, disabled = false) =>
+    html`<li>
+      <button type="button" class="tool" ?disabled=${disabled} @click=${() => void act()}>${say(`page.takeaway.${name}`)}</button>
+      <span>${say(`page.takeaway.${name}.says`)}</span>
+    </li>`;
+  return html`<section class="takeaway" aria-labelledby="takeaway-title">
+    <h2 id="takeaway-title">${say('page.takeaway.title')}</h2>
+    <ul>
+      ${way('report', () => keepReport(d))} ${way('days', () => keepDays(d), days === 0)} ${way('charges', () => keepCharges(d))}
+    </ul>
+  </section>`;
+}

@@ -67,6 +67,12 @@ public:
   }
   Cursor member(std::string_view name) const { return {*json_->find(name), this, name, 0}; }
   Cursor item(std::size_t index) const { return {(*json_)[index], this, {}, index}; }
+  /// The member, where it is there and not null.
+  std::optional<Cursor> get(std::string_view name) const {
+    const auto found = json_->find(name);
+    if (found == json_->end() || found->is_null()) return std::nullopt;
+    return Cursor(*found, this, name, 0);
+  }
   bool has(std::string_view name) const {
     const auto found = json_->find(name);
     return found != json_->end() && !found->is_null();
@@ -237,10 +243,10 @@ void read_rate(const Cursor& c, std::optional<Share>& out) {
 }
 
 template <class T> void take(const Cursor& c, std::string_view name, T& out) {
-  if (c.has(name)) read(c.member(name), out);
+  if (const auto member = c.get(name)) read(*member, out);
 }
 void take_name(const Cursor& c, std::string_view name, std::string& out, const NameSet& known, std::string_view what) {
-  if (c.has(name)) read_name(c.member(name), out, known, what);
+  if (const auto member = c.get(name)) read_name(*member, out, known, what);
 }
 
 void read_tenancy(const Cursor& c, Tenancy& t) {

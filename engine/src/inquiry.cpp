@@ -42,7 +42,10 @@ Money charge_if_laid(Line& scratch, const Subject& subject, const LineContext& c
 
 } // namespace
 
-std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
+std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& given, const LineResult& result) {
+  // What the law allows of a charge does not move the day its worth ends.
+  LineContext context = given;
+  context.law = nullptr;
   if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands || result.claimed.is_zero()) return std::nullopt;
   Line scratch = line;
   const Day last = context.tenancy->move_out.likely();

@@ -18,30 +18,32 @@ bool may_need_escape(const char* at) {
 
 void JsonOut::quoted(std::string_view value) {
   static constexpr char hex[] = "0123456789abcdef";
-  out_ += '"';
+  // At most six bytes for one, and the two quotation marks.
   std::size_t plain = 0;
-  for (std::size_t at = 0; at < value.size(); ++at) {
-    while (at + 8 <= value.size() && !may_need_escape(value.data() + at)) at += 8;
-    if (at == value.size()) break;
+  while (plain + 8 <= value.size() && !may_need_escape(value.data() + plain)) plain += 8;
+  char* to = grow((value.size() - plain) * 6 + plain + 2);
+  *to++ = '"';
+  std::memcpy(to, value.data(), plain);
+  to += plain;
+  for (std::size_t at = plain; at < value.size(); ++at) {
     const auto c = static_cast<unsigned char>(value[at]);
-    if (c >= 0x20 && c != '"' && c != '\\') continue;
-    out_ += value.substr(plain, at - plain);
-    plain = at + 1;
-    out_ += '\\';
+    if (c >= 0x20 && c != '"' && c != '\\') {
+      *to++ = static_cast<char>(c);
+      continue;
+    }
+    *to++ = '\\';
     switch (c) {
-    case '"': out_ += '"'; break;
-    case '\\': out_ += '\\'; break;
-    case '\n': out_ += 'n'; break;
-    case '\r': out_ += 'r'; break;
-    case '\t': out_ += 't'; break;
+    case '"': *to++ = '"'; break;
+    case '\\': *to++ = '\\'; break;
+    case '\n': *to++ = 'n'; break;
+    case '\r': *to++ = 'r'; break;
+    case '\t': *to++ = 't'; break;
     default:
-      out_ += "u00";
-      out_ += hex[c >> 4];
-      out_ += hex[c & 15];
+      for (const char u : {'u', '0', '0', hex[c >> 4], hex[c & 15]}) *to++ = u;
     }
   }
-  out_ += value.substr(plain);
-  out_ += '"';
+  *to++ = '"';
+  end_at(to);
 }
 
 } // namespace wearline

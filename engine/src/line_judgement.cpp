@@ -260,9 +260,7 @@ void say_reason(Step& step, const WearOpinion& opinion) {
   }
 }
 
-void apply_law(const Line& line, LineResult& result, const LineContext& context, const LineFacts& facts, Recorder& record) {
-  if (!context.law) return;
-  result.law = context.law->of(line, facts);
+void apply_law(LineResult& result, Recorder& record) {
   const Range<Money> before = result.fair;
   if (result.law.limit && *result.law.limit < result.fair.high()) {
     result.fair = result.fair.capped(*result.law.limit);
@@ -528,22 +526,22 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   const Range<Money> worked = own_labour(line, result.claimed, context, record);
   // What only leans to wear does not yet meet a rule about wear.
   const bool leans = result.verdict == Verdict::ordinary_wear && !result.opinion.certain();
-  const LineFacts facts{leans ? Verdict::cannot_tell : result.verdict, months, result.ages};
+  if (context.law) result.law = context.law->of(line, {leans ? Verdict::cannot_tell : result.verdict, months, result.ages});
   if (result.verdict == Verdict::not_about_condition) {
     result.worth = worked;
     result = judge_debt_line(line, subject, std::move(result), context, record);
-    apply_law(line, result, context, facts, record);
+    apply_law(result, record);
     return result;
   }
 
-  const Tri portion_only = context.law ? context.law->of(line, facts).damaged_portion_only : Tri(false);
+  const Tri portion_only = result.law.damaged_portion_only;
   const Money base = base_of(line, result, worked.high(), record);
   const Range<Money> worth = worth_of(line, subject, context, ages, base, portion_only, result, record);
   result.worth = {std::min(worth.low(), worked.low()), std::min(worth.likely(), worked.likely()), worth.high()};
   result.fair = scaled(result.worth, result.opinion);
   if (record.on()) say_reason(record.add(result.opinion.reason, result.worth.likely(), result.fair), result.opinion);
   Recorder for_law(steps);
-  apply_law(line, result, context, facts, for_law);
+  apply_law(result, for_law);
   return result;
 }
 

@@ -20,6 +20,7 @@ public:
       : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()) {}
 
   std::string write() {
+    out_.reserve(2048 + a_.lines.size() * 2048);
     out_.object().key("wearline").number(1);
     out_.pair("engine", version()).pair("today", iso(a_.today));
     a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
@@ -268,7 +269,7 @@ private:
     for (const Doubt& doubt : pack.check_this) out_.object().pair("text", doubt.text).end_object();
     out_.end_array().key("rules").object();
     for (const Rule* rule : line_rules_) {
-      out_.key(rule->id).object().pair("text", rule->text);
+      out_.any_key(rule->id).object().pair("text", rule->text);
       cite(references_of(pack, *rule));
       check_this(*rule);
       out_.end_object();
@@ -417,7 +418,7 @@ private:
   void sources() {
     out_.key("sources").object();
     for (const Reference* r : used_) {
-      out_.key(r->id).object().pair("text", r->text).pair("read", r->read).pair("readText", read_text(r->read, speech_)).key("url");
+      out_.any_key(r->id).object().pair("text", r->text).pair("read", r->read).pair("readText", read_text(r->read, speech_)).key("url");
       r->url.empty() ? out_.null() : out_.text(r->url);
       out_.end_object();
     }

@@ -1,0 +1,52 @@
+// Agreement with published examples and decided disputes: measures, prints, and with --write keeps the result in README.md.
+//   node tests/reference/measure-agreement.mjs [--write]     'N passed, N failed', exit code 1 on failure
+import fs from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { figures, measureDecided } from './measure-agreement/decided.mjs';
+import { AIMS, report } from './measure-agreement/report.mjs';
+import { measureWorked } from './measure-agreement/worked.mjs';
+
+const HERE = path.dirname(fileURLToPath(import.meta.url));
+const read = (file) => JSON.parse(fs.readFileSync(path.join(HERE, file), 'utf8'));
+const README = path.join(HERE, 'README.md');
+
+// Every parting of ways is explained, and no explanation is kept for a line on which both agree.
+function unexplained(judged, explained) {
+  const off = judged.filter((j) => !j.agrees || j.inside === false).map((j) => j.name);
+  return [...off.filter((n) => !explained[n]).map((n) => `${n} differs and is not explained`), ...Object.keys(explained).filter((n) => !off.includes(n)).map((n) => `${n} no longer differs: drop its explanation`)];
+}
+
+function aimsMissed(f) {
+  return [
+    ...(f.agree / f.lines >= AIMS.agree ? [] : [`verdicts: ${f.agree} of ${f.lines}`]),
+    ...(f.inside / f.sums >= AIMS.inside ? [] : [`sums inside: ${f.inside} of ${f.sums}`]),
+    ...(f.width < AIMS.width ? [] : [`median width: ${f.width}`])
+  ];
+}
+
+function main() {
+  const worked = measureWorked(read('data/worked-examples.json'), read('worked-examples/rows.json'));
+  const measured = measureDecided(read('data/decided.json'), read('decided/lines.json'));
+  const explained = read('decided/differences.json').lines;
+  const of = { all: figures(measured.judged), open: figures(measured.judged.filter((j) => !j.heldOut)), held: figures(measured.judged.filter((j) => j.heldOut)) };
+  const text = report(worked, measured, of, explained);
+  if (process.argv.includes('--write')) fs.writeFileSync(README, text);
+  else console.log(text);
+
+  const checks = [
+    ['worked examples', worked.filter((r) => r.state === 'broken').map((r) => `${r.id}: ${r.text}`)],
+    ['decided lines with their own age and life', measured.own.filter((o) => !o.exact).map((o) => `${o.name}: ${o.worth} cents, the decision ${o.allowed}`)],
+    ['every difference is explained', unexplained(measured.judged, explained)],
+    ['aims over all decided lines', aimsMissed(of.all)]
+  ];
+  for (const [name, problems] of checks) {
+    console.log(`${problems.length ? 'FAIL' : 'ok  '} ${name}`);
+    for (const p of problems) console.log(`     ${p}`);
+  }
+  const failed = checks.filter(([, problems]) => problems.length).length;
+  console.log(`${checks.length - failed} passed, ${failed} failed`);
+  return failed ? 1 : 0;
+}
+
+process.exitCode = main();

@@ -5,6 +5,7 @@
 #include "wearline/case_reader.h"
 #include "wearline/holidays.h"
 #include "wearline/pack.h"
+#include "wearline/recogniser.h"
 #include "wearline/registry.h"
 #include "wearline/rules.h"
 #include "wearline/wording.h"
@@ -32,7 +33,7 @@ struct Rules {
   ReferenceBook references;
   WearGuide wear;
   LifeTables lives;
-  AuditRules audit;
+  std::vector<ClashRule> clashes;
   std::vector<std::string> always_cautions;
   std::vector<SafetyNote> safety;
   LetterRules letters;
@@ -40,6 +41,7 @@ struct Rules {
   std::map<std::string, Wording, std::less<>> wording; ///< by language
   CaseNames names;
   Registry registry;
+  RecogniserRules recogniser;
   Holidays holidays;
   std::map<std::string, Pack, std::less<>> packs; ///< by jurisdiction; their addresses stay valid
 

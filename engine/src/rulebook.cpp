@@ -41,23 +41,16 @@ ClashRule::Side clash_side(Fields& rule, std::string_view name) {
 
 Faults load_audit(Rules& rules, std::string_view json) {
   return with_document(json, [&](Fields& root) {
-    rules.audit = {};
-    rules.audit.flat_fees = root.texts("flatFees");
-    if (auto tax = root.object("mostTax")) {
-      rules.audit.most_tax = tax->decimal("share").value_or(Share::whole());
-      tax->ignore({"source", "note"});
-      tax->done();
-    }
+    rules.clashes.clear();
     for (Fields& f : root.objects("clashes")) {
       ClashRule rule;
       rule.id = f.required_text("id");
       rule.weaker = clash_side(f, "weaker");
       rule.stronger = clash_side(f, "stronger");
-      rule.doubt_only = f.flag("doubtOnly", false);
       rule.text = localised(f, "text");
       f.ignore({"source"});
       f.done();
-      rules.audit.clashes.push_back(std::move(rule));
+      rules.clashes.push_back(std::move(rule));
     }
   });
 }
@@ -200,7 +193,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     const std::string_view rest = path.substr(8);
     return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
   }
-  if (starts(path, "recogniser/")) return {};
+  if (starts(path, "recogniser/")) return rules.recogniser.add(path.substr(11), json);
   return {{"unknown-file", "", "The engine has no use for a rules file of this name.", ""}};
 }
 

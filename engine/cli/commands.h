@@ -10,5 +10,7 @@ constexpr int status_errors = 2; ///< the input was refused, or could not be rea
 
 void add_check(CLI::App& program, int& status);
 void add_letter(CLI::App& program, int& status);
+void add_read(CLI::App& program, int& status);
+void add_recognise(CLI::App& program, int& status);
 
 } // namespace wearline::cli

@@ -10,6 +10,8 @@ int main(int count, char** words) {
   int status = wearline::cli::status_ok;
   wearline::cli::add_check(program, status);
   wearline::cli::add_letter(program, status);
+  wearline::cli::add_read(program, status);
+  wearline::cli::add_recognise(program, status);
   try {
     program.parse(count, words);
   } catch (const CLI::ParseError& e) {

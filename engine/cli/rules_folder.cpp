@@ -63,14 +63,27 @@ std::variant<Rulebook, Faults> load_rules(const fs::path& folder) {
   return rulebook;
 }
 
-Wording load_wording(const fs::path& folder, std::string_view language) {
+Wording load_wording(const fs::path& folder, std::string_view language, std::string_view file) {
   Wording wording;
-  const auto text = read_input(folder / "wording" / language / "cli.json");
+  const auto text = read_input(folder / "wording" / language / (std::string(file) + ".json"));
   if (!std::holds_alternative<std::string>(text)) return wording;
   const auto sentences = nlohmann::json::parse(std::get<std::string>(text), nullptr, false);
   for (const auto& [key, sentence] : sentences.items())
     if (sentence.is_string()) wording.add(key, sentence.get<std::string>());
   return wording;
+}
+
+std::variant<RecogniserRules, Faults> load_recogniser(const fs::path& folder) {
+  RecogniserRules rules;
+  Faults faults;
+  for (const std::string& name : RecogniserRules::files()) {
+    const auto text = read_input(folder / "recogniser" / name);
+    const Faults found =
+        std::holds_alternative<Faults>(text) ? std::get<Faults>(text) : rules.add(name, std::get<std::string>(text));
+    faults.insert(faults.end(), found.begin(), found.end());
+  }
+  if (!faults.empty()) return faults;
+  return rules;
 }
 
 } // namespace wearline::cli

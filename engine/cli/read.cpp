@@ -1,0 +1,139 @@
+// wearline read [--json] FILE: the statement that came, as a case file to go on with.
+
+#include "commands.h"
+#include "read_input.h"
+#include "rules_folder.h"
+#include "wearline/guard.h"
+#include "wearline/reading.h"
+
+#include <algorithm>
+#include <iostream>
+#include <memory>
+#include <nlohmann/json.hpp>
+
+namespace wearline::cli {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct Options {
+  std::filesystem::path file, rules;
+  std::string language;
+  bool json = false;
+};
+
+std::optional<Day> date_of(const ReadStatement& s, DateKind kind) {
+  const auto found = std::find_if(s.dates.begin(), s.dates.end(), [&](const ReadDate& d) { return d.kind == kind; });
+  return found == s.dates.end() ? std::nullopt : std::optional<Day>(found->day);
+}
+
+void put(Json& object, const char* name, const std::string& value) {
+  if (!value.empty()) object[name] = value;
+}
+void put(Json& object, const char* name, std::optional<Day> day) {
+  if (day) object[name] = iso(*day);
+}
+void put(Json& object, const char* name, const std::optional<StatedSum>& sum) {
+  if (sum) object[name] = sum->amount.plain();
+}
+
+/// "Pet deposit" is a pet deposit; where nothing says otherwise it is the security deposit.
+std::string deposit_kind(const std::string& text) {
+  const std::string words = fold(text);
+  for (const char* kind : {"pet", "key", "cleaning"})
+    if (words.find(kind) != std::string::npos) return kind;
+  return words.find("mascota") != std::string::npos ? "pet" : "security";
+}
+
+Json deposits_of(const ReadStatement& s) {
+  Json list = Json::array();
+  for (const StatedSum& d : s.deposits) {
+    Json one = {{"kind", deposit_kind(d.text)}, {"amount", d.amount.plain()}};
+    put(one, "paid", list.empty() ? date_of(s, DateKind::deposit_paid) : std::nullopt);
+    if (list.empty() && s.interest) one["interestPaid"] = s.interest->amount.plain();
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
+Json line_of(const ReadCharge& c, const Recognition& r, std::size_t number) {
+  Json line = {{"id", std::to_string(number)}, {"text", c.text}};
+  const bool credit = c.amount < Money{};
+  line["amount"] = (credit ? Money{} - c.amount : c.amount).plain();
+  if (credit) line["credit"] = true;
+  put(line, "kind", r.kind);
+  put(line, "element", r.element);
+  put(line, "finding", r.finding);
+  put(line, "place", r.place);
+  if (r.quantity)
+    line["charged"] = {{"count", Json::parse(plain_count(r.quantity->thousandths))}, {"unit", r.quantity->unit}};
+  return line;
+}
+
+Json case_of(const ReadStatement& s, const std::vector<Recognition>& known) {
+  Json file = {{"wearline", 1}};
+  put(file, "language", s.language);
+  if (const auto out = date_of(s, DateKind::move_out)) file["tenancy"]["possessionReturned"] = iso(*out);
+  if (const auto in = date_of(s, DateKind::move_in)) file["tenancy"]["began"] = iso(*in);
+  if (!s.deposits.empty()) file["deposits"] = deposits_of(s);
+  Json statement = Json::object();
+  put(statement, "dated", date_of(s, DateKind::statement));
+  put(statement, "sent", date_of(s, DateKind::sent));
+  put(statement, "statedTotal", s.total);
+  put(statement, "statedRefund", s.refund);
+  put(statement, "statedBalanceDue", s.balance_due);
+  if (!statement.empty()) file["statement"] = std::move(statement);
+  file["lines"] = Json::array();
+  for (std::size_t i = 0; i < s.charges.size(); ++i) file["lines"].push_back(line_of(s.charges[i], known[i], i + 1));
+  return file;
+}
+
+/// What was not read, and sums that do not come out, for the person's eyes.
+void print_rest(const ReadStatement& s, const std::vector<Recognition>& known, const Wording& words) {
+  for (const TrayLine& t : s.tray)
+    std::cerr << "line " << t.line << ": " << t.text << "\n    " << words.say("reading.tray." + t.why) << '\n';
+  for (const StatementCheck& c : s.checks)
+    std::cerr << "line " << c.line << ": "
+              << words.say("reading.check." + c.code,
+                           {{"text", c.text}, {"stated", c.stated.grouped()}, {"computed", c.computed.grouped()}})
+              << '\n';
+  for (std::size_t i = 0; i < known.size(); ++i)
+    if (known[i].confidence < 50) std::cerr << words.say("reading.unsure", {{"text", s.charges[i].text}}) << '\n';
+}
+
+int refuse(const Faults& faults) {
+  print_faults(faults);
+  return status_errors;
+}
+
+int read(const Options& o) {
+  const auto text = read_input(o.file);
+  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults);
+  if (const Faults faults = check_text(std::get<std::string>(text)); !faults.empty()) return refuse(faults);
+  const auto folder = rules_folder(o.rules);
+  const auto rules = load_recogniser(folder);
+  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults);
+  const ReadStatement statement = read_text(std::get<std::string>(text), std::get<RecogniserRules>(rules), o.language);
+  const std::vector<Recognition> known = recognise_lines(statement, std::get<RecogniserRules>(rules));
+  std::cout << case_of(statement, known).dump(o.json ? -1 : 2) << '\n';
+  print_rest(statement, known, load_wording(folder, statement.language, "reading"));
+  return status_ok;
+}
+
+} // namespace
+
+void add_read(CLI::App& program, int& status) {
+  auto* command = program.add_subcommand("read", "Make a case file of a statement that came as text or CSV");
+  auto options = std::make_shared<Options>();
+  command->add_flag("--json", options->json, "print the case on one line");
+  command
+      ->add_option("--language", options->language,
+                   "the statement's language, en or es (found from its words if absent)")
+      ->check(CLI::IsMember({"en", "es"}));
+  command->add_option("--rules", options->rules, "the folder of rules to use");
+  command->add_option("FILE", options->file, "the statement, text or CSV; - reads standard input")->required();
+  command->callback([options, &status] { status = read(*options); });
+}
+
+} // namespace wearline::cli

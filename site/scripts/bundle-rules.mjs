@@ -2,7 +2,8 @@
 //   site/public/generated/rules/shared.<hash>.json   what every case needs, English included
 //                               words-es.<hash>.json another language: its sentences, and the shared files that hold it, whole
 //                               US-WA.<hash>.json    one law pack with the holidays it counts by
-//   site/src/generated/rules-index.json              { shared, languages: { es }, packs: { "US-WA": { file, name, currency } } }
+//                               reading.<hash>.json  the words for reading a statement that came: fetched when one is opened
+//   site/src/generated/rules-index.json              { shared, reading, languages: { es }, packs: { "US-WA": { file, name, currency } } }
 // A bundle is one object: paths under engine/rules to the documents found there. The engine's `load` takes it as it is.
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
@@ -60,7 +61,8 @@ export function splitRules(rules) {
   const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...holidaysOf(rules.get(file), rules)]]));
   const ofPacks = new Set([...packs.values()].flat());
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
-  const shared = [...rules.keys()].filter((file) => !ofPacks.has(file) && (languageOf(file) ?? 'en') === 'en');
+  const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/'));
+  const shared = [...rules.keys()].filter((file) => !ofPacks.has(file) && !reading.includes(file) && (languageOf(file) ?? 'en') === 'en');
   const codes = [...new Set([...rules.keys()].map(languageOf))].filter((code) => code && code !== 'en');
   const languages = new Map(codes.map((code) => [code,
     [...rules.keys()].filter((file) => languageOf(file) === code || (shared.includes(file) && holdsLanguage(rules.get(file), code)))]));
@@ -69,6 +71,7 @@ export function splitRules(rules) {
     shared: new Map(shared.map((file) => [file, inEnglish(rules.get(file))])),
     languages: new Map([...languages].map(([code, files]) => [code, whole(files)])),
     packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
+    reading: whole(reading),
   };
 }
 
@@ -88,11 +91,11 @@ function writeBundle(name, documents) {
 
 function main() {
   const rules = readRules();
-  const { shared, languages, packs } = splitRules(rules);
+  const { shared, languages, packs, reading } = splitRules(rules);
   fs.rmSync(OUT, { recursive: true, force: true });
   fs.mkdirSync(OUT, { recursive: true });
   fs.mkdirSync(path.dirname(INDEX), { recursive: true });
-  const index = { shared: writeBundle('shared', shared), languages: {}, packs: {} };
+  const index = { shared: writeBundle('shared', shared), reading: writeBundle('reading', reading), languages: {}, packs: {} };
   for (const [code, documents] of languages) index.languages[code] = writeBundle(`words-${code}`, documents);
   for (const [jurisdiction, documents] of packs) {
     const { name, currency } = rules.get(`law/${jurisdiction}.json`);

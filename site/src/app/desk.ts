@@ -5,11 +5,10 @@ import { type CaseFile, type Side, emptyCase, freshLineId, isBlank, type Line } 
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
 import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
-import { type Letter, type LetterEdits, noEdits } from '../case/letter';
+import type { Letter } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from './engine';
 import { judge } from './judge';
-import type { Kept } from './keep';
 import { currencyOf, loadLanguage, loadPlace, loadShared, registryOf } from './rules';
 import { localToday, useCurrency } from './show';
 import { type Language, language, say, speak } from './wording';
@@ -26,8 +25,8 @@ export interface Sheet {
   /** True once it was judged with the law of its place. */
   settled: boolean;
   exhibits: Exhibit[];
-  /** What the person did with the letters: kind chosen, own words, paragraphs switched. */
-  letter: LetterEdits;
+  /** The kind of letter chosen; empty: the one the engine proposes. */
+  letterKind: string;
 }
 
 export interface Notice {
@@ -144,19 +143,12 @@ export class Desk {
   /** The letter that fits the case in front, or null where there is none. */
   letter(): Letter | null {
     if (!this.engine || this.sheet.faults.length > 0) return null;
-    const { kind, off, on } = this.sheet.letter;
+    const { letterKind } = this.sheet;
     const draft = this.engine.letter(this.case, this.today, {
-      ...(kind ? { kind } : {}),
-      language: language(),
-      off,
-      on,
+      ...(letterKind ? { kind: letterKind } : {}),
+      language: 'en',
     });
     return draft.paragraphs ? draft : null;
-  }
-
-  editLetter(edits: LetterEdits): void {
-    this.sheet.letter = edits;
-    this.draw();
   }
 
   /** Makes sure the law the case in front names is loaded, then judges. */
@@ -271,7 +263,7 @@ export class Desk {
       faults: [],
       settled: false,
       exhibits: [],
-      letter: noEdits,
+      letterKind: '',
     };
   }
 
@@ -291,12 +283,8 @@ export class Desk {
   }
 
   /** Lays out what was kept on this device. */
-  restore(sheets: Kept['sheets'], front: number): void {
-    this.sheets = sheets.map((s) => ({
-      ...this.fresh(s.subject, s.file),
-      exhibits: s.exhibits,
-      letter: s.letter ?? noEdits,
-    }));
+  restore(sheets: { file: string; subject: CaseFile; exhibits: Exhibit[] }[], front: number): void {
+    this.sheets = sheets.map((s) => ({ ...this.fresh(s.subject, s.file), exhibits: s.exhibits }));
     this.bringToFront(Math.min(front, this.sheets.length - 1));
     void this.settleOthers();
   }

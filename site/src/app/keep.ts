@@ -3,12 +3,11 @@
 import { del, get, set } from 'idb-keyval';
 import type { CaseFile } from '../case/case';
 import type { Exhibit } from '../case/exhibit';
-import type { LetterEdits } from '../case/letter';
 
 export interface Kept {
   wearline: 1;
   front: number;
-  sheets: { file: string; subject: CaseFile; exhibits: Exhibit[]; letter?: LetterEdits }[];
+  sheets: { file: string; subject: CaseFile; exhibits: Exhibit[] }[];
 }
 
 const place = 'wearline';

@@ -288,7 +288,10 @@ TenancyFacts tenancy_facts(const Case& c, Day today) {
   else if (c.statement.sent) t.move_out = *c.statement.sent;
   else t.move_out = {today, today};
   t.move_out_assumed = !c.tenancy.possession_returned && !c.tenancy.ended;
-  if (t.move_in) t.stay.months = std::max(0, whole_months(t.move_in->latest, t.move_out.earliest));
+  if (t.move_in) {
+    t.stay.months = std::max(0, whole_months(t.move_in->latest, t.move_out.earliest));
+    t.stay.months_most = std::max(0, whole_months(t.move_in->earliest, t.move_out.latest));
+  }
   t.stay.occupants = c.tenancy.occupants;
   t.stay.nothing_recorded = c.records.move_in.made == Tri(false) && c.records.photos_at_move_in == Tri(false);
   t.stay.nothing_shown = c.records.move_out.made == Tri(false) && c.records.photos_at_move_out == Tri(false);
@@ -487,6 +490,28 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
   return worth.capped(result.claimed);
 }
 
+/// The opinion on what is known for certain; where a longer stay or a thing perhaps past its life would turn the finding, it spans both.
+WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool perhaps_worn, const Weights& weights) {
+  WearOpinion opinion = judge_wear(line, subject.element, subject.finding, stay, weights);
+  if (!subject.finding) return opinion;
+  const auto span = [&] { opinion.span(judge_wear(line, subject.element, subject.finding, stay, weights)); };
+  const bool longer = subject.finding->turns_on_stay && stay.months_most && (!stay.months || *stay.months < *stay.months_most);
+  const bool worn = subject.finding->turns_on_life && perhaps_worn;
+  if (worn) {
+    stay.past_life = true;
+    span();
+  }
+  if (longer) {
+    stay.months = stay.months_most;
+    span();
+    if (worn) {
+      stay.past_life.reset();
+      span();
+    }
+  }
+  return opinion;
+}
+
 } // namespace
 
 LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
@@ -506,14 +531,8 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
     if (months->low() >= subject.life.life.high().months) stay.past_life = true;
     else if (months->high() < subject.life.life.low().months) stay.past_life = false;
   }
-  result.opinion = judge_wear(line, subject.element, subject.finding, stay, *context.weights);
-  // Perhaps past its life: where that would turn the finding, the answer spans both.
-  if (!stay.past_life && result.ages && months && subject.finding && subject.finding->turns_on_life && months->high() >= subject.life.life.high().months) {
-    stay.past_life = true;
-    const WearOpinion worn = judge_wear(line, subject.element, subject.finding, stay, *context.weights);
-    result.opinion.least = std::min(result.opinion.least, worn.least);
-    result.opinion.most = std::max(result.opinion.most, worn.most);
-  }
+  const bool perhaps_worn = !stay.past_life && result.ages && months && months->high() >= subject.life.life.high().months;
+  result.opinion = opinion_of(line, subject, stay, perhaps_worn, *context.weights);
   weigh_proof(result.opinion, line, stay, *context.weights);
   result.verdict = result.opinion.verdict;
 

@@ -117,6 +117,7 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
   }
   for (Fields& t : f.objects("turns")) finding.turns.push_back(read_turn(t, book));
   finding.turns_on_life = std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.past_life.has_value(); });
+  finding.turns_on_stay = std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.stay_months_at_least.has_value(); });
   f.ignore({"note"});
   f.done();
   return finding;

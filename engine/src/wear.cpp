@@ -177,6 +177,11 @@ void WearOpinion::cap(const Weight& weight) {
   most = std::min(most, weight.most);
 }
 
+void WearOpinion::span(const WearOpinion& other) {
+  least = std::min(least, other.least);
+  most = std::max(most, other.most);
+}
+
 namespace {
 
 bool any_of(const std::vector<std::string>& papers, const std::vector<std::string>& among_these) {

@@ -4,6 +4,7 @@
 
 #include "rule_store.h"
 
+#include "wearline/inquiry.h"
 #include "wearline/line_judgement.h"
 
 #include <catch2/catch.hpp>
@@ -45,6 +46,14 @@ public:
       for (std::size_t i = 0; i < 3; ++i) l.parts.push_back({static_cast<Nature>(pick(11)), Money::cents(third), std::nullopt});
     }
     if (pick(6) == 0) l.proof_missing.push_back(pick(2) == 0 ? "photos" : "receipts");
+    if (pick(8) == 0) l.proof.push_back("estimate");
+    if (pick(8) == 0) l.price_new = Money::cents(static_cast<std::int64_t>(1 + pick(700'000)));
+    if (pick(8) == 0) l.severity = pick(2) == 0 ? "light" : "heavy";
+    if (pick(10) == 0) l.in_lease = pick(2) == 0;
+    if (pick(12) == 0) {
+      l.hours = Quantity{static_cast<std::int64_t>(1 + pick(20'000)), "hour"};
+      l.hourly_rate = Money::cents(static_cast<std::int64_t>(1 + pick(20'000)));
+    }
     return l;
   }
 
@@ -138,6 +147,8 @@ TEST_CASE("Fair scales with the amount, but for the rounding of each part") {
   for (int i = 0; i < rounds; ++i) {
     Line line = lines.line();
     line.repair_price.reset();
+    line.price_new.reset();
+    line.hours.reset();
     const auto once = world.judge(line);
     line.amount = Money::cents(line.amount->in_cents() * 10);
     for (Part& part : line.parts) part.amount = Money::cents(part.amount.in_cents() * 10);
@@ -180,6 +191,90 @@ TEST_CASE("Not knowing the cause, the state at move-in or the damaged part never
     const auto unknown = world.judge(less).fair;
     if (unknown.high() < known.high()) FAIL(line.element << ' ' << line.finding << ' ' << known.high().plain() << " then " << unknown.high().plain());
   }
+}
+
+TEST_CASE("A span of days for the move never narrows the answer") {
+  Lines lines(7);
+  World known, spanned;
+  int widened = 0;
+  for (int i = 0; i < rounds; ++i) {
+    const Line line = lines.line();
+    const Day in = move_out - days{static_cast<int>(30 + lines.pick(9000))};
+    const auto around = [&](World& world, DaySpan began, DaySpan ended) {
+      Case c;
+      c.tenancy.began = began;
+      c.tenancy.possession_returned = ended;
+      world.tenancy = tenancy_facts(c, move_out);
+    };
+    around(known, {in, in}, {move_out, move_out});
+    around(spanned, {in - days{static_cast<int>(lines.pick(800))}, in + days{static_cast<int>(lines.pick(20))}}, {move_out - days{static_cast<int>(lines.pick(5))}, move_out + days{static_cast<int>(lines.pick(20))}});
+    const auto narrow = known.judge(line).fair, wide = spanned.judge(line).fair;
+    if (wide.low() > narrow.low() || wide.high() < narrow.high())
+      FAIL(line.element << ' ' << line.finding << ' ' << narrow.low().plain() << ".." << narrow.high().plain() << " then " << wide.low().plain() << ".." << wide.high().plain());
+    widened += !(wide == narrow);
+  }
+  CHECK(widened > 500);
+}
+
+TEST_CASE("Proof that is missing, or a record that is silent, never raises the answer") {
+  Lines lines(8);
+  const World world;
+  int fell = 0;
+  for (int i = 0; i < rounds; ++i) {
+    Line line = lines.line();
+    line.proof_missing.clear();
+    const auto with = world.judge(line).fair;
+    switch (lines.pick(5)) {
+    case 0: line.proof_missing.push_back("photos"); break;
+    case 1: line.proof_missing.push_back("receipts"); break;
+    case 2: line.proof_missing.push_back("move-in-list"); break;
+    case 3: line.on_move_out_record = false; break;
+    default: line.work_done = false;
+    }
+    const auto without = world.judge(line).fair;
+    if (without.low() > with.low() || without.likely() > with.likely() || without.high() > with.high()) FAIL(line.element << ' ' << line.finding);
+    fell += !(without == with);
+  }
+  CHECK(fell > 1000);
+}
+
+TEST_CASE("A price of a new thing above the charge never raises the answer above the charge, and a higher one never lowers it") {
+  Lines lines(9);
+  const World world;
+  int raised = 0;
+  for (int i = 0; i < rounds; ++i) {
+    Line line = lines.line();
+    line.parts.clear();
+    line.price_new = Money::cents(line.amount->in_cents() + static_cast<std::int64_t>(lines.pick(500'000)));
+    const auto lower = world.judge(line).fair;
+    line.price_new = Money::cents(line.price_new->in_cents() + static_cast<std::int64_t>(1 + lines.pick(500'000)));
+    const auto higher = world.judge(line).fair;
+    if (higher.low() < lower.low() || higher.likely() < lower.likely() || higher.high() < lower.high() || *line.amount < higher.high()) FAIL(line.element << ' ' << line.finding);
+    raised += lower.likely() < higher.likely();
+  }
+  CHECK(raised > 500);
+}
+
+TEST_CASE("The turning point turns on its day: the floor the day before, more on the day") {
+  Lines lines(10);
+  const World world;
+  int turned = 0;
+  for (int i = 0; i < 4000; ++i) {
+    Line line = lines.line();
+    Subject subject;
+    subject.element = real_rules().rules().wear.element(line.element);
+    subject.finding = subject.element->finding(line.finding);
+    find_life(subject, line, world.context);
+    const auto point = turning_point(line, subject, world.context, judge_line(line, subject, world.context));
+    if (!point) continue;
+    ++turned;
+    const auto worth = [&](Day day) {
+      line.installed = DaySpan{day, day};
+      return judge_line(line, subject, world.context).worth.likely();
+    };
+    if (worth(point->day - days{1}) > point->floor || worth(point->day) <= point->floor) FAIL(line.element << ' ' << line.finding << ' ' << iso(point->day));
+  }
+  CHECK(turned > 500);
 }
 
 TEST_CASE("Lines add up") {

@@ -74,6 +74,7 @@ struct Finding {
   Lean lean = Lean::even;
   bool ages = false;       ///< the usual remedy renews the thing, so its age counts
   bool turns_on_life = false; ///< being past its life would turn it
+  bool turns_on_stay = false; ///< a longer stay would turn it
   bool names_fault = true; ///< false: the charge names work or nothing at all
   bool small_mark = false; ///< a mark on a thing that still works: a repair or a sum for the mark may do
   std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
@@ -99,6 +100,7 @@ struct Element {
 /// What about the tenancy bears on wear.
 struct Stay {
   std::optional<long> months;   ///< completed months lived there, at least
+  std::optional<long> months_most; ///< and at most
   std::optional<long> occupants;
   Tri past_life;                ///< the thing is past its useful life on every published life
   bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in
@@ -117,6 +119,8 @@ struct WearOpinion {
   bool certain() const { return least == most; }
   /// No more than `weight` leaves.
   void cap(const Weight& weight);
+  /// Spans what another opinion leaves too.
+  void span(const WearOpinion& other);
 };
 
 /// The wear verdict of one line. `element` and `finding` may be null: unknown.

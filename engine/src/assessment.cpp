@@ -44,12 +44,24 @@ void apply_audit(const AuditNote& note, std::vector<LineAssessment>& lines) {
   LineAssessment& line = lines[note.lines.front()];
   const Range<Money> before = line.result.fair;
   if (before.high().is_zero()) return;
-  const bool drop = note.effect == AuditNote::Effect::drop;
-  line.result.fair = Range<Money>(Money(), drop ? Money() : before.likely(), before.high());
+  if (note.effect == AuditNote::Effect::limit && before.high() <= note.found) return;
   Step step;
-  step.code = drop ? "audit-drop" : "audit-doubt";
+  switch (note.effect) {
+  case AuditNote::Effect::drop:
+    line.result.fair = Range<Money>(Money(), Money(), before.high());
+    step.code = "audit-drop";
+    break;
+  case AuditNote::Effect::limit:
+    line.result.fair = before.capped(note.found);
+    step.code = "audit-limit";
+    break;
+  default:
+    line.result.fair = Range<Money>(Money(), before.likely(), before.high());
+    step.code = "audit-doubt";
+  }
   step.from = before.likely();
   step.to = line.result.fair.likely();
+  step.low = line.result.fair.low();
   step.high = line.result.fair.high();
   step.said = note.said;
   line.steps.push_back(std::move(step));
@@ -105,7 +117,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
   }
-  a.audit = audit(c, audited, rules.clashes);
+  a.audit = audit(c, audited, rules.audit);
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);
   a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()));
   if (a.law) a.law->settle(reckoning_of(a));

@@ -1,5 +1,7 @@
 #include "wearline/audit.h"
 
+#include "wearline/line_figures.h"
+
 #include <algorithm>
 #include <unordered_map>
 
@@ -40,6 +42,17 @@ bool every_amount_known(const Case& c) {
   return std::all_of(c.lines.begin(), c.lines.end(), [](const Line& l) { return l.amount.has_value(); });
 }
 
+/// The one deposit without which the statement's refund or balance is right; null where it is right anyway or never.
+const Deposit* deposit_left_out(const Case& c, Money deposits, Money total) {
+  const Statement& s = c.statement;
+  if (!s.stated_refund && !s.stated_balance_due) return nullptr;
+  const Money credited = s.stated_refund ? total + *s.stated_refund : total - *s.stated_balance_due;
+  if (c.deposits.size() < 2 || credited >= deposits) return nullptr;
+  for (const Deposit& d : c.deposits)
+    if (d.amount && !d.amount->is_zero() && credited == deposits - *d.amount) return &d;
+  return nullptr;
+}
+
 void check_sums(const Case& c, std::vector<AuditNote>& notes) {
   const Statement& s = c.statement;
   const Money sum = sum_of_lines(c);
@@ -53,6 +66,10 @@ void check_sums(const Case& c, std::vector<AuditNote>& notes) {
   }
   if (!deposit_known) return;
   const Money total = s.stated_total ? *s.stated_total : sum;
+  if (const Deposit* left_out = deposit_left_out(c, deposit, total)) {
+    notes.push_back({"deposit-left-out", {}, *left_out->amount, deposit});
+    return;
+  }
   const Money due = deposit > total ? deposit - total : Money();
   if (s.stated_refund && *s.stated_refund < due) notes.push_back({"refund-wrong", {}, *s.stated_refund, due});
   if (s.stated_balance_due && total > deposit && *s.stated_balance_due > total - deposit)
@@ -86,6 +103,42 @@ void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   }
 }
 
+/// A thing that is renewed as a whole room is renewed once.
+void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
+  std::unordered_map<std::string, std::size_t> first;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Line& line = *lines[i].line;
+    const Element* element = lines[i].subject->element;
+    if (!lines[i].renewed || !element || element->seam_unit != "room" || line.place.empty() || line.charged || !line.amount) continue;
+    const auto [at, fresh] = first.emplace(element->id + '\n' + folded(line.place), i);
+    if (fresh) continue;
+    const Subject& earlier = *lines[at->second].subject;
+    // The same fault twice is said already.
+    if (lines[i].subject->finding && lines[i].subject->finding == earlier.finding) continue;
+    notes.push_back({"renewed-twice", {i, at->second}, *line.amount, {}, nullptr, AuditNote::Effect::doubt});
+  }
+}
+
+bool is_rent(const AuditLine& l) { return l.line->kind == "rent" || (l.subject->finding && l.subject->finding->id == "rent-until-relet"); }
+
+/// Rent for the same days in two lines.
+void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
+  std::vector<std::size_t> rents;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const Line& line = *lines[i].line;
+    if (!is_rent(lines[i]) || line.credit == Tri(true) || !line.amount || !line.from || !line.to || !line.from->known() || !line.to->known()) continue;
+    // Many periods of rent in one statement are rare; the first that shares a day is enough.
+    for (const std::size_t other : rents) {
+      const Line& earlier = *lines[other].line;
+      if (line.from->earliest <= earlier.to->earliest && earlier.from->earliest <= line.to->earliest) {
+        notes.push_back({"same-days-twice", {i, other}, *line.amount, {}, nullptr, AuditNote::Effect::doubt});
+        break;
+      }
+    }
+    if (rents.size() < 32) rents.push_back(i);
+  }
+}
+
 void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes, std::vector<AuditNote>& notes) {
   for (const ClashRule& rule : clashes) {
     std::vector<std::size_t> stronger;
@@ -95,31 +148,72 @@ void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRu
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (!matches(rule.weaker, lines[i])) continue;
       const auto other = std::find_if(stronger.begin(), stronger.end(), [&](std::size_t j) { return j != i && same_place(*lines[i].line, *lines[j].line); });
-      if (other != stronger.end()) notes.push_back({rule.id, {i, *other}, lines[i].line->amount.value_or(Money()), {}, &rule.text, AuditNote::Effect::drop});
+      if (other != stronger.end()) notes.push_back({rule.id, {i, *other}, lines[i].line->amount.value_or(Money()), {}, &rule.text, rule.doubt_only ? AuditNote::Effect::doubt : AuditNote::Effect::drop});
     }
   }
 }
 
-void find_bare_lines(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
+bool near_cent(Money a, Money b) { return a - b <= Money::cents(1) && b - a <= Money::cents(1); }
+
+/// "3 hours at $25.00" that is charged as something else.
+void check_figures(std::size_t i, const Line& line, std::vector<AuditNote>& notes) {
+  const auto product = product_in(line.text);
+  if (!product || !line.parts.empty()) return;
+  if (product->total && !near_cent(*product->total, product->product)) notes.push_back({"product-wrong", {i}, *product->total, product->product, nullptr, AuditNote::Effect::limit});
+  else if (!near_cent(*line.amount, product->product)) notes.push_back({"product-wrong", {i}, *line.amount, product->product, nullptr, AuditNote::Effect::limit});
+}
+
+/// Tax against the rate in the text, or against the highest there is. A tax line of its own is on the other lines together.
+void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRules& rules, Money all, std::vector<AuditNote>& notes) {
+  const Line& line = *lines[i].line;
+  const bool own_line = lines[i].subject->finding && lines[i].subject->element->id == "other" && lines[i].subject->finding->id == "tax";
+  Money tax, base;
+  if (own_line) {
+    tax = *line.amount;
+    base = all - tax;
+  } else {
+    for (const Part& part : line.parts) part.nature == Nature::tax ? tax += part.amount : base += part.amount;
+  }
+  if (tax.is_zero() || base <= Money()) return;
+  const auto rate = percentage_in(line.text);
+  const Money most = base.part(rate.value_or(rules.most_tax));
+  if (tax > most + Money::cents(1)) notes.push_back({rate ? "tax-wrong" : "tax-high", {i}, tax, most, nullptr, own_line ? AuditNote::Effect::limit : AuditNote::Effect::none});
+  else if (rate && !own_line && tax + Money::cents(1) < most) notes.push_back({"tax-wrong", {i}, tax, most});
+}
+
+bool is_flat(const Subject& s, const AuditRules& rules) {
+  if (!s.element || !s.finding) return false;
+  const std::string place = s.element->id + '/' + s.finding->id;
+  return std::find(rules.flat_fees.begin(), rules.flat_fees.end(), place) != rules.flat_fees.end();
+}
+
+void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, Money all, std::vector<AuditNote>& notes) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     const Subject& s = *lines[i].subject;
+    if (line.amount && line.credit != Tri(true)) {
+      check_figures(i, line, notes);
+      check_tax(i, lines, rules, all, notes);
+    }
     if (!line.amount) notes.push_back({"amount-missing", {i}});
     else if (line.price_new && *line.amount > *line.price_new) notes.push_back({"above-price-new", {i}, *line.amount, *line.price_new});
     else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" && line.cause.empty())
       notes.push_back({"names-no-damage", {i}, *line.amount});
+    if (line.amount && is_flat(s, rules)) notes.push_back({"flat-fee", {i}, *line.amount});
     if (line.on_move_out_record == Tri(false)) notes.push_back({"not-on-record", {i}});
   }
 }
 
 } // namespace
 
-std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes) {
+std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const AuditRules& rules) {
   std::vector<AuditNote> notes;
   check_sums(c, notes);
   find_duplicates(lines, notes);
-  find_clashes(lines, clashes, notes);
-  find_bare_lines(lines, notes);
+  find_renewed_twice(lines, notes);
+  find_days_twice(lines, notes);
+  find_clashes(lines, rules.clashes, notes);
+  check_lines(lines, rules, sum_of_lines(c), notes);
   return notes;
 }
 

@@ -33,7 +33,7 @@ struct Rules {
   ReferenceBook references;
   WearGuide wear;
   LifeTables lives;
-  std::vector<ClashRule> clashes;
+  AuditRules audit;
   std::vector<std::string> always_cautions;
   std::vector<SafetyNote> safety;
   LetterRules letters;

@@ -41,16 +41,23 @@ ClashRule::Side clash_side(Fields& rule, std::string_view name) {
 
 Faults load_audit(Rules& rules, std::string_view json) {
   return with_document(json, [&](Fields& root) {
-    rules.clashes.clear();
+    rules.audit = {};
+    rules.audit.flat_fees = root.texts("flatFees");
+    if (auto tax = root.object("mostTax")) {
+      rules.audit.most_tax = tax->decimal("share").value_or(Share::whole());
+      tax->ignore({"source", "note"});
+      tax->done();
+    }
     for (Fields& f : root.objects("clashes")) {
       ClashRule rule;
       rule.id = f.required_text("id");
       rule.weaker = clash_side(f, "weaker");
       rule.stronger = clash_side(f, "stronger");
+      rule.doubt_only = f.flag("doubtOnly", false);
       rule.text = localised(f, "text");
       f.ignore({"source"});
       f.done();
-      rules.clashes.push_back(std::move(rule));
+      rules.audit.clashes.push_back(std::move(rule));
     }
   });
 }

@@ -19,7 +19,15 @@ struct ClashRule {
   };
   std::string id;
   Side weaker, stronger; ///< the weaker charge falls away where the stronger stands
+  bool doubt_only = false; ///< it may fall away
   Localised text;
+};
+
+/// What the audit goes by (rules/audit.json).
+struct AuditRules {
+  std::vector<ClashRule> clashes;
+  std::vector<std::string> flat_fees;  ///< "element/finding" of charges that stand for no named work
+  Share most_tax = Share::whole();     ///< the highest sales tax there is, as a share of what it is on
 };
 
 struct AuditNote {
@@ -27,8 +35,8 @@ struct AuditNote {
   std::vector<std::size_t> lines;  ///< the lines concerned; where one falls away it is the first
   Money stated = {}, found = {};
   const Localised* said = nullptr;
-  /// What it does to the first line: doubt makes nothing its least, drop makes nothing likely.
-  enum class Effect { none, doubt, drop } effect = Effect::none;
+  /// What it does to the first line: doubt makes nothing its least, drop makes nothing likely, limit lets no more than `found` stand.
+  enum class Effect { none, doubt, drop, limit } effect = Effect::none;
 };
 
 /// What a line is, for the audit.
@@ -38,7 +46,8 @@ struct AuditLine {
   bool renewed = false;
 };
 
-/// Notes in the order: sums, deposit and refund, duplicates, clashes, lines that name no damage.
-std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes);
+/// Notes in the order: sums, deposit and refund, duplicates, days charged twice, clashes, then line by line: amounts, figures in its
+/// text, tax, flat sums, the move-out record.
+std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const AuditRules& rules);
 
 } // namespace wearline

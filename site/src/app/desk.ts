@@ -5,10 +5,11 @@ import { type CaseFile, type Side, emptyCase, freshLineId, isBlank, type Line } 
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
 import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
-import type { Letter } from '../case/letter';
+import { type Letter, type LetterEdits, noEdits } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from './engine';
 import { judge } from './judge';
+import type { Kept } from './keep';
 import { currencyOf, loadLanguage, loadPlace, loadShared, registryOf } from './rules';
 import { localToday, useCurrency } from './show';
 import { type Language, language, say, speak } from './wording';
@@ -25,8 +26,8 @@ export interface Sheet {
   /** True once it was judged with the law of its place. */
   settled: boolean;
   exhibits: Exhibit[];
-  /** The kind of letter chosen; empty: the one the engine proposes. */
-  letterKind: string;
+  /** What the person did with the letters: kind chosen, own words, paragraphs switched. */
+  letter: LetterEdits;
 }
 
 export interface Notice {
@@ -143,12 +144,19 @@ export class Desk {
   /** The letter that fits the case in front, or null where there is none. */
   letter(): Letter | null {
     if (!this.engine || this.sheet.faults.length > 0) return null;
-    const { letterKind } = this.sheet;
+    const { kind, off, on } = this.sheet.letter;
     const draft = this.engine.letter(this.case, this.today, {
-      ...(letterKind ? { kind: letterKind } : {}),
-      language: 'en',
+      ...(kind ? { kind } : {}),
+      language: language(),
+      off,
+      on,
     });
     return draft.paragraphs ? draft : null;
+  }
+
+  editLetter(edits: LetterEdits): void {
+    this.sheet.letter = edits;
+    this.draw();
   }
 
   /** Makes sure the law the case in front names is loaded, then judges. */
@@ -263,7 +271,7 @@ export class Desk {
       faults: [],
       settled: false,
       exhibits: [],
-      letterKind: '',
+      letter: noEdits,
     };
   }
 
@@ -283,8 +291,12 @@ export class Desk {
   }
 
   /** Lays out what was kept on this device. */
-  restore(sheets: { file: string; subject: CaseFile; exhibits: Exhibit[] }[], front: number): void {
-    this.sheets = sheets.map((s) => ({ ...this.fresh(s.subject, s.file), exhibits: s.exhibits }));
+  restore(sheets: Kept['sheets'], front: number): void {
+    this.sheets = sheets.map((s) => ({
+      ...this.fresh(s.subject, s.file),
+      exhibits: s.exhibits,
+      letter: s.letter ?? noEdits,
+    }));
     this.bringToFront(Math.min(front, this.sheets.length - 1));
     void this.settleOthers();
   }

@@ -9,6 +9,9 @@ import type { Letter } from '../case/letter';
 export interface LetterOptions {
   kind?: string;
   language?: string;
+  /** Ids of optional paragraphs to leave out, and to take in. */
+  off?: string[];
+  on?: string[];
 }
 
 /** The engine with parsed answers. `today` is YYYY-MM-DD everywhere. */

@@ -3,11 +3,12 @@
 import { del, get, set } from 'idb-keyval';
 import type { CaseFile } from '../case/case';
 import type { Exhibit } from '../case/exhibit';
+import type { LetterEdits } from '../case/letter';
 
 export interface Kept {
   wearline: 1;
   front: number;
-  sheets: { file: string; subject: CaseFile; exhibits: Exhibit[] }[];
+  sheets: { file: string; subject: CaseFile; exhibits: Exhibit[]; letter?: LetterEdits }[];
 }
 
 const place = 'wearline';

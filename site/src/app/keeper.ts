@@ -6,7 +6,7 @@ import { say } from './wording';
 
 const mark = (sheets: Sheet[], front: number): unknown[] => [
   front,
-  ...sheets.flatMap((s) => [s.history.now, s.exhibits]),
+  ...sheets.flatMap((s) => [s.history.now, s.exhibits, s.letter]),
 ];
 
 export class Keeper {
@@ -50,7 +50,7 @@ export class Keeper {
     const { sheets, front } = this.desk;
     const now = mark(sheets, front);
     if (now.length === this.written.length && now.every((x, i) => x === this.written[i])) return;
-    const all = sheets.map((s) => ({ file: s.file, subject: s.history.now, exhibits: s.exhibits }));
+    const all = sheets.map((s) => ({ file: s.file, subject: s.history.now, exhibits: s.exhibits, letter: s.letter }));
     if (await keep({ wearline: 1, front, sheets: all })) this.written = now;
     else {
       this.desk.keeping = false;

@@ -8,14 +8,14 @@ import type { Assessment, JudgedLine, Sourced, Span } from '../case/assessment';
 import type { CaseFile } from '../case/case';
 import { spanInWords } from '../case/date-words';
 import type { Exhibit } from '../case/exhibit';
-import { asText, type Letter } from '../case/letter';
 import css from './report.css?inline';
 
 export interface ReportOf {
   subject: CaseFile;
   result: Assessment;
   exhibits: Exhibit[];
-  letter: Letter | null;
+  /** The letter as text; empty where there is none. */
+  letter: string;
 }
 
 const range = (s: Span): string =>
@@ -98,7 +98,7 @@ const page = (of: ReportOf, pictures: Map<number, string>): TemplateResult => {
     ${part(say('page.unknowns.title'), html`<ul>${a.questions.map((q) => html`<li>${q.text}</li>`)}</ul>`, a.questions.length > 0)}
     ${a.remedies?.text ? part(say('page.added.title'), html`<p>${a.remedies.text} ${named(a, a.remedies)}</p>`) : nothing}
     ${part(say('page.evidence.title'), exhibits(of, pictures), of.exhibits.length > 0)}
-    ${of.letter?.paragraphs ? part(say('page.letter.label'), html`<div class="letter">${asText(of.letter)}</div>`) : nothing}`;
+    ${of.letter ? part(say('page.letter.label'), html`<div class="letter">${of.letter}</div>`) : nothing}`;
 };
 
 /** A picture small enough to carry along, as a data address; empty if the browser cannot draw it. */

@@ -12,7 +12,7 @@ import {
   TextRun,
   WidthType,
 } from 'docx';
-import type { Letter, Paragraph as Part } from '../case/letter';
+import type { Paragraph as Part } from '../case/letter';
 
 const font = 'Cambria';
 const lines = (text: string): TextRun[] =>
@@ -38,26 +38,27 @@ function table(head: string[], rows: string[][]): Table {
     new TableRow({ tableHeader: bold, cantSplit: true, children: cells.map((c, i) => cell(c, i, bold)) });
   return new Table({
     width: { size: 100, type: WidthType.PERCENTAGE },
-    rows: [row(head, true), ...rows.map((r) => row(r, false))],
+    rows: [...(head.length ? [row(head, true)] : []), ...rows.map((r) => row(r, false))],
   });
 }
 
 const part = (p: Part): (Paragraph | Table)[] => [
   ...(p.text ? [new Paragraph({ spacing: spaced, keepLines: true, children: lines(p.text) })] : []),
-  ...(p.items ?? []).map((i) => new Paragraph({ spacing: { after: 80 }, bullet: { level: 0 }, children: lines(i) })),
-  ...(p.table ? [table(p.table.head, p.table.rows), new Paragraph({ spacing: { after: 120 } })] : []),
+  ...(p.rows.every((r) => r.length === 1)
+    ? p.rows.map((r) => new Paragraph({ spacing: { after: 80 }, bullet: { level: 0 }, children: lines(r[0] ?? '') }))
+    : [table(p.head, p.rows), new Paragraph({ spacing: { after: 120 } })]),
 ];
 
-export const word = (letter: Letter): Promise<Blob> =>
+export const word = (title: string, paragraphs: Part[]): Promise<Blob> =>
   Packer.toBlob(
     new Document({
-      title: letter.title ?? '',
+      title,
       creator: 'Wearline',
       styles: { default: { document: { run: { font, size: 23 } } } },
       sections: [
         {
           properties: { page: { margin: { top: 1440, bottom: 1440, left: 1440, right: 1440 } } },
-          children: letter.paragraphs.flatMap(part),
+          children: paragraphs.flatMap(part),
         },
       ],
     }),

@@ -1,30 +1,77 @@
-// A letter the person could send, built by the engine from the case as it stands.
+// A letter the person could send, built by the engine from the case as it stands, open to their own words.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
-import type { Desk } from '../../app/desk';
+import { live } from 'lit/directives/live.js';
 import { keepFile, nameFor } from '../../app/case-files';
-import { say } from '../../app/wording';
-import { asText, type Letter, type Paragraph } from '../../case/letter';
+import type { Desk } from '../../app/desk';
+import { language, say } from '../../app/wording';
+import {
+  asText,
+  isStale,
+  type Letter,
+  ownWords,
+  type Paragraph,
+  toSend,
+  withOwnWords,
+  withSwitch,
+} from '../../case/letter';
 import './letter.css';
 
-function paragraph(p: Paragraph): TemplateResult {
-  return html`<div class="paragraph" data-role=${p.role}>
-    ${p.text ? html`<p>${p.text}</p>` : nothing}
-    ${p.items?.length ? html`<ul>${p.items.map((i) => html`<li>${i}</li>`)}</ul>` : nothing}
+function table(p: Paragraph): TemplateResult {
+  if (p.rows.every((r) => r.length === 1)) return html`<ul>${p.rows.map((r) => html`<li>${r[0]}</li>`)}</ul>`;
+  return html`<table>
+    ${p.head.length ? html`<thead><tr>${p.head.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>` : nothing}
+    <tbody>
+      ${p.rows.map((r) => html`<tr>${r.map((c, i) => (i === 0 ? html`<th scope="row">${c}</th>` : html`<td data-head=${p.head[i] ?? ''}>${c}</td>`))}</tr>`)}
+    </tbody>
+  </table>`;
+}
+
+/** The words of a paragraph, to be changed where they stand. */
+function words(d: Desk, letter: Letter, p: Paragraph): TemplateResult {
+  const text = ownWords(letter, p, d.sheet.letter)?.text ?? p.text;
+  return html`<span class="grow" data-text=${text}
+      ><textarea
+        class="paragraph-words"
+        rows="1"
+        aria-label=${say('page.letter.paragraph', { what: say(`page.letter.role.${p.role}`) })}
+        .value=${live(text)}
+        @input=${(e: Event) => d.editLetter(withOwnWords(letter, p, d.sheet.letter, (e.target as HTMLTextAreaElement).value))}
+      ></textarea></span
+    ><p class="paragraph-print">${text}</p>`;
+}
+
+function stale(d: Desk, letter: Letter, p: Paragraph): TemplateResult | typeof nothing {
+  const own = ownWords(letter, p, d.sheet.letter);
+  if (!own) return nothing;
+  const take = () => d.editLetter(withOwnWords(letter, p, d.sheet.letter, p.text));
+  return html`<p class="own-words">
+    ${isStale(own, p) ? html`<strong>${say('page.letter.stale')}</strong> <q>${p.text}</q>` : say('page.letter.own')}
+    <button type="button" class="link" @click=${take}>${say('page.letter.takeBack')}</button>
+  </p>`;
+}
+
+function paragraph(d: Desk, letter: Letter, p: Paragraph): TemplateResult {
+  const shown = p.text || ownWords(letter, p, d.sheet.letter);
+  return html`<div class="paragraph" data-role=${p.role} data-off=${p.on ? nothing : 'yes'}>
     ${
-      p.table
-        ? html`<table>
-          <thead><tr>${p.table.head.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>
-          <tbody>${p.table.rows.map((r) => html`<tr>${r.map((c) => html`<td>${c}</td>`)}</tr>`)}</tbody>
-        </table>`
+      p.optional
+        ? html`<label class="paragraph-switch"
+          ><input
+            type="checkbox"
+            .checked=${live(p.on)}
+            @change=${(e: Event) => d.editLetter(withSwitch(p, d.sheet.letter, (e.target as HTMLInputElement).checked))}
+          /><span class="unseen">${say('page.letter.leaveIn', { what: p.text.slice(0, 60) })}</span></label
+        >`
         : nothing
     }
+    ${p.on ? html`${shown ? words(d, letter, p) : nothing}${p.rows.length ? table(p) : nothing}${stale(d, letter, p)}` : html`<p class="paragraph-off">${p.text.slice(0, 90)}…</p>`}
   </div>`;
 }
 
-async function copy(d: Desk, letter: Letter): Promise<void> {
+async function copy(d: Desk, text: string): Promise<void> {
   try {
-    await navigator.clipboard.writeText(asText(letter));
+    await navigator.clipboard.writeText(text);
     d.tell(say('page.notice.copied.letter'));
   } catch {
     d.tell(say('page.notice.notCopied'));
@@ -33,46 +80,74 @@ async function copy(d: Desk, letter: Letter): Promise<void> {
 
 async function keepWord(d: Desk, letter: Letter): Promise<void> {
   const { word } = await import('../../out/word');
+  const file = await word(letter.title, toSend(letter, d.sheet.letter));
   keepFile(
     `${nameFor(d.case)}-letter.docx`,
-    await word(letter),
+    file,
     'application/vnd.openxmlformats-officedocument.wordprocessingml.document',
   );
 }
+
+function choice(d: Desk, letter: Letter): TemplateResult {
+  const choose = (kind: string) => d.editLetter({ ...d.sheet.letter, kind });
+  const others = letter.proposed.filter((p) => p.kind !== letter.kind);
+  const why = letter.proposed.find((p) => p.kind === letter.kind)?.why;
+  return html`<div class="field">
+      <label for="letter-kind">${say('page.letter.kind')}</label>
+      <select id="letter-kind" class="entry" @change=${(e: Event) => choose((e.target as HTMLSelectElement).value)}>
+        ${letter.kinds.map((k) => html`<option value=${k.kind} ?selected=${k.kind === letter.kind}>${k.label}</option>`)}
+      </select>
+    </div>
+    ${why ? html`<p class="letter-why">${why}</p>` : nothing}
+    ${
+      others.length
+        ? html`<p class="letter-why">
+          ${say('page.letter.fitsToo')}
+          ${others.map((p) => html`<button type="button" class="link" title=${p.why} @click=${() => choose(p.kind)}>${p.label}</button> `)}
+        </p>`
+        : nothing
+    }`;
+}
+
+function tools(d: Desk, letter: Letter): TemplateResult {
+  const text = () => asText(toSend(letter, d.sheet.letter));
+  const tool = (name: string, act: () => void) =>
+    html`<button type="button" class="tool" @click=${act}>${say(`page.letter.${name}`)}</button>`;
+  return html`<p class="letter-tools">
+    ${tool('copy', () => void copy(d, text()))} ${tool('print', () => d.printOnly('letter'))} ${tool('word', () => void keepWord(d, letter))}
+    ${tool('text', () => keepFile(`${nameFor(d.case)}-letter.txt`, text(), 'text/plain;charset=utf-8'))}
+  </p>`;
+}
+
+const readingCopy = (of: NonNullable<Letter['copy']>): TemplateResult =>
+  html`<details class="fold letter-copy">
+    <summary>${say('page.letter.readingCopy')}</summary>
+    <div class="sheet" lang=${of.language}>
+      ${of.paragraphs
+        .filter((p) => p.on)
+        .map(
+          (p) =>
+            html`<div class="paragraph" data-role=${p.role}>${p.text ? html`<p>${p.text}</p>` : nothing}${p.rows.length ? table(p) : nothing}</div>`,
+        )}
+    </div>
+  </details>`;
 
 export function letter(d: Desk): TemplateResult | typeof nothing {
   if (!d.result || d.case.lines.length === 0) return nothing;
   const draft = d.letter();
   if (!draft) return nothing;
+  const caution = draft.paragraphs.filter((p) => p.role === 'caution');
   return html`<section class="letter" id="letter" aria-labelledby="letter-title">
     <div class="letter-side">
       <h2 id="letter-title">${say(`page.letter.title.${d.side}`)}</h2>
       <p>${say('page.letter.says')}</p>
-      ${
-        draft.kinds && draft.kinds.length > 1
-          ? html`<div class="field">
-            <label for="letter-kind">${say('page.letter.kind')}</label>
-            <select id="letter-kind" class="entry" @change=${(e: Event) => {
-              d.sheet.letterKind = (e.target as HTMLSelectElement).value;
-              d.draw();
-            }}>
-              ${draft.kinds.map((k) => html`<option value=${k.id} ?selected=${k.id === draft.kind}>${k.label}</option>`)}
-            </select>
-            ${draft.why ? html`<p class="help">${draft.why}</p>` : nothing}
-          </div>`
-          : nothing
-      }
-      <p class="letter-tools">
-        <button type="button" class="tool" @click=${() => void copy(d, draft)}>${say('page.letter.copy')}</button>
-        <button type="button" class="tool" @click=${() => d.printOnly('letter')}>${say('page.letter.print')}</button>
-        <button type="button" class="tool" @click=${() => void keepWord(d, draft)}>${say('page.letter.word')}</button>
-        <button type="button" class="tool" @click=${() => keepFile(`${nameFor(d.case)}-letter.txt`, asText(draft), 'text/plain')}>
-          ${say('page.letter.text')}
-        </button>
-      </p>
+      ${choice(d, draft)} ${tools(d, draft)}
+      ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
-    <article class="sheet" lang=${draft.language || 'en'} aria-label=${draft.title ?? say('page.letter.label')}>
-      ${draft.paragraphs.map(paragraph)}
+    <article class="sheet" lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
+      ${draft.paragraphs.filter((p) => p.role !== 'caution').map((p) => paragraph(d, draft, p))}
     </article>
+    <div class="letter-caution">${caution.map((p) => html`<p>${p.text}</p>`)}</div>
+    ${draft.copy && language() !== 'en' ? readingCopy(draft.copy) : nothing}
   </section>`;
 }

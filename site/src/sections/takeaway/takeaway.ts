@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
 import { say } from '../../app/wording';
+import { asText, toSend } from '../../case/letter';
 import type { LegalDate } from '../../case/assessment';
 import './takeaway.css';
 
@@ -38,7 +39,8 @@ async function keepCharges(d: Desk): Promise<void> {
 
 async function keepReport(d: Desk): Promise<void> {
   const { report } = await import('../../out/report');
-  const letter = d.letter();
+  const draft = d.letter();
+  const letter = draft ? asText(toSend(draft, d.sheet.letter)) : '';
   const text = await report({ subject: d.case, result: d.result!, exhibits: d.sheet.exhibits, letter });
   keepFile(`${nameFor(d.case)}.html`, text, 'text/html;charset=utf-8');
 }

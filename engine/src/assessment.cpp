@@ -110,6 +110,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
     LineAssessment& line = a.lines[i];
     line.subject = subject_of(c.lines[i], rules);
+    if (line.subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = line.subject.element->kind;
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);

@@ -16,7 +16,7 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
 bool matches(const ClashRule::Side& side, const AuditLine& l) {
   if (!l.subject->element || !among(side.elements, l.subject->element->id)) return false;
   if (!side.findings.empty() && (!l.subject->finding || !among(side.findings, l.subject->finding->id))) return false;
-  return !side.renewed || l.renewed;
+  return (!side.renewed || l.renewed) && (!side.mended || !l.renewed);
 }
 
 /// Letters and digits only, lower case: two texts that differ in spacing or case are the same text.
@@ -30,6 +30,8 @@ std::string folded(std::string_view text) {
 }
 
 bool same_place(const Line& a, const Line& b) { return a.place.empty() || b.place.empty() || folded(a.place) == folded(b.place); }
+/// One line names its place and the other does not: perhaps the same.
+bool perhaps_same_place(const Line& a, const Line& b) { return a.place.empty() != b.place.empty(); }
 
 Money sum_of_lines(const Case& c) {
   Money sum;
@@ -148,7 +150,8 @@ void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRu
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (!matches(rule.weaker, lines[i])) continue;
       const auto other = std::find_if(stronger.begin(), stronger.end(), [&](std::size_t j) { return j != i && same_place(*lines[i].line, *lines[j].line); });
-      if (other != stronger.end()) notes.push_back({rule.id, {i, *other}, lines[i].line->amount.value_or(Money()), {}, &rule.text, rule.doubt_only ? AuditNote::Effect::doubt : AuditNote::Effect::drop});
+      if (other != stronger.end()) notes.push_back({rule.id, {i, *other}, lines[i].line->amount.value_or(Money()), {}, &rule.text,
+                         rule.doubt_only || perhaps_same_place(*lines[i].line, *lines[*other].line) ? AuditNote::Effect::doubt : AuditNote::Effect::drop});
     }
   }
 }

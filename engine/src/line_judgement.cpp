@@ -420,6 +420,7 @@ void say_age(const Ages& ages, const Subject& subject, const WorthMethod& method
   step.sources = life.sources;
   for (const Reference* s : method.sources)
     if (banded || !method.region.empty()) step.sources.push_back(s);
+  if (life.quality_untold) record.add("quality-untold", worth.likely(), worth);
 }
 
 /// The share of worth left by the likely method, widened by the others of the place.
@@ -473,6 +474,11 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
       result.repair_open = true;
       if (record.on() && !worth.high().is_zero()) record.add("small-mark", before, worth).sources = mark.sources;
     }
+  } else if (const ConditionRule* before_move = line.kind == "cleaning" ? condition_of(line, *context.lives) : nullptr) {
+    // A home is cleaned back to what it was, not beyond.
+    const Money before = worth.likely();
+    worth = Range<Money>(worth.low().part(before_move->least), worth.likely().part(before_move->likely), worth.high().part(before_move->most));
+    if (record.on()) record.add("clean-as-before", before, worth);
   } else if (record.on() && subject.element && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal") {
     record.add(line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", worth.likely(), worth);
   }

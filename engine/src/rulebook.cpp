@@ -34,6 +34,7 @@ ClashRule::Side clash_side(Fields& rule, std::string_view name) {
     side.elements = f->texts("elements");
     side.findings = f->texts("findings");
     side.renewed = f->flag("renewed", false);
+    side.mended = f->flag("mended", false);
     f->done();
   }
   return side;

@@ -145,6 +145,8 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
   for (const LifeDefault& d : tables.defaults)
     if (d.life_class == life_class && (d.quality.empty() || d.quality == line.quality) && LifeTables::inside(place, d.region) && nearer(d))
       best = &d;
+  choice.quality_untold = !line.quality.empty() && (!best || best->quality.empty()) &&
+                          std::none_of(tables.rows.begin(), tables.rows.end(), [&](const LifeRow& row) { return row.life_class == life_class && row.quality == line.quality; });
   if (best) {
     choice.life = Range<Life>(best->low, best->likely, best->high);
     choice.sources = best->sources;

@@ -97,3 +97,12 @@ TEST_CASE("Flat sums and charges that may cover each other are said") {
   CHECK(both["lines"][1]["fair"]["low"] == "0.00");
   CHECK(both["lines"][1]["fair"]["likely"] == "60.00"); // a doubt, not a finding
 }
+
+TEST_CASE("A burned carpet that is replaced elsewhere is no patch, and an unnamed place is a doubt") {
+  const std::string replaced = R"({"id":"a","amount":"900.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","place":"bedroom"},)";
+  CHECK_FALSE(noted(audited(replaced + R"({"id":"b","amount":"400.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"hall"})"), "patched-and-replaced"));
+  const json patch = audited(replaced + R"({"id":"b","amount":"80.00","kind":"damage","element":"carpet","finding":"burns","remedy":"repair","cause":"tenant"})");
+  CHECK(noted(patch, "patched-and-replaced"));
+  CHECK(patch["lines"][1]["fair"]["likely"] == "80.00");
+  CHECK(patch["lines"][1]["fair"]["low"] == "0.00");
+}

@@ -267,3 +267,17 @@ TEST_CASE("A line says what to ask for, less what came") {
   CHECK(hole["askFor"] == json::array({"photos from move-in and move-out"}));
   CHECK(line_of(R"("amount":"90.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs")")["askFor"].empty());
 }
+
+TEST_CASE("A home is cleaned back to what it was, not beyond") {
+  // California tenants' guide: cleaning only to the state at move-in; the shares of a home that was not quite clean are common practice, no source.
+  const json line = line_of(R"("amount":"200.00","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant","atMoveIn":"fair")");
+  CHECK(fair(line) == "100.00 150.00 200.00");
+  CHECK(has_step(line, "clean-as-before"));
+  // The kind follows from the thing where the case does not give it.
+  CHECK(line_of(R"("amount":"200.00","element":"whole-unit-cleaning","finding":"heavy-soil","atMoveIn":"dirty")")["verdict"] == "already-there");
+}
+
+TEST_CASE("A quality that no table tells apart is said, not dropped") {
+  CHECK(has_step(line_of(R"("amount":"200.00","element":"carpet","finding":"burns","cause":"tenant","installed":"2024-07-31","quality":"wool")"), "quality-untold"));
+  CHECK_FALSE(has_step(line_of(R"("amount":"200.00","element":"window-covering","finding":"missing","cause":"tenant","installed":"2024-07-31","quality":"curtain")"), "quality-untold"));
+}

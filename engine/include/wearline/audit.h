@@ -16,6 +16,7 @@ struct ClashRule {
   struct Side {
     std::vector<std::string> elements, findings;
     bool renewed = false; ///< only if the thing is replaced
+    bool mended = false;  ///< only if it is not
   };
   std::string id;
   Side weaker, stronger; ///< the weaker charge falls away where the stronger stands

@@ -127,6 +127,7 @@ struct LifeChoice {
   Range<Life> life;
   References sources;
   const Localised* why = nullptr; ///< only for a default
+  bool quality_untold = false; ///< the line names a quality that no table tells apart
   enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
 };
 /// `own_life`: the jurisdiction's own figure, if its pack has one. Class empty or unknown: From::none.

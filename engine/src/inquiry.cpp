@@ -107,6 +107,10 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);
     ask("repairPrice", "repair-price", distance(vary.likely(&Line::repair_price, repair), result.fair.likely()));
   }
+  if (result.opinion.cost_open) {
+    const Money missing = vary.likely(&Line::proof_missing, std::vector<std::string>{"receipts"});
+    ask("proof", "bill", distance(missing, result.fair.likely()));
+  }
   if (subject.finding && subject.finding->id == "owner-labour" && !line.hours)
     ask("hours", "own-hours", result.fair.high() - result.fair.low());
   if (result.area_open)

@@ -253,7 +253,7 @@ const std::initializer_list<std::pair<std::string_view, Ground>> ground_words = 
     {"unnamed", Ground::unnamed},             {"debt-likely", Ground::debt_likely},       {"debt-open", Ground::debt_open},
     {"debt-doubtful", Ground::debt_doubtful}, {"landlord-factor", Ground::landlord_factor}, {"not-shown", Ground::not_shown},
     {"not-on-record", Ground::not_on_record}, {"no-baseline", Ground::no_baseline},       {"cost-not-shown", Ground::cost_not_shown},
-    {"work-not-done", Ground::work_not_done}, {"small-mark", Ground::small_mark}};
+    {"cost-open", Ground::cost_open},         {"work-not-done", Ground::work_not_done}, {"small-mark", Ground::small_mark}};
 
 /// How closely a rule's place names a finding: 3 both, 2 the element, 1 the finding, 0 not at all.
 int closeness(std::string_view rule, std::string_view element, std::string_view finding) {

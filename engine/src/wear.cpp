@@ -51,6 +51,11 @@ WearOpinion leaning(const Finding& finding, const Weights& weights) {
     opinion = finding.names_fault ? weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends")
                                   : weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
   }
+  // A source that says otherwise widens what a leaning leaves.
+  for (const Conflict& conflict : finding.conflicts) {
+    if (conflict.verdict == Verdict::ordinary_wear) opinion.least = Share::none();
+    if (conflict.verdict == Verdict::chargeable_damage) opinion.most = Share::whole();
+  }
   opinion.finding_open = true;
   return opinion;
 }
@@ -209,6 +214,12 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
   const bool own_hours = line.hours && line.hourly_rate;
   if (papers_missing(weights[Ground::cost_not_shown], line) && !own_hours) not_shown(opinion, weights[Ground::cost_not_shown], "reason.cost-not-shown");
   if (!about_condition) return;
+  // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable sum.
+  const Weight& open = weights[Ground::cost_open];
+  if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage && !own_hours && !any_of(line.proof, open.papers)) {
+    opinion.cap(open);
+    opinion.cost_open = true;
+  }
   const bool estimated = !any_of(line.proof_missing, weights[Ground::cost_not_shown].papers) && any_of(line.proof, weights[Ground::cost_not_shown].papers);
   if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
   if (undisputed) return;

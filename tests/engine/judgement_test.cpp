@@ -271,7 +271,8 @@ TEST_CASE("A line says what to ask for, less what came") {
 TEST_CASE("A home is cleaned back to what it was, not beyond") {
   // California tenants' guide: cleaning only to the state at move-in; the shares of a home that was not quite clean are common practice, no source.
   const json line = line_of(R"("amount":"200.00","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant","atMoveIn":"fair")");
-  CHECK(fair(line) == "100.00 150.00 200.00");
+  CHECK(fair(line_of(R"("amount":"200.00","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant","atMoveIn":"fair","proof":["receipts"])")) == "100.00 150.00 200.00");
+  CHECK(fair(line) == "50.00 150.00 200.00"); // the least: half for the state, half of that while no bill came
   CHECK(has_step(line, "clean-as-before"));
   // The kind follows from the thing where the case does not give it.
   CHECK(line_of(R"("amount":"200.00","element":"whole-unit-cleaning","finding":"heavy-soil","atMoveIn":"dirty")")["verdict"] == "already-there");

@@ -47,9 +47,9 @@ struct Conflict {
 /// Why an answer is not yet settled: what each leaves of the worth of the damage is data (rules/wear/weights.json).
 enum class Ground {
   leans_wear, leans_damage, even, unnamed, debt_likely, debt_open, debt_doubtful, landlord_factor,
-  not_shown, not_on_record, no_baseline, cost_not_shown, work_not_done, small_mark
+  not_shown, not_on_record, no_baseline, cost_not_shown, cost_open, work_not_done, small_mark
 };
-constexpr std::size_t ground_count = 14;
+constexpr std::size_t ground_count = 15;
 
 /// How far a decider goes while a fact is missing: shares of the worth of the damage, least <= likely <= most.
 struct Weight {
@@ -114,6 +114,7 @@ struct WearOpinion {
   std::string_view reason;        ///< wording key of the reason
   const Turn* turn = nullptr;
   const Finding* finding = nullptr;
+  bool cost_open = false;         ///< a bill, or the hours worked, would settle the sum
   bool finding_open = false;      ///< what was wrong, or how bad, would settle it
 
   bool certain() const { return least == most; }

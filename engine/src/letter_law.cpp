@@ -144,7 +144,7 @@ std::vector<const DutyResult*> LawTalk::missed() const {
   if (!there()) return out;
   for (const DutyResult& duty : a_->law->duties())
     if (duty.duty->who == Who::landlord && duty.state == DutyState::missed && !duty.earliest && duty.last &&
-        footing(*duty.duty) != Footing::none)
+        duty.last->latest < a_->today && footing(*duty.duty) != Footing::none)
       out.push_back(&duty);
   std::stable_sort(out.begin(), out.end(),
                    [](const DutyResult* x, const DutyResult* y) { return weight(*x->duty) < weight(*y->duty); });
@@ -217,12 +217,6 @@ std::vector<const PaperResult*> LawTalk::defects() const {
 std::string LawTalk::paper(PaperId id) const {
   if (index(id) >= rules_->registry.papers.size()) return {};
   return rules_->registry.papers[index(id)].label;
-}
-
-std::string LawTalk::papers(const std::vector<PaperId>& ids) const {
-  std::vector<std::string> names;
-  for (const PaperId id : ids) names.push_back(paper(id));
-  return listed(names, *speech_);
 }
 
 const ForfeitResult* LawTalk::forfeited() const {

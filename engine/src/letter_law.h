@@ -57,7 +57,6 @@ public:
   /// Rules of the statement's papers that are known not to be met.
   std::vector<const PaperResult*> defects() const;
   std::string paper(PaperId id) const; ///< "receipts, bills or invoices"
-  std::string papers(const std::vector<PaperId>& ids) const;
 
   /// The rule under which nothing may be kept: only a firm one that holds without any further finding; null otherwise.
   const ForfeitResult* forfeited() const;

@@ -95,6 +95,10 @@ std::string arithmetic(const Draft& d, std::size_t line) {
       unaged += step.to;
       continue;
     }
+    if (among(step.code, {"labour-may-not-age", "mark-up"})) { // parts too, within the aged sum
+      text.add(step_sentence(d, line, step));
+      continue;
+    }
     close();
     if (!is_arithmetic(step)) continue;
     if (step.code == "age-unknown" && step.high.is_zero()) {

@@ -284,11 +284,9 @@ private:
   void defects() {
     std::vector<std::string_view> said;
     for (const PaperResult* paper : d_.law.defects()) {
+      const bool wrong_way = paper->lacking.empty() && paper->wrong_way && !d_.c.statement.how.empty();
+      if (paper->lacking.empty() && !wrong_way) continue;
       Sentences text;
-      if (!paper->lacking.empty())
-        text.add(d_.say("letter.defect.lacking", {{"papers", d_.law.papers(paper->lacking)}}));
-      else if (paper->wrong_way && !d_.c.statement.how.empty()) text.add(d_.say("letter.defect.way"));
-      else continue;
       text.add(d_.law.rule_says(*paper->rule, paper->rule->text, "letter.defect.law"));
       const std::string& follows = paper->rule->if_missing_text;
       if (d_.speech.language() == "en" && !follows.empty() &&
@@ -296,7 +294,10 @@ private:
         said.push_back(follows);
         text.add(d_.say("letter.missed.follows", {{"says", follows}}));
       }
-      d_.may("paper-" + paper->rule->id, ParagraphRole::line, text.take());
+      text.add(d_.say(wrong_way ? "letter.defect.way" : "letter.defect.lacking"));
+      Paragraph* p = d_.may("paper-" + paper->rule->id, ParagraphRole::list, text.take());
+      if (p)
+        for (const PaperId id : paper->lacking) p->rows.push_back({d_.law.paper(id)});
     }
   }
 

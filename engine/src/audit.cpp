@@ -29,14 +29,16 @@ std::string folded(std::string_view text) {
   return out;
 }
 
-bool same_place(const Line& a, const Line& b) { return a.place.empty() || b.place.empty() || folded(a.place) == folded(b.place); }
+bool same_place(const Line& a, const Line& b) {
+  return a.place.empty() || b.place.empty() || folded(a.place) == folded(b.place);
+}
 /// One line names its place and the other does not: perhaps the same.
 bool perhaps_same_place(const Line& a, const Line& b) { return a.place.empty() != b.place.empty(); }
 
 Money sum_of_lines(const Case& c) {
   Money sum;
   for (const Line& line : c.lines)
-    if (line.amount) line.credit == Tri(true) ? sum -= *line.amount : sum += *line.amount;
+    if (line.amount) line.credit == Tri(true) ? sum -= * line.amount : sum += *line.amount;
   return sum;
 }
 
@@ -80,16 +82,19 @@ void check_sums(const Case& c, std::vector<AuditNote>& notes) {
     notes.push_back({"refund-less-than-stated", {}, *s.refund_paid, *s.stated_refund});
 }
 
-/// The same text, or the same thing, fault and place, more than once. Grouped by a key so that long statements stay quick.
+/// The same text, or the same thing, fault and place, more than once. Grouped by a key so that long statements stay
+/// quick.
 void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::unordered_map<std::string, std::size_t> first;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     if (!line.amount || line.amount->is_zero() || line.credit == Tri(true)) continue;
     const std::string text = folded(line.text);
-    std::string by_text = text.empty() ? std::string() : "t" + text + '\n' + folded(line.place) + '\n' + line.amount->plain();
+    std::string by_text =
+        text.empty() ? std::string() : "t" + text + '\n' + folded(line.place) + '\n' + line.amount->plain();
     std::string by_thing;
-    if (lines[i].subject->element && lines[i].subject->finding && !line.place.empty() && lines[i].subject->element->about_condition)
+    if (lines[i].subject->element && lines[i].subject->finding && !line.place.empty() &&
+        lines[i].subject->element->about_condition)
       by_thing = "e" + lines[i].subject->element->id + '\n' + lines[i].subject->finding->id + '\n' + folded(line.place);
     std::size_t earlier = i;
     bool exact = false;
@@ -101,7 +106,13 @@ void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>
         exact = key[0] == 't';
       }
     }
-    if (earlier != i) notes.push_back({exact ? "charged-twice" : "same-thing-twice", {i, earlier}, *line.amount, {}, nullptr, exact ? AuditNote::Effect::doubt : AuditNote::Effect::none});
+    if (earlier != i)
+      notes.push_back({exact ? "charged-twice" : "same-thing-twice",
+                       {i, earlier},
+                       *line.amount,
+                       {},
+                       nullptr,
+                       exact ? AuditNote::Effect::doubt : AuditNote::Effect::none});
   }
 }
 
@@ -111,7 +122,9 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     const Element* element = lines[i].subject->element;
-    if (!lines[i].renewed || !element || element->seam_unit != "room" || line.place.empty() || line.charged || !line.amount) continue;
+    if (!lines[i].renewed || !element || element->seam_unit != "room" || line.place.empty() || line.charged ||
+        !line.amount)
+      continue;
     const auto [at, fresh] = first.emplace(element->id + '\n' + folded(line.place), i);
     if (fresh) continue;
     const Subject& earlier = *lines[at->second].subject;
@@ -121,14 +134,18 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
   }
 }
 
-bool is_rent(const AuditLine& l) { return l.line->kind == "rent" || (l.subject->finding && l.subject->finding->id == "rent-until-relet"); }
+bool is_rent(const AuditLine& l) {
+  return l.line->kind == "rent" || (l.subject->finding && l.subject->finding->id == "rent-until-relet");
+}
 
 /// Rent for the same days in two lines.
 void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::vector<std::size_t> rents;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
-    if (!is_rent(lines[i]) || line.credit == Tri(true) || !line.amount || !line.from || !line.to || !line.from->known() || !line.to->known()) continue;
+    if (!is_rent(lines[i]) || line.credit == Tri(true) || !line.amount || !line.from || !line.to ||
+        !line.from->known() || !line.to->known())
+      continue;
     // Many periods of rent in one statement are rare; the first that shares a day is enough.
     for (const std::size_t other : rents) {
       const Line& earlier = *lines[other].line;
@@ -141,7 +158,8 @@ void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   }
 }
 
-void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes, std::vector<AuditNote>& notes) {
+void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes,
+                  std::vector<AuditNote>& notes) {
   for (const ClashRule& rule : clashes) {
     std::vector<std::size_t> stronger;
     for (std::size_t i = 0; i < lines.size(); ++i)
@@ -149,9 +167,18 @@ void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRu
     if (stronger.empty()) continue;
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (!matches(rule.weaker, lines[i])) continue;
-      const auto other = std::find_if(stronger.begin(), stronger.end(), [&](std::size_t j) { return j != i && same_place(*lines[i].line, *lines[j].line); });
-      if (other != stronger.end()) notes.push_back({rule.id, {i, *other}, lines[i].line->amount.value_or(Money()), {}, &rule.text,
-                         rule.doubt_only || perhaps_same_place(*lines[i].line, *lines[*other].line) ? AuditNote::Effect::doubt : AuditNote::Effect::drop});
+      const auto other = std::find_if(stronger.begin(), stronger.end(), [&](std::size_t j) {
+        return j != i && same_place(*lines[i].line, *lines[j].line);
+      });
+      if (other != stronger.end())
+        notes.push_back({rule.id,
+                         {i, *other},
+                         lines[i].line->amount.value_or(Money()),
+                         {},
+                         &rule.text,
+                         rule.doubt_only || perhaps_same_place(*lines[i].line, *lines[*other].line)
+                             ? AuditNote::Effect::doubt
+                             : AuditNote::Effect::drop});
     }
   }
 }
@@ -162,14 +189,19 @@ bool near_cent(Money a, Money b) { return a - b <= Money::cents(1) && b - a <= M
 void check_figures(std::size_t i, const Line& line, std::vector<AuditNote>& notes) {
   const auto product = product_in(line.text);
   if (!product || !line.parts.empty()) return;
-  if (product->total && !near_cent(*product->total, product->product)) notes.push_back({"product-wrong", {i}, *product->total, product->product, nullptr, AuditNote::Effect::limit});
-  else if (!near_cent(*line.amount, product->product)) notes.push_back({"product-wrong", {i}, *line.amount, product->product, nullptr, AuditNote::Effect::limit});
+  if (product->total && !near_cent(*product->total, product->product))
+    notes.push_back({"product-wrong", {i}, *product->total, product->product, nullptr, AuditNote::Effect::limit});
+  else if (!near_cent(*line.amount, product->product))
+    notes.push_back({"product-wrong", {i}, *line.amount, product->product, nullptr, AuditNote::Effect::limit});
 }
 
-/// Tax against the rate in the text, or against the highest there is. A tax line of its own is on the other lines together.
-void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRules& rules, Money all, std::vector<AuditNote>& notes) {
+/// Tax against the rate in the text, or against the highest there is. A tax line of its own is on the other lines
+/// together.
+void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRules& rules, Money all,
+               std::vector<AuditNote>& notes) {
   const Line& line = *lines[i].line;
-  const bool own_line = lines[i].subject->finding && lines[i].subject->element->id == "other" && lines[i].subject->finding->id == "tax";
+  const bool own_line =
+      lines[i].subject->finding && lines[i].subject->element->id == "other" && lines[i].subject->finding->id == "tax";
   Money tax, base;
   if (own_line) {
     tax = *line.amount;
@@ -180,7 +212,13 @@ void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRu
   if (tax.is_zero() || base <= Money()) return;
   const auto rate = percentage_in(line.text);
   const Money most = base.part(rate.value_or(rules.most_tax));
-  if (tax > most + Money::cents(1)) notes.push_back({rate ? "tax-wrong" : "tax-high", {i}, tax, most, nullptr, own_line ? AuditNote::Effect::limit : AuditNote::Effect::none});
+  if (tax > most + Money::cents(1))
+    notes.push_back({rate ? "tax-wrong" : "tax-high",
+                     {i},
+                     tax,
+                     most,
+                     nullptr,
+                     own_line ? AuditNote::Effect::limit : AuditNote::Effect::none});
   else if (rate && !own_line && tax + Money::cents(1) < most) notes.push_back({"tax-wrong", {i}, tax, most});
 }
 
@@ -190,7 +228,8 @@ bool is_flat(const Subject& s, const AuditRules& rules) {
   return std::find(rules.flat_fees.begin(), rules.flat_fees.end(), place) != rules.flat_fees.end();
 }
 
-void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, Money all, std::vector<AuditNote>& notes) {
+void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, Money all,
+                 std::vector<AuditNote>& notes) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     const Subject& s = *lines[i].subject;
@@ -199,7 +238,8 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
       check_tax(i, lines, rules, all, notes);
     }
     if (!line.amount) notes.push_back({"amount-missing", {i}});
-    else if (line.price_new && *line.amount > *line.price_new) notes.push_back({"above-price-new", {i}, *line.amount, *line.price_new});
+    else if (line.price_new && *line.amount > *line.price_new)
+      notes.push_back({"above-price-new", {i}, *line.amount, *line.price_new});
     else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" && line.cause.empty())
       notes.push_back({"names-no-damage", {i}, *line.amount});
     if (line.amount && is_flat(s, rules)) notes.push_back({"flat-fee", {i}, *line.amount});

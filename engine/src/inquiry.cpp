@@ -17,7 +17,8 @@ std::string pointer(std::size_t line, std::string_view member) {
 /// Varies one fact of a line at a time and puts it back. Copies the line once, and only if something is varied.
 class Variation {
 public:
-  Variation(const Line& line, const Subject& subject, const LineContext& context) : line_(line), subject_(subject), context_(context) {}
+  Variation(const Line& line, const Subject& subject, const LineContext& context)
+      : line_(line), subject_(subject), context_(context) {}
   /// The likely sum with `member` set to `value`.
   template <class T, class V> Money likely(T Line::*member, V&& value) {
     if (!varied_) varied_ = line_;
@@ -42,11 +43,14 @@ Money charge_if_laid(Line& scratch, const Subject& subject, const LineContext& c
 
 } // namespace
 
-std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& given, const LineResult& result) {
+std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& given,
+                                          const LineResult& result) {
   // What the law allows of a charge does not move the day its worth ends.
   LineContext context = given;
   context.law = nullptr;
-  if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands || result.claimed.is_zero()) return std::nullopt;
+  if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands ||
+      result.claimed.is_zero())
+    return std::nullopt;
   Line scratch = line;
   const Day last = context.tenancy->move_out.likely();
   const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
@@ -54,7 +58,8 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
   if (charge_if_laid(scratch, subject, context, last) <= floor) return std::nullopt;
   // Most methods turn just after the end of the life: look there in growing steps, then halve what is left.
   Day worn = std::max(first_day, add_months(last, -life));
-  if (charge_if_laid(scratch, subject, context, worn) > floor) worn = std::max(first_day, add_months(last, -life - 600));
+  if (charge_if_laid(scratch, subject, context, worn) > floor)
+    worn = std::max(first_day, add_months(last, -life - 600));
   Day charged = last;
   for (days step{1}; worn + step < last; step *= 2) {
     if (charge_if_laid(scratch, subject, context, worn + step) > floor) {
@@ -70,8 +75,8 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
   return TurningPoint{charged, floor};
 }
 
-void ask_about_line(std::size_t index, const Line& line, const Subject& subject, const LineContext& context, const LineResult& result,
-                    std::vector<Question>& out) {
+void ask_about_line(std::size_t index, const Line& line, const Subject& subject, const LineContext& context,
+                    const LineResult& result, std::vector<Question>& out) {
   if (!line.amount) {
     out.push_back({pointer(index, "amount"), "amount", nullptr, {}, index, {}});
     return;
@@ -93,12 +98,20 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const bool has_own = subject.finding && !subject.finding->ask.empty();
     const bool lease_tells = debt && !line.in_lease && subject.finding && subject.finding->lean_in_lease;
     const bool bare = subject.finding && !subject.finding->names_fault;
-    ask(lease_tells ? "inLease" : bare ? "finding" : line.cause.empty() ? "cause" : "severity", has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
+    ask(lease_tells          ? "inLease"
+        : bare               ? "finding"
+        : line.cause.empty() ? "cause"
+                             : "severity",
+        has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
   }
   if (result.age_open) {
     const auto& t = *context.tenancy;
-    const Day newest = line.installed ? std::min(line.installed->latest, t.move_out.latest) : t.move_in ? t.move_in->latest : t.move_out.earliest;
-    const Day oldest = line.installed && line.installed->earliest > first_day ? line.installed->earliest : std::max(first_day, add_months(newest, -600));
+    const Day newest = line.installed ? std::min(line.installed->latest, t.move_out.latest)
+                       : t.move_in    ? t.move_in->latest
+                                      : t.move_out.earliest;
+    const Day oldest = line.installed && line.installed->earliest > first_day
+                           ? line.installed->earliest
+                           : std::max(first_day, add_months(newest, -600));
     const Money swing = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
                                  vary.likely(&Line::installed, DaySpan{oldest, oldest}));
     ask("installed", "installed", swing);
@@ -114,16 +127,20 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   if (subject.finding && subject.finding->id == "owner-labour" && !line.hours)
     ask("hours", "own-hours", result.fair.high() - result.fair.low());
   if (result.area_open)
-    ask("damaged", "damaged", distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
+    ask("damaged", "damaged",
+        distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
   // A cleaning finding's own question asks for the state at move-in already.
-  const bool asked = line.kind == "cleaning" && result.opinion.finding_open && subject.finding && !subject.finding->ask.empty();
-  if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
+  const bool asked =
+      line.kind == "cleaning" && result.opinion.finding_open && subject.finding && !subject.finding->ask.empty();
+  if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition &&
+      line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
     ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
   if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
     ask("from", "rent-period", result.fair.high() - result.fair.low());
 }
 
-void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context, std::vector<Question>& out) {
+void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context,
+                       std::vector<Question>& out) {
   const auto total = [&](const TenancyFacts& tenancy) {
     LineContext varied = context;
     varied.tenancy = &tenancy;
@@ -140,18 +157,28 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
     lately.stay.months = 12;
     long_ago.move_in = DaySpan{add_months(out_day, -120), add_months(out_day, -120)};
     long_ago.stay.months = 120;
-    out.push_back({"/tenancy/began", "began", nullptr, {}, Question::no_line, distance(total(lately), total(long_ago))});
+    out.push_back(
+        {"/tenancy/began", "began", nullptr, {}, Question::no_line, distance(total(lately), total(long_ago))});
   }
   if (context.tenancy->move_out_assumed) {
     TenancyFacts early = *context.tenancy;
     early.move_out = {early.move_out.earliest - days{365}, early.move_out.earliest - days{365}};
-    out.push_back({"/tenancy/possessionReturned", "possession", nullptr, {}, Question::no_line, distance(total(early), total(*context.tenancy))});
+    out.push_back({"/tenancy/possessionReturned",
+                   "possession",
+                   nullptr,
+                   {},
+                   Question::no_line,
+                   distance(total(early), total(*context.tenancy))});
   }
 }
 
 void rank(std::vector<Question>& questions) {
-  questions.erase(std::remove_if(questions.begin(), questions.end(), [](const Question& q) { return q.swing.is_zero() && q.code != "amount" && q.code != "law"; }), questions.end());
-  std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) { return a.swing > b.swing; });
+  questions.erase(
+      std::remove_if(questions.begin(), questions.end(),
+                     [](const Question& q) { return q.swing.is_zero() && q.code != "amount" && q.code != "law"; }),
+      questions.end());
+  std::stable_sort(questions.begin(), questions.end(),
+                   [](const Question& a, const Question& b) { return a.swing > b.swing; });
 }
 
 } // namespace wearline

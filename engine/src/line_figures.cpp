@@ -25,7 +25,8 @@ std::optional<Token> number_at(std::string_view text, std::size_t& at) {
   const std::size_t from = at;
   std::int64_t whole = 0, part = 0;
   int places = 0, digits = 0;
-  for (; at < text.size() && (digit(text[at]) || (text[at] == ',' && at + 1 < text.size() && digit(text[at + 1]))); ++at) {
+  for (; at < text.size() && (digit(text[at]) || (text[at] == ',' && at + 1 < text.size() && digit(text[at + 1])));
+       ++at) {
     if (text[at] == ',') continue;
     if (++digits > 7) return std::nullopt;
     whole = whole * 10 + (text[at] - '0');
@@ -75,7 +76,8 @@ std::vector<Token> tokens_of(std::string_view text) {
 }
 
 bool is_word(const Token& token, std::string_view word) {
-  return token.text.size() == word.size() && std::equal(word.begin(), word.end(), token.text.begin(), [](char a, char b) { return a == lower(b); });
+  return token.text.size() == word.size() &&
+         std::equal(word.begin(), word.end(), token.text.begin(), [](char a, char b) { return a == lower(b); });
 }
 bool times(const Token& t) { return is_word(t, "x") || t.text == "*" || t.text == "\xC3\x97"; }
 bool at_price(const Token& t) { return is_word(t, "at") || t.text == "@"; }
@@ -87,7 +89,10 @@ Money money_of(const Token& t) { return Money::cents((t.thousandths + 5) / 10); 
 std::size_t next_number(const std::vector<Token>& tokens, std::size_t at, std::size_t words) {
   for (std::size_t seen = 0; at < tokens.size(); ++at) {
     if (tokens[at].kind == Token::Kind::number) return at;
-    if (tokens[at].kind == Token::Kind::word ? ++seen > words : tokens[at].text != "(" && tokens[at].text != "/" && tokens[at].text != ".") break;
+    if (tokens[at].kind == Token::Kind::word
+            ? ++seen > words
+            : tokens[at].text != "(" && tokens[at].text != "/" && tokens[at].text != ".")
+      break;
   }
   return tokens.size();
 }
@@ -119,7 +124,9 @@ std::optional<TextProduct> product_in(std::string_view text) {
     if (first.kind != Token::Kind::number || first.percent) continue;
     // The sign between the two, after at most three words ("3 hours of work at").
     std::size_t sign = i + 1;
-    while (sign < tokens.size() && sign < i + 4 && tokens[sign].kind == Token::Kind::word && !times(tokens[sign]) && !at_price(tokens[sign])) ++sign;
+    while (sign < tokens.size() && sign < i + 4 && tokens[sign].kind == Token::Kind::word && !times(tokens[sign]) &&
+           !at_price(tokens[sign]))
+      ++sign;
     if (sign >= tokens.size() || !(times(tokens[sign]) || at_price(tokens[sign]))) continue;
     const std::size_t next = next_number(tokens, sign + 1, 1);
     if (next >= tokens.size() || tokens[next].percent) continue;

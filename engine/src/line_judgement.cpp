@@ -66,7 +66,8 @@ bool renews(const Line& line, const Subject& subject) {
   }
   if (line.remedy == "replace") return true;
   if (line.remedy == "repair" || line.remedy == "clean") return false;
-  if (line.life_months || line.installed) return subject.finding ? subject.finding->ages || subject.finding->remedy == "replace" : true;
+  if (line.life_months || line.installed)
+    return subject.finding ? subject.finding->ages || subject.finding->remedy == "replace" : true;
   return subject.finding ? subject.finding->ages : true;
 }
 
@@ -98,8 +99,8 @@ Plan plan_of(const Line& line, Money charged, bool ages, const Subject& subject,
   return plan;
 }
 
-/// The worth of a plan for one damaged share and one share left. Parts that go with the whole take the exact share of the others
-/// (in millionths of a cent), so that a tax on a few cents is not thrown about by their rounding.
+/// The worth of a plan for one damaged share and one share left. Parts that go with the whole take the exact share of
+/// the others (in millionths of a cent), so that a tax on a few cents is not thrown about by their rounding.
 Money price(const Plan& plan, Share area, Share left, End end) {
   constexpr std::int64_t fine = 1'000'000;
   Money after;
@@ -122,7 +123,8 @@ Money price(const Plan& plan, Share area, Share left, End end) {
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
     if (p.doubtful && end != End::most) continue;
-    if (p.with_the_whole) after += before_fine == 0 ? p.amount.part(area).part(left) : p.amount.part({after_fine, before_fine});
+    if (p.with_the_whole)
+      after += before_fine == 0 ? p.amount.part(area).part(left) : p.amount.part({after_fine, before_fine});
   }
   return after;
 }
@@ -141,7 +143,8 @@ Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only)
     area.known = true;
     area.low = area.likely = area.high = Share{line.damaged->thousandths, charged};
     // Matching the undamaged rest can be argued inside a natural seam, never across it.
-    const bool inside_seam = subject.element && !subject.element->seam_unit.empty() && subject.element->seam_unit != line.charged->unit;
+    const bool inside_seam =
+        subject.element && !subject.element->seam_unit.empty() && subject.element->seam_unit != line.charged->unit;
     if (inside_seam && area.likely < Share::whole()) {
       area.matching = damaged_portion_only != Tri(true);
       area.matching_barred = !area.matching;
@@ -179,7 +182,8 @@ Ages ages_of(const Line& line, const TenancyFacts& tenancy) {
 std::optional<Range<long>> age_months(const Ages& ages) {
   const auto months = [](Day from, Day to) { return static_cast<long>(std::max(0, whole_months(from, to))); };
   if (ages.installed) {
-    const long least = months(ages.installed->latest, ages.move_out.earliest), most = months(ages.installed->earliest, ages.move_out.latest);
+    const long least = months(ages.installed->latest, ages.move_out.earliest),
+               most = months(ages.installed->earliest, ages.move_out.latest);
     return Range<long>(least, months(ages.installed->likely(), ages.move_out.likely()), most);
   }
   if (ages.move_in) {
@@ -189,7 +193,8 @@ std::optional<Range<long>> age_months(const Ages& ages) {
   return std::nullopt;
 }
 
-MethodChoice methods_of(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& lives, bool life_given) {
+MethodChoice methods_of(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& lives,
+                        bool life_given) {
   MethodChoice choice;
   if (!line.method.empty()) {
     choice.likely = lives.method(line.method);
@@ -197,7 +202,8 @@ MethodChoice methods_of(const Line& line, std::string_view life_class, std::stri
   }
   for (const WorthMethod& m : lives.methods) {
     if (m.use == WorthMethod::Use::by_default && !choice.likely) choice.likely = &m;
-    else if (m.use == WorthMethod::Use::in_region && !life_given && covers(m, life_class) && LifeTables::inside(place, m.region) && choice.count < 4)
+    else if (m.use == WorthMethod::Use::in_region && !life_given && covers(m, life_class) &&
+             LifeTables::inside(place, m.region) && choice.count < 4)
       choice.also[choice.count++] = &m;
   }
   // A region's official way comes first where it has one; the others widen the answer.
@@ -210,13 +216,15 @@ Range<Money> scaled(const Range<Money>& worth, const WearOpinion& opinion) {
   return {worth.low().part(opinion.least), worth.likely().part(opinion.likely), worth.high().part(opinion.most)};
 }
 
-/// Work the landlord did: hours times rate is the most it can come to, and an hour above what practice pays is likely cut to that.
+/// Work the landlord did: hours times rate is the most it can come to, and an hour above what practice pays is likely
+/// cut to that.
 Range<Money> own_labour(const Line& line, Money charged, const LineContext& context, Recorder& record) {
   if (!line.hours || !line.hourly_rate) return charged;
   const auto at = [&](Money rate) { return rate.part({line.hours->thousandths, 1000}); };
   Money other;
   for (const Part& part : line.parts)
-    if (part.nature != Nature::labour && part.nature != Nature::repair_labour && part.nature != Nature::cleaning) other += part.amount;
+    if (part.nature != Nature::labour && part.nature != Nature::repair_labour && part.nature != Nature::cleaning)
+      other += part.amount;
   const Money most = std::min(at(*line.hourly_rate) + other, charged);
   if (record.on() && most < charged) record.add("own-labour", charged, most).part = *line.hours;
   const LabourRate* usual = context.lives->labour_rate(context.place, line.kind == "cleaning");
@@ -232,7 +240,8 @@ Range<Money> own_labour(const Line& line, Money charged, const LineContext& cont
 }
 
 /// Rent until the home is let again is no more than the rent of those days; whether it is owed is another question.
-LineResult judge_debt_line(const Line& line, const Subject& subject, LineResult result, const LineContext& context, Recorder& record) {
+LineResult judge_debt_line(const Line& line, const Subject& subject, LineResult result, const LineContext& context,
+                           Recorder& record) {
   const bool until_relet = subject.finding && subject.finding->id == "rent-until-relet";
   const auto owed = line.kind == "rent" || until_relet ? rent_for_period(line, *context.tenancy) : std::nullopt;
   if (owed) {
@@ -268,7 +277,8 @@ void apply_law(LineResult& result, Recorder& record) {
   }
   if (result.law.barred == Tri(true)) {
     result.fair = Money();
-    const bool speaks_already = result.verdict == Verdict::ordinary_wear || result.verdict == Verdict::already_there || result.verdict == Verdict::landlord_side;
+    const bool speaks_already = result.verdict == Verdict::ordinary_wear || result.verdict == Verdict::already_there ||
+                                result.verdict == Verdict::landlord_side;
     if (!speaks_already) result.verdict = Verdict::barred;
     if (record.on() && !before.high().is_zero()) record.add("law-barred", before.likely(), result.fair);
   } else if (!result.law.barred) {
@@ -303,7 +313,8 @@ TenancyFacts tenancy_facts(const Case& c, Day today) {
 std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts& tenancy) {
   if (!tenancy.monthly_rent || !line.from || !line.to || !line.from->known() || !line.to->known()) return std::nullopt;
   Day from = line.from->earliest, to = line.to->earliest;
-  if (tenancy.rent_paid_through && tenancy.rent_paid_through->known()) from = std::max(from, tenancy.rent_paid_through->earliest + days{1});
+  if (tenancy.rent_paid_through && tenancy.rent_paid_through->known())
+    from = std::max(from, tenancy.rent_paid_through->earliest + days{1});
   if (line.relet_on && line.relet_on->known()) to = std::min(to, line.relet_on->earliest - days{1});
   if (to < from) return Range<Money>(Money());
   const Money rent = *tenancy.monthly_rent;
@@ -313,7 +324,8 @@ std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts
     const date::year_month_day ymd{at};
     const Day month_end = date::sys_days(ymd.year() / ymd.month() / date::last);
     const Day until = std::min(month_end, to);
-    const std::int64_t in_month = static_cast<unsigned>(date::year_month_day{month_end}.day()), count = (until - at).count() + 1;
+    const std::int64_t in_month = static_cast<unsigned>(date::year_month_day{month_end}.day()),
+                       count = (until - at).count() + 1;
     actual += rent.part({count, in_month});
     thirtieths += count == in_month ? 30 : std::min<std::int64_t>(count, 30);
     at = until + days{1};
@@ -335,7 +347,8 @@ void find_life(Subject& subject, const Line& line, const LineContext& context) {
       }
   subject.life = choose_life(line, life_class, context.place, *context.lives, own_life, own_source);
   if (subject.life.from != LifeChoice::From::none)
-    subject.methods = methods_of(line, life_class, context.place, *context.lives, subject.life.from == LifeChoice::From::person);
+    subject.methods =
+        methods_of(line, life_class, context.place, *context.lives, subject.life.from == LifeChoice::From::person);
   if (const LabourPolicy* policy = context.lives->labour_policy(context.place)) {
     subject.labour_ages = policy->ages;
     subject.labour_settled = policy->settled;
@@ -352,8 +365,8 @@ LineResult credit_line(LineResult result) {
   return result;
 }
 
-/// What the sum is worked out from. A price that is lower than the charge bounds it; a higher one is what age is taken off: a landlord
-/// who charges less than the price has already taken something off, and it must not be taken off twice.
+/// What the sum is worked out from. A price that is lower than the charge bounds it; a higher one is what age is taken
+/// off: a landlord who charges less than the price has already taken something off, and it must not be taken off twice.
 Money base_of(const Line& line, const LineResult& result, Money charged, Recorder& record) {
   if (!line.price_new || !result.ages || *line.price_new == charged) return charged;
   if (*line.price_new > charged && !line.parts.empty()) return charged;
@@ -363,16 +376,22 @@ Money base_of(const Line& line, const LineResult& result, Money charged, Recorde
 
 void scale(Plan& plan, Money from, Money to) {
   if (from == to || from.is_zero()) return;
-  for (std::size_t i = 0; i < plan.count; ++i) plan.pieces[i].amount = plan.pieces[i].amount.part({to.in_cents(), from.in_cents()});
+  for (std::size_t i = 0; i < plan.count; ++i)
+    plan.pieces[i].amount = plan.pieces[i].amount.part({to.in_cents(), from.in_cents()});
 }
 
 Range<Money> priced(const Plan& plan, const Area& area, const ShareRange& left) {
-  return {price(plan, area.low, left.low, End::least), price(plan, area.likely, left.likely, End::likely), price(plan, area.high, left.high, End::most)};
+  return {price(plan, area.low, left.low, End::least), price(plan, area.likely, left.likely, End::likely),
+          price(plan, area.high, left.high, End::most)};
 }
 
-void say_area(const Line& line, const Subject& subject, const Area& area, Tri portion_only, Money base, const Range<Money>& worth, Recorder& record) {
+void say_area(const Line& line, const Subject& subject, const Area& area, Tri portion_only, Money base,
+              const Range<Money>& worth, Recorder& record) {
   if (!record.on() || !line.charged || !(area.known || area.open)) return;
-  const std::string_view code = area.open ? "area-unknown" : area.matching ? "area-share-matching" : area.matching_barred && portion_only == Tri(true) ? "area-share-no-matching" : "area-share";
+  const std::string_view code = area.open                                           ? "area-unknown"
+                                : area.matching                                     ? "area-share-matching"
+                                : area.matching_barred && portion_only == Tri(true) ? "area-share-no-matching"
+                                                                                    : "area-share";
   Step& step = record.add(code, base, worth);
   step.share = area.likely;
   step.whole = *line.charged;
@@ -381,7 +400,8 @@ void say_area(const Line& line, const Subject& subject, const Area& area, Tri po
 }
 
 /// Parts that keep their price, parts that some would keep, and what deciders mostly leave out.
-void say_parts(const Plan& plan, const Area& area, const LineResult& result, const Subject& subject, const LineContext& context, Recorder& record) {
+void say_parts(const Plan& plan, const Area& area, const LineResult& result, const Subject& subject,
+               const LineContext& context, Recorder& record) {
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
     const PartRule* rule = context.lives->part(p.nature);
@@ -406,16 +426,23 @@ void say_parts(const Plan& plan, const Area& area, const LineResult& result, con
   (void)subject;
 }
 
-void say_age(const Ages& ages, const Subject& subject, const WorthMethod& method, const LineResult& result, Money before, const Range<Money>& worth, Recorder& record) {
+void say_age(const Ages& ages, const Subject& subject, const WorthMethod& method, const LineResult& result,
+             Money before, const Range<Money>& worth, Recorder& record) {
   const LifeChoice& life = subject.life;
   const bool banded = method.kind == WorthMethod::Kind::stay_bands;
-  Step& step = record.add(banded ? "share-by-stay" : !ages.installed ? "age-unknown" : ages.from_move_in ? "age-from-move-in" : "age-share", before, worth);
+  Step& step = record.add(banded              ? "share-by-stay"
+                          : !ages.installed   ? "age-unknown"
+                          : ages.from_move_in ? "age-from-move-in"
+                                              : "age-share",
+                          before, worth);
   step.share = result.left.likely;
   step.life_low = months_of(life.life.low());
   step.life = months_of(life.life.likely());
   step.life_high = months_of(life.life.high());
   if (banded && ages.move_in) step.age = age_between(ages.move_in->likely(), ages.move_out.likely());
-  else if (ages.installed) step.age = age_between(ages.installed->likely(), method.age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
+  else if (ages.installed)
+    step.age = age_between(ages.installed->likely(),
+                           method.age_at_move_in && ages.move_in ? ages.move_in->likely() : ages.move_out.likely());
   step.said = banded ? &method.text : life.why;
   step.sources = life.sources;
   for (const Reference* s : method.sources)
@@ -424,7 +451,8 @@ void say_age(const Ages& ages, const Subject& subject, const WorthMethod& method
 }
 
 /// The share of worth left by the likely method, widened by the others of the place.
-ShareRange left_of(const MethodChoice& choice, std::string_view life_class, const Line& line, const LifeChoice& life, const Ages& ages) {
+ShareRange left_of(const MethodChoice& choice, std::string_view life_class, const Line& line, const LifeChoice& life,
+                   const Ages& ages) {
   ShareRange left = share_left(*choice.likely, life_class, line.quality, life.life, ages);
   for (int i = 0; i < choice.count; ++i) {
     const ShareRange other = share_left(*choice.also[i], life_class, line.quality, life.life, ages);
@@ -436,12 +464,13 @@ ShareRange left_of(const MethodChoice& choice, std::string_view life_class, cons
 
 /// A small mark on a thing that still works seldom pays for a new one: the least is a sum for the mark.
 bool is_small_mark(const Line& line, const Subject& subject) {
-  return subject.finding && subject.finding->small_mark && !line.repair_price && line.severity != "heavy" && line.remedy != "repair" && line.remedy != "clean" && !line.charged;
+  return subject.finding && subject.finding->small_mark && !line.repair_price && line.severity != "heavy" &&
+         line.remedy != "repair" && line.remedy != "clean" && !line.charged;
 }
 
 /// The worth of the damage if the tenant answers for it, step by step.
-Range<Money> worth_of(const Line& line, const Subject& subject, const LineContext& context, const Ages& ages, Money base, Tri portion_only, LineResult& result,
-                      Recorder& record) {
+Range<Money> worth_of(const Line& line, const Subject& subject, const LineContext& context, const Ages& ages,
+                      Money base, Tri portion_only, LineResult& result, Recorder& record) {
   Plan plan = plan_of(line, result.claimed, result.ages, subject, *context.lives);
   scale(plan, result.claimed, base);
   const Area area = area_of(line, subject, portion_only);
@@ -464,7 +493,8 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
   if (result.ages) {
     if (const ConditionRule* condition = condition_of(line, *context.lives)) {
       const Money before = worth.likely();
-      worth = Range<Money>(worth.low().part(condition->least), worth.likely().part(condition->likely), worth.high().part(condition->most));
+      worth = Range<Money>(worth.low().part(condition->least), worth.likely().part(condition->likely),
+                           worth.high().part(condition->most));
       if (record.on()) record.add("condition-at-move-in", before, worth).sources = condition->sources;
     }
     if (is_small_mark(line, subject)) {
@@ -474,12 +504,15 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
       result.repair_open = true;
       if (record.on() && !worth.high().is_zero()) record.add("small-mark", before, worth).sources = mark.sources;
     }
-  } else if (const ConditionRule* before_move = line.kind == "cleaning" ? condition_of(line, *context.lives) : nullptr) {
+  } else if (const ConditionRule* before_move =
+                 line.kind == "cleaning" ? condition_of(line, *context.lives) : nullptr) {
     // A home is cleaned back to what it was, not beyond.
     const Money before = worth.likely();
-    worth = Range<Money>(worth.low().part(before_move->least), worth.likely().part(before_move->likely), worth.high().part(before_move->most));
+    worth = Range<Money>(worth.low().part(before_move->least), worth.likely().part(before_move->likely),
+                         worth.high().part(before_move->most));
     if (record.on()) record.add("clean-as-before", before, worth);
-  } else if (record.on() && subject.element && subject.element->about_condition && line.kind != "keys" && line.kind != "disposal") {
+  } else if (record.on() && subject.element && subject.element->about_condition && line.kind != "keys" &&
+             line.kind != "disposal") {
     record.add(line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", worth.likely(), worth);
   }
 
@@ -496,12 +529,14 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
   return worth.capped(result.claimed);
 }
 
-/// The opinion on what is known for certain; where a longer stay or a thing perhaps past its life would turn the finding, it spans both.
+/// The opinion on what is known for certain; where a longer stay or a thing perhaps past its life would turn the
+/// finding, it spans both.
 WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool perhaps_worn, const Weights& weights) {
   WearOpinion opinion = judge_wear(line, subject.element, subject.finding, stay, weights);
   if (!subject.finding) return opinion;
   const auto span = [&] { opinion.span(judge_wear(line, subject.element, subject.finding, stay, weights)); };
-  const bool longer = subject.finding->turns_on_stay && stay.months_most && (!stay.months || *stay.months < *stay.months_most);
+  const bool longer =
+      subject.finding->turns_on_stay && stay.months_most && (!stay.months || *stay.months < *stay.months_most);
   const bool worn = subject.finding->turns_on_life && perhaps_worn;
   if (worn) {
     stay.past_life = true;
@@ -537,21 +572,24 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
     if (months->low() >= subject.life.life.high().months) stay.past_life = true;
     else if (months->high() < subject.life.life.low().months) stay.past_life = false;
   }
-  const bool perhaps_worn = !stay.past_life && result.ages && months && months->high() >= subject.life.life.high().months;
+  const bool perhaps_worn =
+      !stay.past_life && result.ages && months && months->high() >= subject.life.life.high().months;
   result.opinion = opinion_of(line, subject, stay, perhaps_worn, *context.weights);
   weigh_proof(result.opinion, line, stay, *context.weights);
   result.verdict = result.opinion.verdict;
 
   // Where the tenant answers for nothing, the worth of the thing is nobody's concern: one step says so.
   if (result.opinion.most == Share::none()) {
-    if (record.on()) say_reason(record.add(result.opinion.reason, result.claimed, Range<Money>(Money())), result.opinion);
+    if (record.on())
+      say_reason(record.add(result.opinion.reason, result.claimed, Range<Money>(Money())), result.opinion);
     record = Recorder(nullptr);
   }
 
   const Range<Money> worked = own_labour(line, result.claimed, context, record);
   // What only leans to wear does not yet meet a rule about wear.
   const bool leans = result.verdict == Verdict::ordinary_wear && !result.opinion.certain();
-  if (context.law) result.law = context.law->of(line, {leans ? Verdict::cannot_tell : result.verdict, months, result.ages});
+  if (context.law)
+    result.law = context.law->of(line, {leans ? Verdict::cannot_tell : result.verdict, months, result.ages});
   if (result.verdict == Verdict::not_about_condition) {
     result.worth = worked;
     result = judge_debt_line(line, subject, std::move(result), context, record);
@@ -570,7 +608,8 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   return result;
 }
 
-std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result) {
+std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context,
+                                   const LineResult& result) {
   std::vector<MethodFair> out;
   if (!result.ages || !result.method) return out;
   const std::string_view life_class = life_class_of(subject);

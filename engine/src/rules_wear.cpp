@@ -1,5 +1,4 @@
 #include "fields.h"
-
 #include "wearline/rules.h"
 
 #include <algorithm>
@@ -33,7 +32,8 @@ std::optional<long> read_long(Fields& f, std::string_view name) {
   return value ? std::optional<long>(static_cast<long>(*value)) : std::nullopt;
 }
 
-void read_source_book(Fields& root, ReferenceBook& book, const std::string& prefix, std::map<std::string, std::string>* regions) {
+void read_source_book(Fields& root, ReferenceBook& book, const std::string& prefix,
+                      std::map<std::string, std::string>* regions) {
   const Json* sources = root.get("sources");
   if (!sources || !sources->is_object()) return;
   for (const auto& item : sources->items()) {
@@ -54,7 +54,8 @@ void read_source_book(Fields& root, ReferenceBook& book, const std::string& pref
   }
 }
 
-std::vector<Choice> read_choices(Fields& root, std::string_view name, std::string_view prefix, const ReferenceBook& book) {
+std::vector<Choice> read_choices(Fields& root, std::string_view name, std::string_view prefix,
+                                 const ReferenceBook& book) {
   std::vector<Choice> out;
   for (Fields& f : root.objects(name)) {
     Choice choice;
@@ -69,8 +70,9 @@ std::vector<Choice> read_choices(Fields& root, std::string_view name, std::strin
 }
 
 const std::initializer_list<std::pair<std::string_view, Verdict>> verdict_words = {
-    {"wear", Verdict::ordinary_wear},         {"damage", Verdict::chargeable_damage}, {"landlord-side", Verdict::landlord_side},
-    {"already-there", Verdict::already_there}, {"depends", Verdict::cannot_tell},      {"cannot-tell", Verdict::cannot_tell}};
+    {"wear", Verdict::ordinary_wear},          {"damage", Verdict::chargeable_damage},
+    {"landlord-side", Verdict::landlord_side}, {"already-there", Verdict::already_there},
+    {"depends", Verdict::cannot_tell},         {"cannot-tell", Verdict::cannot_tell}};
 
 Turn read_turn(Fields& f, const ReferenceBook& book) {
   Turn turn;
@@ -99,8 +101,10 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
   finding.label = read_localised(f, "label");
   finding.description = read_localised(f, "description");
   finding.ask = read_localised(f, "ask");
-  finding.usual = f.word<Usual>("verdict", {{"wear", Usual::wear}, {"damage", Usual::damage}, {"depends", Usual::depends}}, Usual::depends);
-  finding.lean = f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
+  finding.usual = f.word<Usual>(
+      "verdict", {{"wear", Usual::wear}, {"damage", Usual::damage}, {"depends", Usual::depends}}, Usual::depends);
+  finding.lean =
+      f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
   finding.ages = f.flag("ages", false);
   finding.remedy = f.text("remedy");
   finding.life_class = f.text("life");
@@ -116,8 +120,10 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
     if (conflict.source) finding.conflicts.push_back(std::move(conflict));
   }
   for (Fields& t : f.objects("turns")) finding.turns.push_back(read_turn(t, book));
-  finding.turns_on_life = std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.past_life.has_value(); });
-  finding.turns_on_stay = std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.stay_months_at_least.has_value(); });
+  finding.turns_on_life = std::any_of(finding.turns.begin(), finding.turns.end(),
+                                      [](const Turn& t) { return t.test.past_life.has_value(); });
+  finding.turns_on_stay = std::any_of(finding.turns.begin(), finding.turns.end(),
+                                      [](const Turn& t) { return t.test.stay_months_at_least.has_value(); });
   f.ignore({"note"});
   f.done();
   return finding;
@@ -148,7 +154,8 @@ Share read_share(Fields& f, std::string_view name, Share otherwise) {
   const Json* pair = f.get(name);
   if (!pair) return otherwise;
   const auto number = [&](std::size_t i) {
-    const auto* n = pair->is_array() && pair->size() == 2 ? (*pair)[i].get_ptr<const Json::number_unsigned_t*>() : nullptr;
+    const auto* n =
+        pair->is_array() && pair->size() == 2 ? (*pair)[i].get_ptr<const Json::number_unsigned_t*>() : nullptr;
     return n && *n <= 1000 ? static_cast<std::int64_t>(*n) : -1;
   };
   const std::int64_t num = number(0), den = number(1);
@@ -186,8 +193,14 @@ WorthMethod read_method(Fields& f, const ReferenceBook& book) {
   m.text = read_localised(f, "text");
   m.life_class = f.text("class");
   m.region = f.text("region");
-  m.use = f.word<WorthMethod::Use>("use", {{"default", WorthMethod::Use::by_default}, {"region", WorthMethod::Use::in_region}, {"named-only", WorthMethod::Use::when_named}}, WorthMethod::Use::when_named);
-  m.unit = f.word<WorthMethod::Unit>("unit", {{"day", WorthMethod::Unit::day}, {"month", WorthMethod::Unit::month}, {"year", WorthMethod::Unit::year}}, WorthMethod::Unit::day);
+  m.use = f.word<WorthMethod::Use>("use",
+                                   {{"default", WorthMethod::Use::by_default},
+                                    {"region", WorthMethod::Use::in_region},
+                                    {"named-only", WorthMethod::Use::when_named}},
+                                   WorthMethod::Use::when_named);
+  m.unit = f.word<WorthMethod::Unit>(
+      "unit", {{"day", WorthMethod::Unit::day}, {"month", WorthMethod::Unit::month}, {"year", WorthMethod::Unit::year}},
+      WorthMethod::Unit::day);
   m.age_at_move_in = f.text("ageAt") == "move-in";
   if (f.get("bands")) m.kind = WorthMethod::Kind::stay_bands;
   else if (f.get("rows")) m.kind = WorthMethod::Kind::grace_abatement;
@@ -228,7 +241,10 @@ PartRule read_part_rule(Fields& f, const ReferenceBook& book) {
   rule.nature = f.word("nature", nature_words, Nature::other);
   const Json* ages = f.get("ages");
   if (ages && ages->is_boolean()) rule.ages = *ages->get_ptr<const bool*>() ? PartRule::Ages::yes : PartRule::Ages::no;
-  else rule.ages = f.word<PartRule::Ages>("ages", {{"follows-remedy", PartRule::Ages::yes}, {"follows-whole", PartRule::Ages::with_the_whole}}, PartRule::Ages::no);
+  else
+    rule.ages = f.word<PartRule::Ages>(
+        "ages", {{"follows-remedy", PartRule::Ages::yes}, {"follows-whole", PartRule::Ages::with_the_whole}},
+        PartRule::Ages::no);
   rule.by_area = f.text("share") == "area";
   rule.doubtful = f.flag("doubtful", false);
   rule.sources = read_sources(f, "source", "life:", book);
@@ -249,11 +265,21 @@ const Element* WearGuide::element(std::string_view id) const {
 namespace {
 
 const std::initializer_list<std::pair<std::string_view, Ground>> ground_words = {
-    {"leans-wear", Ground::leans_wear},       {"leans-damage", Ground::leans_damage},     {"even", Ground::even},
-    {"unnamed", Ground::unnamed},             {"debt-likely", Ground::debt_likely},       {"debt-open", Ground::debt_open},
-    {"debt-doubtful", Ground::debt_doubtful}, {"landlord-factor", Ground::landlord_factor}, {"not-shown", Ground::not_shown},
-    {"not-on-record", Ground::not_on_record}, {"no-baseline", Ground::no_baseline},       {"cost-not-shown", Ground::cost_not_shown},
-    {"cost-open", Ground::cost_open},         {"work-not-done", Ground::work_not_done}, {"small-mark", Ground::small_mark}};
+    {"leans-wear", Ground::leans_wear},
+    {"leans-damage", Ground::leans_damage},
+    {"even", Ground::even},
+    {"unnamed", Ground::unnamed},
+    {"debt-likely", Ground::debt_likely},
+    {"debt-open", Ground::debt_open},
+    {"debt-doubtful", Ground::debt_doubtful},
+    {"landlord-factor", Ground::landlord_factor},
+    {"not-shown", Ground::not_shown},
+    {"not-on-record", Ground::not_on_record},
+    {"no-baseline", Ground::no_baseline},
+    {"cost-not-shown", Ground::cost_not_shown},
+    {"cost-open", Ground::cost_open},
+    {"work-not-done", Ground::work_not_done},
+    {"small-mark", Ground::small_mark}};
 
 /// How closely a rule's place names a finding: 3 both, 2 the element, 1 the finding, 0 not at all.
 int closeness(std::string_view rule, std::string_view element, std::string_view finding) {
@@ -287,7 +313,8 @@ void mark_findings(WearGuide& guide) {
     for (Finding& finding : element.findings) {
       const std::string place = element.id + '/' + finding.id;
       const auto listed = [&](const std::vector<std::string>& places) {
-        return std::any_of(places.begin(), places.end(), [&](const std::string& p) { return p == place || p == "*/" + finding.id; });
+        return std::any_of(places.begin(), places.end(),
+                           [&](const std::string& p) { return p == place || p == "*/" + finding.id; });
       };
       finding.ask_for = papers_for(guide, element, finding);
       finding.small_mark = listed(guide.small_marks);
@@ -338,17 +365,20 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
     weight.not_for = f.texts("notFor");
     weight.sources = read_sources(f, "source", "weight:", sources);
     if (given[ground]) f.fault("duplicate-id", "id", "This weight stands twice.");
-    if (weight.likely < weight.least || weight.most < weight.likely) f.fault("out-of-order", "likely", "The least comes first, then the likely, then the most.");
+    if (weight.likely < weight.least || weight.most < weight.likely)
+      f.fault("out-of-order", "likely", "The least comes first, then the likely, then the most.");
     given[ground] = true;
     f.done();
   }
   for (const auto& [name, ground] : ground_words)
-    if (!given[static_cast<std::size_t>(ground)]) root.fault("missing-member", "weights", "The weight \"" + std::string(name) + "\" is missing.");
+    if (!given[static_cast<std::size_t>(ground)])
+      root.fault("missing-member", "weights", "The weight \"" + std::string(name) + "\" is missing.");
   guide.small_marks = root.texts("smallMarks");
   guide.nothing_named = root.texts("nothingNamed");
   guide.leans_in_lease.clear();
   for (Fields& f : root.objects("inLease")) {
-    const Lean lean = f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
+    const Lean lean =
+        f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
     for (const std::string& place : f.texts("findings")) guide.leans_in_lease[place] = lean;
     f.done();
   }
@@ -375,7 +405,8 @@ Faults load_ask_for(WearGuide& guide, std::string_view json) {
       rule.places = f.texts("at");
       rule.remedy = f.text("remedy");
       for (const std::string& id : f.texts("ask")) {
-        const auto found = std::find_if(guide.papers.begin(), guide.papers.end(), [&](const Paper& p) { return p.id == id; });
+        const auto found =
+            std::find_if(guide.papers.begin(), guide.papers.end(), [&](const Paper& p) { return p.id == id; });
         if (found == guide.papers.end()) f.fault("unknown-name", "ask", "\"" + id + "\" is not a paper of this file.");
         else rule.papers.push_back(static_cast<std::size_t>(found - guide.papers.begin()));
       }
@@ -431,7 +462,8 @@ Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view j
     policy.region = f.required_text("region");
     policy.ages = f.flag("installationLabourAges", true);
     policy.sources = read_sources(f, "source", "life:", sources);
-    policy.settled = std::any_of(policy.sources.begin(), policy.sources.end(), [](const Reference* r) { return r->read != "practice"; });
+    policy.settled = std::any_of(policy.sources.begin(), policy.sources.end(),
+                                 [](const Reference* r) { return r->read != "practice"; });
     policy.text = read_localised(f, "text");
     f.ignore({"note"});
     f.done();

@@ -53,10 +53,14 @@ Share by_grace(const WorthMethod::Grace& grace, Age age) {
 Share left(const WorthMethod& method, const WorthMethod::Grace* grace, Life life, Age age) {
   age = in_unit(age, method.unit);
   switch (method.kind) {
-  case WorthMethod::Kind::stay_bands: return by_stay(method, age);
-  case WorthMethod::Kind::grace_abatement: return grace ? by_grace(*grace, age) : Share::whole();
-  case WorthMethod::Kind::residual: return straight_line(life, age, Share{method.residual_percent, 100});
-  case WorthMethod::Kind::straight_line: break;
+  case WorthMethod::Kind::stay_bands:
+    return by_stay(method, age);
+  case WorthMethod::Kind::grace_abatement:
+    return grace ? by_grace(*grace, age) : Share::whole();
+  case WorthMethod::Kind::residual:
+    return straight_line(life, age, Share{method.residual_percent, 100});
+  case WorthMethod::Kind::straight_line:
+    break;
   }
   return straight_line(life, age, Share::none());
 }
@@ -86,7 +90,9 @@ const PartRule* LifeTables::part(Nature nature) const {
 const LabourPolicy* LifeTables::labour_policy(std::string_view place) const {
   const LabourPolicy* best = nullptr;
   for (const LabourPolicy& p : labour_policies)
-    if (inside(place, p.region) && (!best || best->region == "*" || (p.region != "*" && p.region.size() > best->region.size()))) best = &p;
+    if (inside(place, p.region) &&
+        (!best || best->region == "*" || (p.region != "*" && p.region.size() > best->region.size())))
+      best = &p;
   return best;
 }
 
@@ -119,13 +125,15 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
       low = any ? std::min(low, row.low) : row.low;
       high = any ? std::max(high, row.high) : row.high;
       any = true;
-      if (std::find(choice.sources.begin(), choice.sources.end(), row.source) == choice.sources.end()) choice.sources.push_back(row.source);
+      if (std::find(choice.sources.begin(), choice.sources.end(), row.source) == choice.sources.end())
+        choice.sources.push_back(row.source);
     }
     if (any) choice.life = Range<Life>(low, Life{(low.months + high.months) / 2}, high);
     return any;
   };
   if (!line.life_source.empty() && hull([&](const LifeRow& row) {
-        return row.source && row.source->id == "life:" + line.life_source && (line.quality.empty() || row.quality.empty() || row.quality == line.quality);
+        return row.source && row.source->id == "life:" + line.life_source &&
+               (line.quality.empty() || row.quality.empty() || row.quality == line.quality);
       })) {
     choice.from = LifeChoice::From::source;
     return choice;
@@ -143,10 +151,13 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
     return best->region == "*" || (d.region != "*" && d.region.size() > best->region.size());
   };
   for (const LifeDefault& d : tables.defaults)
-    if (d.life_class == life_class && (d.quality.empty() || d.quality == line.quality) && LifeTables::inside(place, d.region) && nearer(d))
+    if (d.life_class == life_class && (d.quality.empty() || d.quality == line.quality) &&
+        LifeTables::inside(place, d.region) && nearer(d))
       best = &d;
   choice.quality_untold = !line.quality.empty() && (!best || best->quality.empty()) &&
-                          std::none_of(tables.rows.begin(), tables.rows.end(), [&](const LifeRow& row) { return row.life_class == life_class && row.quality == line.quality; });
+                          std::none_of(tables.rows.begin(), tables.rows.end(), [&](const LifeRow& row) {
+                            return row.life_class == life_class && row.quality == line.quality;
+                          });
   if (best) {
     choice.life = Range<Life>(best->low, best->likely, best->high);
     choice.sources = best->sources;
@@ -161,7 +172,8 @@ bool covers(const WorthMethod& method, std::string_view life_class) {
   return method.life_class.empty() || method.life_class == life_class;
 }
 
-ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages) {
+ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
+                      const Range<Life>& life, const Ages& ages) {
   const WorthMethod::Grace* const grace = grace_of(method, life_class, quality);
   if (method.kind == WorthMethod::Kind::stay_bands) {
     if (!ages.move_in) return {Share::none(), {1, 2}, Share::whole()};
@@ -172,16 +184,19 @@ ShareRange share_left(const WorthMethod& method, std::string_view life_class, st
   const DaySpan until = method.age_at_move_in && ages.move_in ? *ages.move_in : ages.move_out;
   if (ages.installed) {
     const auto at = [&](Life l, Day laid, Day day) { return left(method, grace, l, age_between(laid, day)); };
-    return {at(life.low(), ages.installed->earliest, until.latest), at(life.likely(), ages.installed->likely(), until.likely()),
+    return {at(life.low(), ages.installed->earliest, until.latest),
+            at(life.likely(), ages.installed->likely(), until.likely()),
             at(life.high(), ages.installed->latest, until.earliest)};
   }
-  // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would keep.
+  // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would
+  // keep.
   const auto newest = [&](Life l, Day in, Day out) { return left(method, grace, l, age_between(in, out)); };
   const Day in_latest = ages.move_in ? ages.move_in->latest : until.earliest;
   const Day in_likely = ages.move_in ? ages.move_in->likely() : until.likely();
   const Share likely = newest(life.likely(), in_likely, until.likely());
   const Share oldest = left(method, grace, life.low(), Age::months(2400));
-  return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2}, newest(life.high(), in_latest, until.earliest)};
+  return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2},
+          newest(life.high(), in_latest, until.earliest)};
 }
 
 } // namespace wearline

@@ -12,7 +12,8 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
 
 bool holds(const TurnTest& test, const Line& line, const Stay& stay) {
   if (!test.landlord_factors.empty() &&
-      std::none_of(line.landlord_factors.begin(), line.landlord_factors.end(), [&](const std::string& f) { return among(test.landlord_factors, f); }))
+      std::none_of(line.landlord_factors.begin(), line.landlord_factors.end(),
+                   [&](const std::string& f) { return among(test.landlord_factors, f); }))
     return false;
   if (!test.severities.empty() && !among(test.severities, line.severity)) return false;
   if (!test.causes.empty() && !among(test.causes, line.cause)) return false;
@@ -45,8 +46,12 @@ WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reas
 WearOpinion leaning(const Finding& finding, const Weights& weights) {
   WearOpinion opinion;
   switch (finding.lean) {
-  case Lean::wear: opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear"); break;
-  case Lean::damage: opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage"); break;
+  case Lean::wear:
+    opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear");
+    break;
+  case Lean::damage:
+    opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage");
+    break;
   case Lean::even:
     opinion = finding.names_fault ? weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends")
                                   : weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
@@ -62,8 +67,10 @@ WearOpinion leaning(const Finding& finding, const Weights& weights) {
 
 WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
   WearOpinion opinion;
-  if (lean == Lean::wear) opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_doubtful], "reason.debt-doubtful");
-  else if (lean == Lean::damage) opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_likely], "reason.debt-likely");
+  if (lean == Lean::wear)
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_doubtful], "reason.debt-doubtful");
+  else if (lean == Lean::damage)
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_likely], "reason.debt-likely");
   else if (!names_fault) opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.debt-unnamed");
   else opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_open], "reason.debt-open");
   opinion.finding_open = true;
@@ -89,14 +96,17 @@ WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& 
 }
 
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
-  if (line.at_move_in == "same" || line.at_move_in == "damaged") return settled(Verdict::already_there, "reason.already-there");
-  if (line.at_move_in == "dirty" && line.kind == "cleaning") return settled(Verdict::already_there, "reason.already-dirty");
+  if (line.at_move_in == "same" || line.at_move_in == "damaged")
+    return settled(Verdict::already_there, "reason.already-there");
+  if (line.at_move_in == "dirty" && line.kind == "cleaning")
+    return settled(Verdict::already_there, "reason.already-dirty");
   return std::nullopt;
 }
 
 std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
   if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
-  if (line.cause == "landlord" || line.cause == "building" || line.cause == "neighbour" || line.cause == "nature" || line.cause == "third-party")
+  if (line.cause == "landlord" || line.cause == "building" || line.cause == "neighbour" || line.cause == "nature" ||
+      line.cause == "third-party")
     return settled(Verdict::landlord_side, "reason.cause-not-tenant");
   if ((line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && usual == Usual::depends)
     return settled(Verdict::chargeable_damage, "reason.cause-tenant");
@@ -119,13 +129,20 @@ WearOpinion by_guide(const Finding& finding, const Weights& weights) {
 
 std::string_view name_of(Verdict verdict) {
   switch (verdict) {
-  case Verdict::ordinary_wear: return "ordinary-wear";
-  case Verdict::chargeable_damage: return "chargeable-damage";
-  case Verdict::landlord_side: return "landlord-side";
-  case Verdict::already_there: return "already-there";
-  case Verdict::barred: return "barred";
-  case Verdict::not_about_condition: return "not-about-condition";
-  case Verdict::cannot_tell: break;
+  case Verdict::ordinary_wear:
+    return "ordinary-wear";
+  case Verdict::chargeable_damage:
+    return "chargeable-damage";
+  case Verdict::landlord_side:
+    return "landlord-side";
+  case Verdict::already_there:
+    return "already-there";
+  case Verdict::barred:
+    return "barred";
+  case Verdict::not_about_condition:
+    return "not-about-condition";
+  case Verdict::cannot_tell:
+    break;
   }
   return "cannot-tell";
 }
@@ -136,7 +153,8 @@ const Finding* Element::finding(std::string_view wanted) const {
   return nullptr;
 }
 
-WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay, const Weights& weights) {
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay,
+                       const Weights& weights) {
   WearOpinion opinion;
   if (element && !element->about_condition) {
     opinion = judge_debt(line, finding, weights);
@@ -194,14 +212,17 @@ bool any_of(const std::vector<std::string>& papers, const std::vector<std::strin
 }
 
 /// One of the weight's papers is known to be missing, and none of them came.
-bool papers_missing(const Weight& weight, const Line& line) { return any_of(line.proof_missing, weight.papers) && !any_of(line.proof, weight.papers); }
+bool papers_missing(const Weight& weight, const Line& line) {
+  return any_of(line.proof_missing, weight.papers) && !any_of(line.proof, weight.papers);
+}
 
 bool touches(const Weight& weight, const Line& line) { return !among(weight.not_for, line.kind); }
 
 void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reason) {
   opinion.cap(weight);
   if (opinion.verdict == Verdict::chargeable_damage) opinion.verdict = Verdict::cannot_tell;
-  if (opinion.verdict == Verdict::cannot_tell || opinion.verdict == Verdict::not_about_condition) opinion.reason = reason;
+  if (opinion.verdict == Verdict::cannot_tell || opinion.verdict == Verdict::not_about_condition)
+    opinion.reason = reason;
 }
 
 } // namespace
@@ -212,23 +233,29 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
   const bool undisputed = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
   // Cost first, so that the graver lack names the reason.
   const bool own_hours = line.hours && line.hourly_rate;
-  if (papers_missing(weights[Ground::cost_not_shown], line) && !own_hours) not_shown(opinion, weights[Ground::cost_not_shown], "reason.cost-not-shown");
+  if (papers_missing(weights[Ground::cost_not_shown], line) && !own_hours)
+    not_shown(opinion, weights[Ground::cost_not_shown], "reason.cost-not-shown");
   if (!about_condition) return;
-  // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable sum.
+  // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable
+  // sum.
   const Weight& open = weights[Ground::cost_open];
-  if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage && !own_hours && !any_of(line.proof, open.papers)) {
+  if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage &&
+      !own_hours && !any_of(line.proof, open.papers)) {
     opinion.cap(open);
     opinion.cost_open = true;
   }
-  const bool estimated = !any_of(line.proof_missing, weights[Ground::cost_not_shown].papers) && any_of(line.proof, weights[Ground::cost_not_shown].papers);
+  const bool estimated = !any_of(line.proof_missing, weights[Ground::cost_not_shown].papers) &&
+                         any_of(line.proof, weights[Ground::cost_not_shown].papers);
   if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
   if (undisputed) return;
   const Weight& baseline = weights[Ground::no_baseline];
-  const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) || line.at_move_in == "not-recorded" || papers_missing(baseline, line);
+  const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) ||
+                                  line.at_move_in == "not-recorded" || papers_missing(baseline, line);
   if (nothing_to_compare && touches(baseline, line)) not_shown(opinion, baseline, "reason.no-baseline");
   if (line.on_move_out_record == Tri(false)) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
   const Weight& shown = weights[Ground::not_shown];
-  if (papers_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.papers))) not_shown(opinion, shown, "reason.not-shown");
+  if (papers_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.papers)))
+    not_shown(opinion, shown, "reason.not-shown");
 }
 
 } // namespace wearline

@@ -1,7 +1,7 @@
-// The audit of a whole statement, and the figures in the text of a charge. Common practice, no source, where none is named.
+// The audit of a whole statement, and the figures in the text of a charge. Common practice, no source, where none is
+// named.
 
 #include "real_rules.h"
-
 #include "wearline/line_figures.h"
 
 #include <catch2/catch.hpp>
@@ -21,7 +21,9 @@ bool noted(const json& result, const std::string& code) {
   const auto all = codes(result);
   return std::find(all.begin(), all.end(), code) != all.end();
 }
-json audited(const std::string& lines, const std::string& more = "") { return assessed(R"({"wearline":1,)" + more + R"("lines":[)" + lines + "]}"); }
+json audited(const std::string& lines, const std::string& more = "") {
+  return assessed(R"({"wearline":1,)" + more + R"("lines":[)" + lines + "]}");
+}
 
 std::string product(std::string_view text) {
   const auto p = product_in(text);
@@ -54,54 +56,97 @@ TEST_CASE("Sizes, several products and sums beside a product are no product") {
 }
 
 TEST_CASE("A charge above its own figures is noted and cut to them") {
-  const json result = audited(R"({"id":"a","text":"Cleaning, 3 hours at $25.00","amount":"95.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant"})");
+  const json result = audited(
+      R"({"id":"a","text":"Cleaning, 3 hours at $25.00","amount":"95.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil","cause":"tenant"})");
   CHECK(noted(result, "product-wrong"));
   CHECK(result["lines"][0]["fair"]["high"] == "75.00");
-  CHECK_FALSE(noted(audited(R"({"id":"a","text":"Cleaning, 3 hours at $25.00","amount":"75.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil"})"), "product-wrong"));
+  CHECK_FALSE(noted(
+      audited(
+          R"({"id":"a","text":"Cleaning, 3 hours at $25.00","amount":"75.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil"})"),
+      "product-wrong"));
 }
 
 TEST_CASE("Tax is checked against the rate it names, and against the highest there is") {
-  const std::string part = R"({"id":"a","amount":"110.00","kind":"damage","element":"wall-surface","finding":"large-holes","parts":[{"nature":"materials","amount":"100.00"},{"nature":"tax","amount":"10.00"}],"text":")";
+  const std::string part =
+      R"({"id":"a","amount":"110.00","kind":"damage","element":"wall-surface","finding":"large-holes","parts":[{"nature":"materials","amount":"100.00"},{"nature":"tax","amount":"10.00"}],"text":")";
   CHECK(noted(audited(part + R"(Board, tax 7%"})"), "tax-wrong"));
   CHECK_FALSE(noted(audited(part + R"(Board, tax 10%"})"), "tax-wrong"));
   CHECK_FALSE(noted(audited(part + R"(Board and tax"})"), "tax-high"));
-  const std::string repair = R"({"id":"a","amount":"100.00","kind":"damage","element":"wall-surface","finding":"large-holes"},)";
-  CHECK(noted(audited(repair + R"({"id":"t","amount":"20.00","kind":"other","element":"other","finding":"tax"})"), "tax-high")); // 20 % of 100; Canada's highest is 15 % (from memory)
-  CHECK_FALSE(noted(audited(repair + R"({"id":"t","amount":"9.00","kind":"other","element":"other","finding":"tax"})"), "tax-high"));
+  const std::string repair =
+      R"({"id":"a","amount":"100.00","kind":"damage","element":"wall-surface","finding":"large-holes"},)";
+  CHECK(noted(audited(repair + R"({"id":"t","amount":"20.00","kind":"other","element":"other","finding":"tax"})"),
+              "tax-high")); // 20 % of 100; Canada's highest is 15 % (from memory)
+  CHECK_FALSE(noted(audited(repair + R"({"id":"t","amount":"9.00","kind":"other","element":"other","finding":"tax"})"),
+                    "tax-high"));
 }
 
 TEST_CASE("A deposit that the figures leave out is named") {
-  const std::string deposits = R"("deposits":[{"kind":"security","amount":"900.00"},{"kind":"pet","amount":"250.00"}],)";
+  const std::string deposits =
+      R"("deposits":[{"kind":"security","amount":"900.00"},{"kind":"pet","amount":"250.00"}],)";
   const std::string line = R"({"id":"a","amount":"400.00","kind":"damage","element":"carpet","finding":"burns"})";
-  const json left_out = audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"500.00"},)"); // 900 - 400
+  const json left_out =
+      audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"500.00"},)"); // 900 - 400
   CHECK(codes(left_out)[0] == "deposit-left-out");
   CHECK(left_out["audit"][0]["text"].get<std::string>().find("250.00") != std::string::npos);
-  CHECK(codes(audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"600.00"},)"))[0] == "refund-wrong");
-  CHECK_FALSE(noted(audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"750.00"},)"), "refund-wrong"));
+  CHECK(codes(audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"600.00"},)"))[0] ==
+        "refund-wrong");
+  CHECK_FALSE(noted(audited(line, deposits + R"("statement":{"statedTotal":"400.00","statedRefund":"750.00"},)"),
+                    "refund-wrong"));
 }
 
 TEST_CASE("A room's carpet is renewed once, and a day's rent is owed once") {
-  const std::string first = R"({"id":"a","amount":"500.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"Bedroom","cause":"tenant"},)";
-  CHECK(noted(audited(first + R"({"id":"b","amount":"450.00","kind":"damage","element":"carpet","finding":"stains","remedy":"replace","place":"bedroom"})"), "renewed-twice"));
-  CHECK_FALSE(noted(audited(first + R"({"id":"b","amount":"450.00","kind":"damage","element":"carpet","finding":"stains","remedy":"replace","place":"hall"})"), "renewed-twice"));
-  CHECK_FALSE(noted(audited(first + R"({"id":"b","amount":"45.00","kind":"damage","element":"carpet","finding":"seams-loose","remedy":"repair","place":"bedroom"})"), "renewed-twice"));
-  const std::string rent = R"({"id":"r","amount":"600.00","kind":"rent","element":"rent","finding":"days-held-over","from":"2026-08-01","to":"2026-08-20"},)";
-  CHECK(noted(audited(rent + R"({"id":"s","amount":"300.00","kind":"rent","element":"rent","finding":"notice-shortfall","from":"2026-08-20","to":"2026-08-31"})"), "same-days-twice"));
-  CHECK_FALSE(noted(audited(rent + R"({"id":"s","amount":"300.00","kind":"rent","element":"rent","finding":"notice-shortfall","from":"2026-08-21","to":"2026-08-31"})"), "same-days-twice"));
+  const std::string first =
+      R"({"id":"a","amount":"500.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"Bedroom","cause":"tenant"},)";
+  CHECK(noted(
+      audited(
+          first +
+          R"({"id":"b","amount":"450.00","kind":"damage","element":"carpet","finding":"stains","remedy":"replace","place":"bedroom"})"),
+      "renewed-twice"));
+  CHECK_FALSE(noted(
+      audited(
+          first +
+          R"({"id":"b","amount":"450.00","kind":"damage","element":"carpet","finding":"stains","remedy":"replace","place":"hall"})"),
+      "renewed-twice"));
+  CHECK_FALSE(noted(
+      audited(
+          first +
+          R"({"id":"b","amount":"45.00","kind":"damage","element":"carpet","finding":"seams-loose","remedy":"repair","place":"bedroom"})"),
+      "renewed-twice"));
+  const std::string rent =
+      R"({"id":"r","amount":"600.00","kind":"rent","element":"rent","finding":"days-held-over","from":"2026-08-01","to":"2026-08-20"},)";
+  CHECK(noted(
+      audited(
+          rent +
+          R"({"id":"s","amount":"300.00","kind":"rent","element":"rent","finding":"notice-shortfall","from":"2026-08-20","to":"2026-08-31"})"),
+      "same-days-twice"));
+  CHECK_FALSE(noted(
+      audited(
+          rent +
+          R"({"id":"s","amount":"300.00","kind":"rent","element":"rent","finding":"notice-shortfall","from":"2026-08-21","to":"2026-08-31"})"),
+      "same-days-twice"));
 }
 
 TEST_CASE("Flat sums and charges that may cover each other are said") {
-  CHECK(noted(audited(R"({"id":"a","amount":"150.00","kind":"fee","element":"admin-fee","finding":"turnover"})"), "flat-fee"));
-  const json both = audited(R"({"id":"a","amount":"300.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil"},{"id":"b","amount":"60.00","kind":"cleaning","element":"appliance-cleaning","finding":"oven-baked-on","atMoveIn":"clean"})");
+  CHECK(noted(audited(R"({"id":"a","amount":"150.00","kind":"fee","element":"admin-fee","finding":"turnover"})"),
+              "flat-fee"));
+  const json both = audited(
+      R"({"id":"a","amount":"300.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"heavy-soil"},{"id":"b","amount":"60.00","kind":"cleaning","element":"appliance-cleaning","finding":"oven-baked-on","atMoveIn":"clean"})");
   CHECK(noted(both, "whole-and-piece-cleaned"));
   CHECK(both["lines"][1]["fair"]["low"] == "0.00");
   CHECK(both["lines"][1]["fair"]["likely"] == "60.00"); // a doubt, not a finding
 }
 
 TEST_CASE("A burned carpet that is replaced elsewhere is no patch, and an unnamed place is a doubt") {
-  const std::string replaced = R"({"id":"a","amount":"900.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","place":"bedroom"},)";
-  CHECK_FALSE(noted(audited(replaced + R"({"id":"b","amount":"400.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"hall"})"), "patched-and-replaced"));
-  const json patch = audited(replaced + R"({"id":"b","amount":"80.00","kind":"damage","element":"carpet","finding":"burns","remedy":"repair","cause":"tenant"})");
+  const std::string replaced =
+      R"({"id":"a","amount":"900.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","place":"bedroom"},)";
+  CHECK_FALSE(noted(
+      audited(
+          replaced +
+          R"({"id":"b","amount":"400.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"hall"})"),
+      "patched-and-replaced"));
+  const json patch = audited(
+      replaced +
+      R"({"id":"b","amount":"80.00","kind":"damage","element":"carpet","finding":"burns","remedy":"repair","cause":"tenant"})");
   CHECK(noted(patch, "patched-and-replaced"));
   CHECK(patch["lines"][1]["fair"]["likely"] == "80.00");
   CHECK(patch["lines"][1]["fair"]["low"] == "0.00");

@@ -1,14 +1,11 @@
 // What must hold for every line, over generated ones.
 
 #include "real_rules.h"
-
 #include "rule_store.h"
-
 #include "wearline/inquiry.h"
 #include "wearline/line_judgement.h"
 
 #include <catch2/catch.hpp>
-
 #include <random>
 
 using namespace wearline;
@@ -39,11 +36,14 @@ public:
     if (pick(4) == 0) l.repair_price = Money::cents(static_cast<std::int64_t>(pick(200'000)));
     if (pick(4) == 0) {
       l.charged = Quantity{static_cast<std::int64_t>(1 + pick(6)) * 1000, "room"};
-      if (pick(2) == 0) l.damaged = Quantity{std::min<std::int64_t>(l.charged->thousandths, static_cast<std::int64_t>(1 + pick(3)) * 1000), "room"};
+      if (pick(2) == 0)
+        l.damaged = Quantity{
+            std::min<std::int64_t>(l.charged->thousandths, static_cast<std::int64_t>(1 + pick(3)) * 1000), "room"};
     }
     if (pick(4) == 0) {
       const std::int64_t third = l.amount->in_cents() / 3;
-      for (std::size_t i = 0; i < 3; ++i) l.parts.push_back({static_cast<Nature>(pick(11)), Money::cents(third), std::nullopt});
+      for (std::size_t i = 0; i < 3; ++i)
+        l.parts.push_back({static_cast<Nature>(pick(11)), Money::cents(third), std::nullopt});
     }
     if (pick(6) == 0) l.proof_missing.push_back(pick(2) == 0 ? "photos" : "receipts");
     if (pick(8) == 0) l.proof.push_back("estimate");
@@ -100,7 +100,8 @@ TEST_CASE("Fair is never less than nothing nor more than charged, and low <= lik
   for (int i = 0; i < rounds; ++i) {
     const Line line = lines.line();
     const auto fair = world.judge(line).fair;
-    if (fair.low() < Money() || fair.likely() < fair.low() || fair.high() < fair.likely() || *line.amount < fair.high()) FAIL(line.element << ' ' << line.finding);
+    if (fair.low() < Money() || fair.likely() < fair.low() || fair.high() < fair.likely() || *line.amount < fair.high())
+      FAIL(line.element << ' ' << line.finding);
     charged += !fair.high().is_zero();
   }
   CHECK(charged > rounds / 4);
@@ -118,8 +119,10 @@ TEST_CASE("Fair falls with age") {
     line.installed = DaySpan{line.installed->earliest - older, line.installed->latest - older};
     const auto after = world.judge(line);
     // A thing past its life may turn a verdict to wear; it never turns one to damage.
-    if (after.fair.high() > newer.fair.high() || after.fair.likely() > newer.fair.likely() || after.fair.low() > newer.fair.low())
-      FAIL(line.element << ' ' << line.finding << ' ' << newer.fair.likely().plain() << " then " << after.fair.likely().plain());
+    if (after.fair.high() > newer.fair.high() || after.fair.likely() > newer.fair.likely() ||
+        after.fair.low() > newer.fair.low())
+      FAIL(line.element << ' ' << line.finding << ' ' << newer.fair.likely().plain() << " then "
+                        << after.fair.likely().plain());
     fell += after.fair.likely() < newer.fair.likely();
   }
   CHECK(fell > 500);
@@ -135,7 +138,8 @@ TEST_CASE("Fair grows with the useful life") {
     const auto shorter = world.judge(line);
     line.life_months = *line.life_months + static_cast<long>(1 + lines.pick(200));
     const auto longer = world.judge(line);
-    if (longer.fair.high() < shorter.fair.high() || longer.fair.likely() < shorter.fair.likely()) FAIL(line.element << ' ' << line.finding);
+    if (longer.fair.high() < shorter.fair.high() || longer.fair.likely() < shorter.fair.likely())
+      FAIL(line.element << ' ' << line.finding);
     grew += longer.fair.likely() > shorter.fair.likely();
   }
   CHECK(grew > 500);
@@ -166,10 +170,12 @@ TEST_CASE("Widening what is known of the installation day never narrows the answ
     Line line = lines.line();
     if (!line.installed) continue;
     const auto narrow = world.judge(line).fair;
-    line.installed = DaySpan{line.installed->earliest - days{static_cast<int>(lines.pick(1000))}, line.installed->latest + days{static_cast<int>(lines.pick(1000))}};
+    line.installed = DaySpan{line.installed->earliest - days{static_cast<int>(lines.pick(1000))},
+                             line.installed->latest + days{static_cast<int>(lines.pick(1000))}};
     const auto wide = world.judge(line).fair;
     if (wide.low() > narrow.low() || wide.high() < narrow.high())
-      FAIL(line.element << ' ' << line.finding << ' ' << narrow.low().plain() << ".." << narrow.high().plain() << " then " << wide.low().plain() << ".." << wide.high().plain());
+      FAIL(line.element << ' ' << line.finding << ' ' << narrow.low().plain() << ".." << narrow.high().plain()
+                        << " then " << wide.low().plain() << ".." << wide.high().plain());
     widened += !(wide == narrow);
   }
   CHECK(widened > 500);
@@ -184,12 +190,18 @@ TEST_CASE("Not knowing the cause, the state at move-in or the damaged part never
     const auto known = world.judge(line).fair;
     Line less = line;
     switch (lines.pick(2)) {
-    case 0: less.damaged.reset(); break;
-    default: less.installed.reset(); break;
+    case 0:
+      less.damaged.reset();
+      break;
+    default:
+      less.installed.reset();
+      break;
     }
-    if (line.installed && line.installed->latest > world.tenancy.move_in->earliest) continue; // renewed during the stay: more than the unknown assumes
+    if (line.installed && line.installed->latest > world.tenancy.move_in->earliest)
+      continue; // renewed during the stay: more than the unknown assumes
     const auto unknown = world.judge(less).fair;
-    if (unknown.high() < known.high()) FAIL(line.element << ' ' << line.finding << ' ' << known.high().plain() << " then " << unknown.high().plain());
+    if (unknown.high() < known.high())
+      FAIL(line.element << ' ' << line.finding << ' ' << known.high().plain() << " then " << unknown.high().plain());
   }
 }
 
@@ -207,10 +219,12 @@ TEST_CASE("A span of days for the move never narrows the answer") {
       world.tenancy = tenancy_facts(c, move_out);
     };
     around(known, {in, in}, {move_out, move_out});
-    around(spanned, {in - days{static_cast<int>(lines.pick(800))}, in + days{static_cast<int>(lines.pick(20))}}, {move_out - days{static_cast<int>(lines.pick(5))}, move_out + days{static_cast<int>(lines.pick(20))}});
+    around(spanned, {in - days{static_cast<int>(lines.pick(800))}, in + days{static_cast<int>(lines.pick(20))}},
+           {move_out - days{static_cast<int>(lines.pick(5))}, move_out + days{static_cast<int>(lines.pick(20))}});
     const auto narrow = known.judge(line).fair, wide = spanned.judge(line).fair;
     if (wide.low() > narrow.low() || wide.high() < narrow.high())
-      FAIL(line.element << ' ' << line.finding << ' ' << narrow.low().plain() << ".." << narrow.high().plain() << " then " << wide.low().plain() << ".." << wide.high().plain());
+      FAIL(line.element << ' ' << line.finding << ' ' << narrow.low().plain() << ".." << narrow.high().plain()
+                        << " then " << wide.low().plain() << ".." << wide.high().plain());
     widened += !(wide == narrow);
   }
   CHECK(widened > 500);
@@ -225,20 +239,31 @@ TEST_CASE("Proof that is missing, or a record that is silent, never raises the a
     line.proof_missing.clear();
     const auto with = world.judge(line).fair;
     switch (lines.pick(5)) {
-    case 0: line.proof_missing.push_back("photos"); break;
-    case 1: line.proof_missing.push_back("receipts"); break;
-    case 2: line.proof_missing.push_back("move-in-list"); break;
-    case 3: line.on_move_out_record = false; break;
-    default: line.work_done = false;
+    case 0:
+      line.proof_missing.push_back("photos");
+      break;
+    case 1:
+      line.proof_missing.push_back("receipts");
+      break;
+    case 2:
+      line.proof_missing.push_back("move-in-list");
+      break;
+    case 3:
+      line.on_move_out_record = false;
+      break;
+    default:
+      line.work_done = false;
     }
     const auto without = world.judge(line).fair;
-    if (without.low() > with.low() || without.likely() > with.likely() || without.high() > with.high()) FAIL(line.element << ' ' << line.finding);
+    if (without.low() > with.low() || without.likely() > with.likely() || without.high() > with.high())
+      FAIL(line.element << ' ' << line.finding);
     fell += !(without == with);
   }
   CHECK(fell > 1000);
 }
 
-TEST_CASE("A price of a new thing above the charge never raises the answer above the charge, and a higher one never lowers it") {
+TEST_CASE("A price of a new thing above the charge never raises the answer above the charge, and a higher one never "
+          "lowers it") {
   Lines lines(9);
   const World world;
   int raised = 0;
@@ -249,7 +274,9 @@ TEST_CASE("A price of a new thing above the charge never raises the answer above
     const auto lower = world.judge(line).fair;
     line.price_new = Money::cents(line.price_new->in_cents() + static_cast<std::int64_t>(1 + lines.pick(500'000)));
     const auto higher = world.judge(line).fair;
-    if (higher.low() < lower.low() || higher.likely() < lower.likely() || higher.high() < lower.high() || *line.amount < higher.high()) FAIL(line.element << ' ' << line.finding);
+    if (higher.low() < lower.low() || higher.likely() < lower.likely() || higher.high() < lower.high() ||
+        *line.amount < higher.high())
+      FAIL(line.element << ' ' << line.finding);
     raised += lower.likely() < higher.likely();
   }
   CHECK(raised > 500);
@@ -272,14 +299,24 @@ TEST_CASE("The turning point turns on its day: the floor the day before, more on
       line.installed = DaySpan{day, day};
       return judge_line(line, subject, world.context).worth.likely();
     };
-    if (worth(point->day - days{1}) > point->floor || worth(point->day) <= point->floor) FAIL(line.element << ' ' << line.finding << ' ' << iso(point->day));
+    if (worth(point->day - days{1}) > point->floor || worth(point->day) <= point->floor)
+      FAIL(line.element << ' ' << line.finding << ' ' << iso(point->day));
   }
   CHECK(turned > 500);
 }
 
 TEST_CASE("Lines add up") {
-  const auto sum = [](const char* lines) { return wearline::test::assessed(std::string(R"({"wearline":1,"tenancy":{"began":"2024-01-01","possessionReturned":"2026-07-31"},"lines":[)") + lines + "]}")["totals"]["fair"]["likely"].get<std::string>(); };
-  const char* a = R"({"id":"a","amount":"700.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","installed":"2023-01-01"})";
-  const char* b = R"({"id":"b","amount":"90.00","kind":"keys","element":"lock-keys","finding":"key-not-returned","cause":"tenant"})";
-  CHECK(Money::parse(sum(a))->in_cents() + Money::parse(sum(b))->in_cents() == Money::parse(sum((std::string(a) + "," + b).c_str()))->in_cents());
+  const auto sum = [](const char* lines) {
+    return wearline::test::assessed(
+               std::string(
+                   R"({"wearline":1,"tenancy":{"began":"2024-01-01","possessionReturned":"2026-07-31"},"lines":[)") +
+               lines + "]}")["totals"]["fair"]["likely"]
+        .get<std::string>();
+  };
+  const char* a =
+      R"({"id":"a","amount":"700.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","installed":"2023-01-01"})";
+  const char* b =
+      R"({"id":"b","amount":"90.00","kind":"keys","element":"lock-keys","finding":"key-not-returned","cause":"tenant"})";
+  CHECK(Money::parse(sum(a))->in_cents() + Money::parse(sum(b))->in_cents() ==
+        Money::parse(sum((std::string(a) + "," + b).c_str()))->in_cents());
 }

@@ -19,7 +19,7 @@ struct ClashRule {
     bool mended = false;  ///< only if it is not
   };
   std::string id;
-  Side weaker, stronger; ///< the weaker charge falls away where the stronger stands
+  Side weaker, stronger;   ///< the weaker charge falls away where the stronger stands
   bool doubt_only = false; ///< it may fall away
   Localised text;
 };
@@ -27,16 +27,17 @@ struct ClashRule {
 /// What the audit goes by (rules/audit.json).
 struct AuditRules {
   std::vector<ClashRule> clashes;
-  std::vector<std::string> flat_fees;  ///< "element/finding" of charges that stand for no named work
-  Share most_tax = Share::whole();     ///< the highest sales tax there is, as a share of what it is on
+  std::vector<std::string> flat_fees; ///< "element/finding" of charges that stand for no named work
+  Share most_tax = Share::whole();    ///< the highest sales tax there is, as a share of what it is on
 };
 
 struct AuditNote {
-  std::string_view code;           ///< wording key "audit.<code>", or a clash rule's id with `said`
-  std::vector<std::size_t> lines;  ///< the lines concerned; where one falls away it is the first
+  std::string_view code;          ///< wording key "audit.<code>", or a clash rule's id with `said`
+  std::vector<std::size_t> lines; ///< the lines concerned; where one falls away it is the first
   Money stated = {}, found = {};
   const Localised* said = nullptr;
-  /// What it does to the first line: doubt makes nothing its least, drop makes nothing likely, limit lets no more than `found` stand.
+  /// What it does to the first line: doubt makes nothing its least, drop makes nothing likely, limit lets no more than
+  /// `found` stand.
   enum class Effect { none, doubt, drop, limit } effect = Effect::none;
 };
 
@@ -47,8 +48,8 @@ struct AuditLine {
   bool renewed = false;
 };
 
-/// Notes in the order: sums, deposit and refund, duplicates, days charged twice, clashes, then line by line: amounts, figures in its
-/// text, tax, flat sums, the move-out record.
+/// Notes in the order: sums, deposit and refund, duplicates, days charged twice, clashes, then line by line: amounts,
+/// figures in its text, tax, flat sums, the move-out record.
 std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const AuditRules& rules);
 
 } // namespace wearline

@@ -15,8 +15,9 @@ struct TextProduct {
   std::optional<Money> total;
 };
 
-/// The one product of a text; empty where there is none, or more than one, where other sums stand beside it, or where nothing shows that a number is a price
-/// (a "$", two decimals, "at", "@", "each" or "per"): "8 x 10 rug" is no product.
+/// The one product of a text; empty where there is none, or more than one, where other sums stand beside it, or where
+/// nothing shows that a number is a price (a "$", two decimals, "at", "@", "each" or "per"): "8 x 10 rug" is no
+/// product.
 std::optional<TextProduct> product_in(std::string_view text);
 
 /// The one percentage of a text ("8.25%" is 33/400); empty where there is none or more than one, or it is 100 or more.

@@ -1,5 +1,6 @@
 #pragma once
-// The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never more than charged.
+// The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never
+// more than charged.
 
 #include "wearline/case.h"
 #include "wearline/rules.h"
@@ -12,14 +13,15 @@
 
 namespace wearline {
 
-/// One move of the sum, with what moved it. `from` and `to` are the likely sums; `low` and `high` the span after the step.
+/// One move of the sum, with what moved it. `from` and `to` are the likely sums; `low` and `high` the span after the
+/// step.
 struct Step {
-  std::string_view code;      ///< wording key "step.<code>"
+  std::string_view code; ///< wording key "step.<code>"
   Money from, to, low, high;
   Share share = Share::whole();
   Age age, life_low, life, life_high; ///< in months
   Quantity part, whole;
-  const Localised* said = nullptr;    ///< a sentence of the rules that says why
+  const Localised* said = nullptr; ///< a sentence of the rules that says why
   References sources;
 };
 
@@ -47,7 +49,7 @@ public:
 /// What of the tenancy bears on its lines.
 struct TenancyFacts {
   std::optional<DaySpan> move_in;
-  DaySpan move_out;                ///< keys returned, else the end, else the statement's day, else today
+  DaySpan move_out; ///< keys returned, else the end, else the statement's day, else today
   bool move_out_assumed = false;
   Stay stay;
   std::optional<Money> monthly_rent;
@@ -62,8 +64,8 @@ struct MethodChoice {
   int count = 0;
 };
 
-/// The thing and finding a line is about, as given or as recognised from its text, with the life and methods that go with it.
-/// Nothing here hangs on a fact that questions vary.
+/// The thing and finding a line is about, as given or as recognised from its text, with the life and methods that go
+/// with it. Nothing here hangs on a fact that questions vary.
 struct Subject {
   const Element* element = nullptr;
   const Finding* finding = nullptr;
@@ -86,8 +88,8 @@ struct LineContext {
   const TenancyFacts* tenancy = nullptr;
   const LifeTables* lives = nullptr;
   const Weights* weights = nullptr;
-  std::string_view place;            ///< jurisdiction code or empty
-  const LineLawBook* law = nullptr;  ///< null: judged without law
+  std::string_view place;              ///< jurisdiction code or empty
+  const LineLawBook* law = nullptr;    ///< null: judged without law
   const OwnLives* own_lives = nullptr; ///< the place's own table
 };
 
@@ -95,15 +97,15 @@ struct LineResult {
   Verdict verdict = Verdict::cannot_tell;
   Money claimed;
   Range<Money> fair;
-  Range<Money> worth;        ///< before liability: what the damage would be worth if the tenant answers for it
+  Range<Money> worth; ///< before liability: what the damage would be worth if the tenant answers for it
   WearOpinion opinion;
-  ShareRange left;           ///< share of worth left; whole where nothing ages
+  ShareRange left; ///< share of worth left; whole where nothing ages
   const WorthMethod* method = nullptr;
   bool ages = false;
-  bool age_open = false;     ///< the installation date would narrow it
+  bool age_open = false; ///< the installation date would narrow it
   bool age_from_move_in = false;
-  bool area_open = false;    ///< how much was damaged would narrow it
-  bool repair_open = false;  ///< the price of a repair would narrow it
+  bool area_open = false;   ///< how much was damaged would narrow it
+  bool repair_open = false; ///< the price of a repair would narrow it
   LineLaw law;
   std::optional<Range<long>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
@@ -115,16 +117,18 @@ struct MethodFair {
   Range<Money> fair;
 };
 /// Every method that speaks to the thing of a line, the one in use first. Empty where age does not count.
-std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context, const LineResult& result);
+std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context,
+                                   const LineResult& result);
 
 /// Finds the useful life and the methods for a line whose element is set.
 void find_life(Subject& subject, const Line& line, const LineContext& context);
 
 /// Judges a line. `steps`, if given, receives the moves in order.
-LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps = nullptr);
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context,
+                      std::vector<Step>* steps = nullptr);
 
-/// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common practice, no source.
-/// Empty where rent or period is unknown.
+/// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common
+/// practice, no source. Empty where rent or period is unknown.
 std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts& tenancy);
 
 } // namespace wearline

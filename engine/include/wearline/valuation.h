@@ -58,7 +58,8 @@ struct WorthMethod {
   };
   std::string id, life_class, region; ///< empty class: any
   Localised label, text;
-  /// by_default: for everything; in_region: the official way of that region; when_named: only if a person or a pack names it.
+  /// by_default: for everything; in_region: the official way of that region; when_named: only if a person or a pack
+  /// names it.
   enum class Use { by_default, in_region, when_named } use = Use::when_named;
   Kind kind = Kind::straight_line;
   Unit unit = Unit::day;
@@ -72,8 +73,12 @@ struct WorthMethod {
 /// What ages when a thing is renewed.
 struct PartRule {
   Nature nature = Nature::other;
-  enum class Ages { yes, no, with_the_whole } ages = Ages::no; ///< with_the_whole: the same share as all other parts together
-  bool by_area = true; ///< shrinks with the damaged part
+  enum class Ages {
+    yes,
+    no,
+    with_the_whole
+  } ages = Ages::no;     ///< with_the_whole: the same share as all other parts together
+  bool by_area = true;   ///< shrinks with the damaged part
   bool doubtful = false; ///< deciders mostly leave it out: it counts only in the most
   References sources;
   Localised text;
@@ -127,7 +132,7 @@ struct LifeChoice {
   Range<Life> life;
   References sources;
   const Localised* why = nullptr; ///< only for a default
-  bool quality_untold = false; ///< the line names a quality that no table tells apart
+  bool quality_untold = false;    ///< the line names a quality that no table tells apart
   enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
 };
 /// `own_life`: the jurisdiction's own figure, if its pack has one. Class empty or unknown: From::none.
@@ -146,7 +151,8 @@ struct Ages {
 struct ShareRange {
   Share low, likely, high;
 };
-ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality, const Range<Life>& life, const Ages& ages);
+ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
+                      const Range<Life>& life, const Ages& ages);
 /// Whether the method can say anything about this class of things.
 bool covers(const WorthMethod& method, std::string_view life_class);
 

@@ -12,7 +12,15 @@
 
 namespace wearline {
 
-enum class Verdict { ordinary_wear, chargeable_damage, landlord_side, already_there, barred, not_about_condition, cannot_tell };
+enum class Verdict {
+  ordinary_wear,
+  chargeable_damage,
+  landlord_side,
+  already_there,
+  barred,
+  not_about_condition,
+  cannot_tell
+};
 /// "ordinary-wear", ...: the names of results.
 std::string_view name_of(Verdict verdict);
 
@@ -46,8 +54,21 @@ struct Conflict {
 
 /// Why an answer is not yet settled: what each leaves of the worth of the damage is data (rules/wear/weights.json).
 enum class Ground {
-  leans_wear, leans_damage, even, unnamed, debt_likely, debt_open, debt_doubtful, landlord_factor,
-  not_shown, not_on_record, no_baseline, cost_not_shown, cost_open, work_not_done, small_mark
+  leans_wear,
+  leans_damage,
+  even,
+  unnamed,
+  debt_likely,
+  debt_open,
+  debt_doubtful,
+  landlord_factor,
+  not_shown,
+  not_on_record,
+  no_baseline,
+  cost_not_shown,
+  cost_open,
+  work_not_done,
+  small_mark
 };
 constexpr std::size_t ground_count = 15;
 
@@ -72,14 +93,14 @@ struct Finding {
   Localised label, description, ask;
   Usual usual = Usual::depends;
   Lean lean = Lean::even;
-  bool ages = false;       ///< the usual remedy renews the thing, so its age counts
-  bool turns_on_life = false; ///< being past its life would turn it
-  bool turns_on_stay = false; ///< a longer stay would turn it
-  bool names_fault = true; ///< false: the charge names work or nothing at all
-  bool small_mark = false; ///< a mark on a thing that still works: a repair or a sum for the mark may do
+  bool ages = false;                 ///< the usual remedy renews the thing, so its age counts
+  bool turns_on_life = false;        ///< being past its life would turn it
+  bool turns_on_stay = false;        ///< a longer stay would turn it
+  bool names_fault = true;           ///< false: the charge names work or nothing at all
+  bool small_mark = false;           ///< a mark on a thing that still works: a repair or a sum for the mark may do
   std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
-  std::string remedy;      ///< replace, repair, clean, none
-  std::string life_class;  ///< class of lives of this part (a toilet's seat); empty: the element's
+  std::string remedy;                ///< replace, repair, clean, none
+  std::string life_class;            ///< class of lives of this part (a toilet's seat); empty: the element's
   References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;
@@ -90,8 +111,8 @@ struct Element {
   std::string id, group, kind;
   Localised label, covers, seam_text;
   bool about_condition = true;
-  std::string life_class;  ///< class of lives; empty: its age does not count
-  std::string seam_unit;   ///< the unit damage is charged by (room, wall); empty: one piece
+  std::string life_class; ///< class of lives; empty: its age does not count
+  std::string seam_unit;  ///< the unit damage is charged by (room, wall); empty: one piece
   std::vector<Finding> findings;
 
   const Finding* finding(std::string_view id) const;
@@ -99,10 +120,10 @@ struct Element {
 
 /// What about the tenancy bears on wear.
 struct Stay {
-  std::optional<long> months;   ///< completed months lived there, at least
+  std::optional<long> months;      ///< completed months lived there, at least
   std::optional<long> months_most; ///< and at most
   std::optional<long> occupants;
-  Tri past_life;                ///< the thing is past its useful life on every published life
+  Tri past_life;                 ///< the thing is past its useful life on every published life
   bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in
   bool nothing_shown = false;    ///< known that neither list nor photos were made at move-out
 };
@@ -111,11 +132,11 @@ struct Stay {
 struct WearOpinion {
   Verdict verdict = Verdict::cannot_tell;
   Share least = Share::none(), likely = {1, 2}, most = Share::whole();
-  std::string_view reason;        ///< wording key of the reason
+  std::string_view reason; ///< wording key of the reason
   const Turn* turn = nullptr;
   const Finding* finding = nullptr;
-  bool cost_open = false;         ///< a bill, or the hours worked, would settle the sum
-  bool finding_open = false;      ///< what was wrong, or how bad, would settle it
+  bool cost_open = false;    ///< a bill, or the hours worked, would settle the sum
+  bool finding_open = false; ///< what was wrong, or how bad, would settle it
 
   bool certain() const { return least == most; }
   /// No more than `weight` leaves.
@@ -126,9 +147,11 @@ struct WearOpinion {
 
 /// The wear verdict of one line. `element` and `finding` may be null: unknown.
 /// Order: move-in record, landlord's own upkeep, cause, turns of the finding, its usual verdict.
-WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay, const Weights& weights);
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay,
+                       const Weights& weights);
 
-/// What proof that is known to be missing leaves of an opinion: the landlord has to show the damage, that it is new, and its cost.
+/// What proof that is known to be missing leaves of an opinion: the landlord has to show the damage, that it is new,
+/// and its cost.
 void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights);
 
 } // namespace wearline

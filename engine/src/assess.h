@@ -2,7 +2,6 @@
 // From a case to its assessment.
 
 #include "rule_store.h"
-
 #include "wearline/assessment.h"
 
 namespace wearline {

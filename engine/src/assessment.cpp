@@ -1,5 +1,4 @@
 #include "assess.h"
-
 #include "wearline/engine.h"
 
 #include <algorithm>
@@ -33,7 +32,9 @@ OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
     for (const auto& [name, years] : rule.lives) {
       const Element* element = guide.element(name);
       const long months = static_cast<long>(years.num * 12 / years.den);
-      if (months > 0) out.push_back({element && !element->life_class.empty() ? element->life_class : name, Life{months}, references.empty() ? nullptr : references.front()});
+      if (months > 0)
+        out.push_back({element && !element->life_class.empty() ? element->life_class : name, Life{months},
+                       references.empty() ? nullptr : references.front()});
     }
   }
   return out;
@@ -79,9 +80,15 @@ Reckoning reckoning_of(const Assessment& a) {
 void ask_about_money(const Assessment& a, std::vector<Question>& out) {
   const Case& c = a.c;
   if (!a.totals.deposit)
-    out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount", "deposit", nullptr, {}, Question::no_line, a.totals.claimed});
+    out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount",
+                   "deposit",
+                   nullptr,
+                   {},
+                   Question::no_line,
+                   a.totals.claimed});
   if (!c.statement.refund_paid && !c.statement.stated_refund && a.totals.fair_refund)
-    out.push_back({"/statement/refundPaid", "paid-back", nullptr, {}, Question::no_line, a.totals.fair_refund->likely()});
+    out.push_back(
+        {"/statement/refundPaid", "paid-back", nullptr, {}, Question::no_line, a.totals.fair_refund->likely()});
 }
 
 } // namespace
@@ -135,7 +142,8 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
 std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules& rules) {
   auto read = read_case(case_json, rules.names);
   const Case* c = std::get_if<Case>(&read);
-  if (!c || c->jurisdiction.empty() || !rules.names.jurisdictions.has(c->jurisdiction) || rules.pack(c->jurisdiction)) return read;
+  if (!c || c->jurisdiction.empty() || !rules.names.jurisdictions.has(c->jurisdiction) || rules.pack(c->jurisdiction))
+    return read;
   return Faults{{"pack-not-loaded", "/jurisdiction", "The law file of this place is not loaded.", ""}};
 }
 

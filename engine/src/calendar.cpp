@@ -26,8 +26,7 @@ std::optional<DaySpan> parse_calendar_date(std::string_view text) {
   const int m = number(text, at, 2);
   if (m < 1 || m > 12) return std::nullopt;
   const date::month month{static_cast<unsigned>(m)};
-  if (at == text.size())
-    return DaySpan{date::sys_days(year / month / 1), date::sys_days(year / month / date::last)};
+  if (at == text.size()) return DaySpan{date::sys_days(year / month / 1), date::sys_days(year / month / date::last)};
   if (text[at++] != '-') return std::nullopt;
   const int d = number(text, at, 2);
   if (d < 1 || at != text.size()) return std::nullopt;
@@ -68,8 +67,9 @@ Day add_months(Day day, int months) {
 int whole_months(Day from, Day to) {
   if (to < from) return -whole_months(to, from);
   const date::year_month_day a{from}, b{to};
-  int months = (static_cast<int>(b.year()) - static_cast<int>(a.year())) * 12 +
-               (static_cast<int>(static_cast<unsigned>(b.month())) - static_cast<int>(static_cast<unsigned>(a.month())));
+  int months =
+      (static_cast<int>(b.year()) - static_cast<int>(a.year())) * 12 +
+      (static_cast<int>(static_cast<unsigned>(b.month())) - static_cast<int>(static_cast<unsigned>(a.month())));
   if (b.day() < a.day()) --months;
   return months;
 }

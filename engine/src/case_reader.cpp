@@ -21,7 +21,18 @@ const NameSet& tenancy_kinds() {
   return names;
 }
 const NameSet& sending_ways() {
-  static const NameSet names{"mail", "first-class-mail", "certified-mail", "registered-mail", "personal-delivery", "email", "text", "left-at-door", "mail-slot", "fax", "portal", "other"};
+  static const NameSet names{"mail",
+                             "first-class-mail",
+                             "certified-mail",
+                             "registered-mail",
+                             "personal-delivery",
+                             "email",
+                             "text",
+                             "left-at-door",
+                             "mail-slot",
+                             "fax",
+                             "portal",
+                             "other"};
   return names;
 }
 const NameSet& sides() {
@@ -54,8 +65,8 @@ const NameSet& nature_names() {
   return names;
 }
 
-/// One JSON value of the case, the way to it (written out only for a fault), and the list faults go to. A cursor must not outlive
-/// the one it was made from.
+/// One JSON value of the case, the way to it (written out only for a fault), and the list faults go to. A cursor must
+/// not outlive the one it was made from.
 class Cursor {
 public:
   Cursor(const Json& json, Faults& faults) : json_(&json), faults_(&faults) {}
@@ -93,7 +104,8 @@ public:
       if (found) continue;
       const std::string near = NameSet(known).nearest(item.key());
       faults_->push_back({"unknown-member", at() + '/' + pointer_segment(item.key()),
-                          "\"" + item.key() + "\" is not a name that belongs here." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
+                          "\"" + item.key() + "\" is not a name that belongs here." +
+                              (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
                           near});
     }
     return true;
@@ -130,7 +142,8 @@ void read(const Cursor& c, Tri& out) {
 /// A whole number from `least` to `most`.
 void read_count(const Cursor& c, std::optional<long>& out, long least, long most) {
   std::int64_t value = 0;
-  if (const auto* u = c.json().get_ptr<const Json::number_unsigned_t*>()) value = *u > 1'000'000'000 ? 1'000'000'000 : static_cast<std::int64_t>(*u);
+  if (const auto* u = c.json().get_ptr<const Json::number_unsigned_t*>())
+    value = *u > 1'000'000'000 ? 1'000'000'000 : static_cast<std::int64_t>(*u);
   else if (const auto* i = c.json().get_ptr<const Json::number_integer_t*>()) value = *i;
   else return c.fault("wrong-type", "This must be a whole number without quotation marks.");
   if (value < least || value > most)
@@ -143,15 +156,20 @@ void read(const Cursor& c, std::optional<Money>& out) {
   if (!s) return c.fault("wrong-type", "Amounts are text, such as \"1240.00\", so that no cent is lost.");
   out = Money::parse(*s);
   if (out) return;
-  if (!s->empty() && s->front() == '-') c.fault("bad-amount", "An amount cannot be negative here. Give it without the minus sign.");
-  else c.fault("bad-amount", "This is not an amount. Write it like \"1240.00\": digits, a point, two decimals, at most ten digits before the point.");
+  if (!s->empty() && s->front() == '-')
+    c.fault("bad-amount", "An amount cannot be negative here. Give it without the minus sign.");
+  else
+    c.fault("bad-amount", "This is not an amount. Write it like \"1240.00\": digits, a point, two decimals, at most "
+                          "ten digits before the point.");
 }
 
 void read(const Cursor& c, std::optional<DaySpan>& out) {
   const auto* s = c.text_ptr();
   if (!s) return c.fault("wrong-type", "Dates are text, such as \"2026-07-31\".");
   out = parse_day_span(*s);
-  if (!out) c.fault("bad-date", "This is not a date that exists. Write it like \"2026-07-31\", or \"2019-06\", \"2019\", \"2019~\", \"../2020\" where it is not certain.");
+  if (!out)
+    c.fault("bad-date", "This is not a date that exists. Write it like \"2026-07-31\", or \"2019-06\", \"2019\", "
+                        "\"2019~\", \"../2020\" where it is not certain.");
 }
 
 void read_name(const Cursor& c, std::string& out, const NameSet& known, std::string_view what) {
@@ -162,7 +180,10 @@ void read_name(const Cursor& c, std::string& out, const NameSet& known, std::str
     return;
   }
   const std::string near = known.nearest(*s);
-  c.fault("unknown-name", "\"" + *s + "\" is not a known " + std::string(what) + "." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"), near);
+  c.fault("unknown-name",
+          "\"" + *s + "\" is not a known " + std::string(what) + "." +
+              (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
+          near);
 }
 
 void read_names(const Cursor& c, std::vector<std::string>& out, const NameSet& known, std::string_view what) {
@@ -250,8 +271,8 @@ void take_name(const Cursor& c, std::string_view name, std::string& out, const N
 }
 
 void read_tenancy(const Cursor& c, Tenancy& t) {
-  if (!c.object({"began", "ended", "possessionReturned", "kind", "monthlyRent", "rentPaidThrough", "forwardingAddressGiven",
-                 "landlordUnits", "buildingUnits", "ownerOccupied", "occupants"}))
+  if (!c.object({"began", "ended", "possessionReturned", "kind", "monthlyRent", "rentPaidThrough",
+                 "forwardingAddressGiven", "landlordUnits", "buildingUnits", "ownerOccupied", "occupants"}))
     return;
   take(c, "began", t.began);
   take(c, "ended", t.ended);
@@ -267,7 +288,8 @@ void read_tenancy(const Cursor& c, Tenancy& t) {
   if (t.began && t.ended && t.ended->latest < t.began->earliest)
     c.member("ended").fault("ends-before-it-begins", "The tenancy ends before it begins. Check both dates.");
   if (t.began && t.possession_returned && t.possession_returned->latest < t.began->earliest)
-    c.member("possessionReturned").fault("ends-before-it-begins", "The keys came back before the tenancy began. Check both dates.");
+    c.member("possessionReturned")
+        .fault("ends-before-it-begins", "The keys came back before the tenancy began. Check both dates.");
 }
 
 void read_deposit(const Cursor& c, Deposit& d) {
@@ -280,8 +302,8 @@ void read_deposit(const Cursor& c, Deposit& d) {
 }
 
 void read_statement(const Cursor& c, Statement& s, const CaseNames& names) {
-  if (!c.object({"dated", "sent", "received", "how", "statedTotal", "statedRefund", "statedBalanceDue", "refundPaid", "refundSent",
-                 "enclosed", "missing", "came"}))
+  if (!c.object({"dated", "sent", "received", "how", "statedTotal", "statedRefund", "statedBalanceDue", "refundPaid",
+                 "refundSent", "enclosed", "missing", "came"}))
     return;
   take(c, "dated", s.dated);
   take(c, "sent", s.sent);
@@ -307,7 +329,8 @@ void read_checklist(const Cursor& c, Checklist& list) {
 }
 
 void read_records(const Cursor& c, Records& r) {
-  if (!c.object({"moveInChecklist", "moveOutChecklist", "preMoveOutInspection", "photosAtMoveIn", "photosAtMoveOut"})) return;
+  if (!c.object({"moveInChecklist", "moveOutChecklist", "preMoveOutInspection", "photosAtMoveIn", "photosAtMoveOut"}))
+    return;
   if (c.has("moveInChecklist")) read_checklist(c.member("moveInChecklist"), r.move_in);
   if (c.has("moveOutChecklist")) read_checklist(c.member("moveOutChecklist"), r.move_out);
   if (c.has("preMoveOutInspection")) {
@@ -328,7 +351,8 @@ void read_part(const Cursor& c, std::vector<Part>& out) {
   take_name(c, "nature", nature, nature_names(), "nature of a part");
   std::optional<Money> amount;
   take(c, "amount", amount);
-  if (!c.has("nature") || !c.has("amount")) return c.fault("missing-member", "A part needs a \"nature\" and an \"amount\".");
+  if (!c.has("nature") || !c.has("amount"))
+    return c.fault("missing-member", "A part needs a \"nature\" and an \"amount\".");
   Tri ages;
   take(c, "ages", ages);
   if (!amount || nature.empty()) return;
@@ -347,10 +371,13 @@ void read_life_years(const Cursor& c, std::optional<long>& months) {
 }
 
 void read_line(const Cursor& c, Line& l, const CaseNames& names) {
-  if (!c.object({"id", "text", "amount", "kind", "element", "finding", "place", "quality", "installed", "atMoveIn", "cause", "severity",
-                 "count", "landlordFactors", "parts", "charged", "damaged", "remedy", "repairPrice", "priceNew", "lifeYears",
-                 "lifeSource", "method", "labourAges", "credit", "proof", "proofMissing", "onMoveOutRecord", "inLease", "workDone", "hours",
-                 "hourlyRate", "from", "to", "reletOn", "note"}))
+  if (!c.object(
+          {"id",         "text",      "amount",     "kind",       "element",     "finding",      "place",
+           "quality",    "installed", "atMoveIn",   "cause",      "severity",    "count",        "landlordFactors",
+           "parts",      "charged",   "damaged",    "remedy",     "repairPrice", "priceNew",     "lifeYears",
+           "lifeSource", "method",    "labourAges", "credit",     "proof",       "proofMissing", "onMoveOutRecord",
+           "inLease",    "workDone",  "hours",      "hourlyRate", "from",        "to",           "reletOn",
+           "note"}))
     return;
   take(c, "id", l.id);
   take(c, "text", l.text);
@@ -363,14 +390,16 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (c.has("finding")) {
     static const NameSet any;
     const auto of_element = names.findings.find(l.element);
-    read_name(c.member("finding"), l.finding, of_element == names.findings.end() ? any : of_element->second, "finding of this thing");
+    read_name(c.member("finding"), l.finding, of_element == names.findings.end() ? any : of_element->second,
+              "finding of this thing");
   }
   take(c, "installed", l.installed);
   take_name(c, "atMoveIn", l.at_move_in, names.at_move_in, "state at move-in");
   take_name(c, "cause", l.cause, names.causes, "cause");
   take_name(c, "severity", l.severity, severities(), "severity");
   if (c.has("count")) read_count(c.member("count"), l.count, 0, 1'000'000);
-  if (c.has("landlordFactors")) read_names(c.member("landlordFactors"), l.landlord_factors, names.landlord_factors, "landlord's factor");
+  if (c.has("landlordFactors"))
+    read_names(c.member("landlordFactors"), l.landlord_factors, names.landlord_factors, "landlord's factor");
   if (c.has("parts")) {
     const Cursor parts = c.member("parts");
     if (parts.array())
@@ -401,10 +430,12 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
     Money sum;
     for (const Part& part : l.parts) sum += part.amount;
     if (sum > *l.amount)
-      c.member("parts").fault("parts-exceed-amount", "The parts come to " + sum.plain() + ", more than the charge of " + l.amount->plain() + ".");
+      c.member("parts").fault("parts-exceed-amount", "The parts come to " + sum.plain() + ", more than the charge of " +
+                                                         l.amount->plain() + ".");
   }
   if (l.charged && l.damaged && l.charged->unit == l.damaged->unit && l.damaged->thousandths > l.charged->thousandths)
-    c.member("damaged").fault("more-damaged-than-charged", "More is marked damaged than was charged. Check both counts.");
+    c.member("damaged").fault("more-damaged-than-charged",
+                              "More is marked damaged than was charged. Check both counts.");
   if (l.charged && l.charged->thousandths == 0)
     c.member("charged").fault("out-of-range", "The charged count must be more than zero.");
   if (l.from && l.to && l.to->latest < l.from->earliest)
@@ -417,7 +448,8 @@ const CaseNames::OfPlace& of_place(const CaseNames& names, const std::string& ju
   return found == names.places.end() ? none : found->second;
 }
 
-void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, const CaseNames& names, const CaseNames::OfPlace& place) {
+void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, const CaseNames& names,
+                        const CaseNames::OfPlace& place) {
   if (!c.json().is_object()) return c.fault("wrong-type", "This must be an object, { ... }.");
   for (const auto& item : c.json().items()) {
     const Cursor at = c.member(item.key());
@@ -428,7 +460,10 @@ void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, 
       for (const auto& [name, type] : names.circumstances) all.add(name);
       for (const auto& [name, type] : place.circumstances) all.add(name);
       const std::string near = all.nearest(item.key());
-      at.fault("unknown-member", "\"" + item.key() + "\" is not a known circumstance." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"), near);
+      at.fault("unknown-member",
+               "\"" + item.key() + "\" is not a known circumstance." +
+                   (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
+               near);
       continue;
     }
     if (item.value().is_null()) continue;
@@ -483,13 +518,17 @@ void read_jurisdiction(const Cursor& c, std::string& out, const CaseNames& names
     return;
   }
   const std::string near = names.jurisdictions.nearest(*s);
-  c.fault("unknown-jurisdiction", "\"" + *s + "\" is not a place we know. Use a code such as \"US-WA\" or \"CA-BC\"." + (near.empty() ? "" : " Did you mean \"" + near + "\"?"), near);
+  c.fault("unknown-jurisdiction",
+          "\"" + *s + "\" is not a place we know. Use a code such as \"US-WA\" or \"CA-BC\"." +
+              (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
+          near);
 }
 
 void read_lines(const Cursor& c, std::vector<Line>& out, const CaseNames& names) {
   if (!c.array()) return;
   if (c.json().size() > max_lines)
-    return c.fault("too-many-lines", "A case holds at most " + std::to_string(max_lines) + " lines; this one has " + std::to_string(c.json().size()) + ".");
+    return c.fault("too-many-lines", "A case holds at most " + std::to_string(max_lines) + " lines; this one has " +
+                                         std::to_string(c.json().size()) + ".");
   NameSet seen;
   std::map<std::string, std::size_t> ids;
   out.reserve(c.json().size());
@@ -515,12 +554,13 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   Faults faults;
   Case out;
   const Cursor c(json, faults);
-  if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy", "deposits", "statement", "records",
-                 "events", "circumstances", "lines"}))
+  if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy",
+                 "deposits", "statement", "records", "events", "circumstances", "lines"}))
     return faults;
   const auto version = json.find("wearline");
   if (version == json.end()) c.fault("missing-member", "A case file begins with \"wearline\": 1.");
-  else if (!version->is_number_integer() || *version != 1) c.member("wearline").fault("unknown-version", "This version of the case file is not known. It must be 1.");
+  else if (!version->is_number_integer() || *version != 1)
+    c.member("wearline").fault("unknown-version", "This version of the case file is not known. It must be 1.");
 
   if (c.has("jurisdiction")) read_jurisdiction(c.member("jurisdiction"), out.jurisdiction, names);
   take(c, "locality", out.locality);
@@ -545,7 +585,8 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   if (c.has("statement")) read_statement(c.member("statement"), out.statement, names);
   if (c.has("records")) read_records(c.member("records"), out.records);
   if (c.has("events")) read_events(c.member("events"), out.events, names, of_place(names, out.jurisdiction));
-  if (c.has("circumstances")) read_circumstances(c.member("circumstances"), out.circumstances, names, of_place(names, out.jurisdiction));
+  if (c.has("circumstances"))
+    read_circumstances(c.member("circumstances"), out.circumstances, names, of_place(names, out.jurisdiction));
   if (json.contains("lines") && !json["lines"].is_null()) read_lines(c.member("lines"), out.lines, names);
   else c.fault("missing-member", "A case file needs \"lines\", a list of the charges (it may be empty).");
 

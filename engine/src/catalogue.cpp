@@ -1,7 +1,6 @@
-#include "wearline/engine.h"
-
 #include "json_out.h"
 #include "rule_store.h"
+#include "wearline/engine.h"
 
 namespace wearline {
 
@@ -9,7 +8,8 @@ namespace {
 
 void choices(JsonOut& out, std::string_view name, const std::vector<Choice>& list, std::string_view language) {
   out.key(name).array();
-  for (const Choice& choice : list) out.object().pair("id", choice.id).pair("label", choice.label.in(language)).end_object();
+  for (const Choice& choice : list)
+    out.object().pair("id", choice.id).pair("label", choice.label.in(language)).end_object();
   out.end_array();
 }
 
@@ -32,9 +32,15 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   choices(out, "groups", rules.wear.groups, language);
   out.key("elements").array();
   for (const Element& e : rules.wear.elements) {
-    out.object().pair("id", e.id).pair("group", e.group).pair("kind", e.kind).pair("label", e.label.in(language)).pair("covers", e.covers.in(language));
+    out.object()
+        .pair("id", e.id)
+        .pair("group", e.group)
+        .pair("kind", e.kind)
+        .pair("label", e.label.in(language))
+        .pair("covers", e.covers.in(language));
     out.key("ages").boolean(!e.life_class.empty()).key("seam");
-    e.seam_unit.empty() ? out.null() : out.object().pair("unit", e.seam_unit).pair("text", e.seam_text.in(language)).end_object();
+    e.seam_unit.empty() ? out.null()
+                        : out.object().pair("unit", e.seam_unit).pair("text", e.seam_text.in(language)).end_object();
     findings(out, e, language);
     out.end_object();
   }
@@ -48,11 +54,17 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   out.end_array();
   out.key("lifeSources").array();
   for (const auto& [id, reference] : rules.references)
-    if (id.substr(0, 5) == "life:") out.object().pair("id", std::string_view(id).substr(5)).pair("label", reference.text).end_object();
+    if (id.substr(0, 5) == "life:")
+      out.object().pair("id", std::string_view(id).substr(5)).pair("label", reference.text).end_object();
   out.end_array();
   out.key("places").array();
   for (const auto& [code, name] : rules.place_names)
-    out.object().pair("code", code).pair("name", name).key("law").boolean(rules.names.jurisdictions.has(code)).end_object();
+    out.object()
+        .pair("code", code)
+        .pair("name", name)
+        .key("law")
+        .boolean(rules.names.jurisdictions.has(code))
+        .end_object();
   out.end_array().end_object();
   return out.take();
 }

@@ -137,7 +137,8 @@ void Fields::done() const {
   if (!json_->is_object()) return;
   for (const auto& item : json_->items())
     if (std::find(asked_.begin(), asked_.end(), std::string_view(item.key())) == asked_.end())
-      faults_->push_back({"unknown-member", pointer(item.key()), "\"" + item.key() + "\" is not a name that belongs here.", ""});
+      faults_->push_back(
+          {"unknown-member", pointer(item.key()), "\"" + item.key() + "\" is not a name that belongs here.", ""});
 }
 
 } // namespace wearline

@@ -1,9 +1,9 @@
 #pragma once
-// Reading one JSON object of a rules file member by member: every wrong type, unknown name and missing member becomes a fault
-// with its place. A member that nobody asked for is a fault too, so a misspelt rule cannot be silently without effect.
+// Reading one JSON object of a rules file member by member: every wrong type, unknown name and missing member becomes a
+// fault with its place. A member that nobody asked for is a fault too, so a misspelt rule cannot be silently without
+// effect.
 
 #include "json_text.h"
-
 #include "wearline/calendar.h"
 #include "wearline/fault.h"
 #include "wearline/money.h"

@@ -51,14 +51,17 @@ void ask_about_law(const Assessment& a, std::vector<Question>& out) {
       if (!p.applies && p.says != Permission::Says::caution && p.says != Permission::Says::allowed)
         questions.add(p.grounds, a.lines[i].result.fair.likely(), i);
   const Award& award = law.award();
-  const Money at_stake = award.known && award.sum_due_forfeited.high() > award.sum_due.likely() ? award.sum_due_forfeited.high() - award.sum_due.likely() : Money();
+  const Money at_stake = award.known && award.sum_due_forfeited.high() > award.sum_due.likely()
+                             ? award.sum_due_forfeited.high() - award.sum_due.likely()
+                             : Money();
   for (const ForfeitResult& f : law.forfeits())
     if (!f.applies) questions.add(f.grounds, at_stake);
   for (const RemedyResult& r : law.remedies())
     if (!r.applies && r.most > award.sum_due.likely()) questions.add(r.grounds, r.most - award.sum_due.likely());
   for (const DutyResult& duty : law.duties())
     if (shows(duty)) questions.add(duty.grounds, Money());
-  for (const InterestShare& share : law.interest().shares) questions.add(share.grounds, share.gross.high() - share.gross.low());
+  for (const InterestShare& share : law.interest().shares)
+    questions.add(share.grounds, share.gross.high() - share.gross.low());
 }
 
 } // namespace wearline

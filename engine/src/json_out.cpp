@@ -5,8 +5,8 @@
 namespace wearline {
 
 namespace {
-/// Whether any of eight bytes must be escaped: below 0x20, a quotation mark or a backslash. Bytes of UTF-8 sequences (0x80 and up)
-/// may be reported too; the caller then looks at each.
+/// Whether any of eight bytes must be escaped: below 0x20, a quotation mark or a backslash. Bytes of UTF-8 sequences
+/// (0x80 and up) may be reported too; the caller then looks at each.
 bool may_need_escape(const char* at) {
   std::uint64_t x = 0;
   std::memcpy(&x, at, 8);
@@ -33,11 +33,21 @@ void JsonOut::quoted(std::string_view value) {
     }
     *to++ = '\\';
     switch (c) {
-    case '"': *to++ = '"'; break;
-    case '\\': *to++ = '\\'; break;
-    case '\n': *to++ = 'n'; break;
-    case '\r': *to++ = 'r'; break;
-    case '\t': *to++ = 't'; break;
+    case '"':
+      *to++ = '"';
+      break;
+    case '\\':
+      *to++ = '\\';
+      break;
+    case '\n':
+      *to++ = 'n';
+      break;
+    case '\r':
+      *to++ = 'r';
+      break;
+    case '\t':
+      *to++ = 't';
+      break;
     default:
       for (const char u : {'u', '0', '0', hex[c >> 4], hex[c & 15]}) *to++ = u;
     }

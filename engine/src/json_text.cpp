@@ -86,7 +86,8 @@ std::size_t count_members(const Json& json) {
   return count;
 }
 
-/// The shape of a text, read without parsing: colons outside strings (each follows a member's name) and the deepest nesting.
+/// The shape of a text, read without parsing: colons outside strings (each follows a member's name) and the deepest
+/// nesting.
 struct Shape {
   std::size_t colons = 0;
   int depth = 0;
@@ -115,7 +116,8 @@ Fault mistake_in(std::string_view text) {
   MistakeFinder finder;
   const bool ok = Json::sax_parse(text.begin(), text.end(), &finder);
   if (finder.duplicate)
-    return {"duplicate-member", finder.place(), "The name \"" + finder.levels.back().key + "\" stands twice in the same object. Keep one of the two.", ""};
+    return {"duplicate-member", finder.place(),
+            "The name \"" + finder.levels.back().key + "\" stands twice in the same object. Keep one of the two.", ""};
   if (ok) return {"not-json", "", "This is not a JSON document.", ""};
   std::size_t line = 1, column = 1;
   const std::size_t end = finder.mistake_at == 0 ? 0 : std::min(finder.mistake_at - 1, text.size());
@@ -128,7 +130,9 @@ Fault mistake_in(std::string_view text) {
     }
   }
   return {"not-json", finder.place(),
-          "This is not valid JSON: it goes wrong at line " + std::to_string(line) + ", column " + std::to_string(column) + ".", ""};
+          "This is not valid JSON: it goes wrong at line " + std::to_string(line) + ", column " +
+              std::to_string(column) + ".",
+          ""};
 }
 
 } // namespace

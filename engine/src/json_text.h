@@ -4,7 +4,6 @@
 #include "wearline/fault.h"
 
 #include <nlohmann/json.hpp>
-
 #include <optional>
 #include <string_view>
 #include <variant>

@@ -6,31 +6,50 @@ namespace {
 
 std::string_view unit_word(Unit unit) {
   switch (unit) {
-  case Unit::business_day: return "business-day";
-  case Unit::week: return "week";
-  case Unit::month: return "month";
-  case Unit::year: return "year";
-  case Unit::hour: return "hour";
-  case Unit::calendar_day: break;
+  case Unit::business_day:
+    return "business-day";
+  case Unit::week:
+    return "week";
+  case Unit::month:
+    return "month";
+  case Unit::year:
+    return "year";
+  case Unit::hour:
+    return "hour";
+  case Unit::calendar_day:
+    break;
   }
   return "calendar-day";
 }
 
 std::string_view reason_word(DutyReason reason) {
   switch (reason) {
-  case DutyReason::not_in_force: return "not-in-force";
-  case DutyReason::not_called_for: return "not-called-for";
-  case DutyReason::nothing_owed: return "nothing-owed";
-  case DutyReason::done_in_time: return "done-in-time";
-  case DutyReason::done_late: return "done-late";
-  case DutyReason::not_done: return "not-done";
-  case DutyReason::time_left: return "time-left";
-  case DutyReason::not_started: return "not-started";
-  case DutyReason::condition_open: return "condition-open";
-  case DutyReason::date_open: return "date-open";
-  case DutyReason::owed_open: return "owed-open";
-  case DutyReason::arrival_open: return "arrival-open";
-  case DutyReason::no_number: break;
+  case DutyReason::not_in_force:
+    return "not-in-force";
+  case DutyReason::not_called_for:
+    return "not-called-for";
+  case DutyReason::nothing_owed:
+    return "nothing-owed";
+  case DutyReason::done_in_time:
+    return "done-in-time";
+  case DutyReason::done_late:
+    return "done-late";
+  case DutyReason::not_done:
+    return "not-done";
+  case DutyReason::time_left:
+    return "time-left";
+  case DutyReason::not_started:
+    return "not-started";
+  case DutyReason::condition_open:
+    return "condition-open";
+  case DutyReason::date_open:
+    return "date-open";
+  case DutyReason::owed_open:
+    return "owed-open";
+  case DutyReason::arrival_open:
+    return "arrival-open";
+  case DutyReason::no_number:
+    break;
   }
   return "no-number";
 }
@@ -90,24 +109,33 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
   if (!leg.count) return speech_->say("law.count.none");
   const std::string after = events(leg.after, leg.take == Take::later ? "law.join.later" : "law.join.earlier");
   const std::string number = std::to_string(count.low_count);
-  const std::string unit = speech_->say(keyed("law.unit.", unit_word(leg.unit)) + (count.low_count == 1 ? ".one" : ".many"), {{"n", number}});
+  const std::string unit = speech_->say(
+      keyed("law.unit.", unit_word(leg.unit)) + (count.low_count == 1 ? ".one" : ".many"), {{"n", number}});
   const std::string direction = leg.before ? "before" : "after";
-  if (count.never) return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never", {{"unit", unit}, {"events", after}});
+  if (count.never)
+    return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never",
+                        {{"unit", unit}, {"events", after}});
   if (!count.start.known() || count.low_count != count.high_count)
-    return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction, {{"unit", unit}, {"events", after}});
+    return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction,
+                        {{"unit", unit}, {"events", after}});
   const Day from = count.start.earliest;
   const std::string because = count.from.empty() ? after : events(count.from, "law.join.same");
   const Counting counting{count.rule, holidays_};
-  const LastDay day = leg.before ? last_day_before(from, count.low_count, leg.unit, counting) : last_day_after(from, count.low_count, leg.unit, counting);
-  const std::string reached = speech_->say("law.day", {{"weekday", speech_->weekday(day.reached)}, {"day", speech_->day(day.reached)}});
-  const std::string last = speech_->say("law.day", {{"weekday", speech_->weekday(day.last)}, {"day", speech_->day(day.last)}});
+  const LastDay day = leg.before ? last_day_before(from, count.low_count, leg.unit, counting)
+                                 : last_day_after(from, count.low_count, leg.unit, counting);
+  const std::string reached =
+      speech_->say("law.day", {{"weekday", speech_->weekday(day.reached)}, {"day", speech_->day(day.reached)}});
+  const std::string last =
+      speech_->say("law.day", {{"weekday", speech_->weekday(day.last)}, {"day", speech_->day(day.last)}});
   std::string key = "law.count.";
   key += leg.count == 0 ? "same" : direction;
-  std::string text = speech_->say(key, {{"unit", unit}, {"from", speech_->day(from)}, {"because", because}, {"reached", reached}});
+  std::string text =
+      speech_->say(key, {{"unit", unit}, {"from", speech_->day(from)}, {"because", because}, {"reached", reached}});
   if (day.skipped) text += ' ' + speech_->say("law.count.skipped");
   if (day.last != day.reached) {
     const Holiday* holiday = counting.holiday_on(day.reached);
-    text += ' ' + (holiday ? speech_->say("law.count.rolled-holiday", {{"holiday", holiday->name}, {"last", last}}) : speech_->say("law.count.rolled", {{"last", last}}));
+    text += ' ' + (holiday ? speech_->say("law.count.rolled-holiday", {{"holiday", holiday->name}, {"last", last}})
+                           : speech_->say("law.count.rolled", {{"last", last}}));
   }
   if (result.earliest) text += ' ' + speech_->say("law.count.not-before");
   return text;
@@ -122,7 +150,8 @@ std::string LawWords::arithmetic(const DutyResult& result) const {
   };
   for (const LegCount& count : result.legs) add(leg(count, result));
   if (result.legs.size() > 1 && result.last && result.last->known())
-    add(speech_->say(result.duty->take == Take::later ? "law.count.later-leg" : "law.count.earlier-leg", {{"last", speech_->day(result.last->earliest)}}));
+    add(speech_->say(result.duty->take == Take::later ? "law.count.later-leg" : "law.count.earlier-leg",
+                     {{"last", speech_->day(result.last->earliest)}}));
   else if (result.last && !result.last->known() && !result.last->open())
     add(speech_->say("law.count.between", {{"span", speech_->span(*result.last)}}));
   return text;
@@ -158,11 +187,14 @@ std::string LawWords::cap(const CapResult& result) const {
 
 std::string LawWords::award(const Award& award) const {
   if (!award.known) return speech_->say("law.award.unknown");
-  std::string text = award.least == award.most ? speech_->say("law.award.one", {{"most", speech_->money(award.most)}})
-                                               : speech_->say("law.award.range", {{"least", speech_->money(award.least)}, {"most", speech_->money(award.most)}});
+  std::string text = award.least == award.most
+                         ? speech_->say("law.award.one", {{"most", speech_->money(award.most)}})
+                         : speech_->say("law.award.range",
+                                        {{"least", speech_->money(award.least)}, {"most", speech_->money(award.most)}});
   if (award.forfeited || award.may_be_forfeited)
     text += ' ' + speech_->say(award.forfeited ? "law.award.forfeited" : "law.award.may-be-forfeited",
-                               {{"merits", speech_->money(award.sum_due)}, {"forfeited", speech_->money(award.sum_due_forfeited)}});
+                               {{"merits", speech_->money(award.sum_due)},
+                                {"forfeited", speech_->money(award.sum_due_forfeited)}});
   if (award.open) text += ' ' + speech_->say("law.award.open");
   return text + ' ' + speech_->say("law.award.courts-decide");
 }

@@ -38,10 +38,19 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
   if (reason_is_said(step.code)) return why(line, speech);
   std::string key = "step.";
   key += step.code;
-  const std::string from = speech.money(step.from), to = speech.money(step.to), low = speech.money(step.low), high = speech.money(step.high);
+  const std::string from = speech.money(step.from), to = speech.money(step.to), low = speech.money(step.low),
+                    high = speech.money(step.high);
   const std::string share = speech.percent(step.share), age = speech.length(step.age), life = speech.length(step.life);
   const std::string part = speech.quantity(step.part), whole = speech.quantity(step.whole);
-  std::string text = speech.say(key, {{"from", from}, {"to", to}, {"low", low}, {"high", high}, {"share", share}, {"age", age}, {"life", life}, {"part", part}, {"whole", whole}});
+  std::string text = speech.say(key, {{"from", from},
+                                      {"to", to},
+                                      {"low", low},
+                                      {"high", high},
+                                      {"share", share},
+                                      {"age", age},
+                                      {"life", life},
+                                      {"part", part},
+                                      {"whole", whole}});
   if (step.said && !step.said->empty() && step.code.substr(0, 4) != "area") {
     text += ' ';
     text += step.said->in(speech.language());
@@ -55,7 +64,8 @@ std::string read_text(std::string_view read, const Speech& speech) {
   return speech.say(key);
 }
 
-std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines, const Speech& speech) {
+std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines,
+                          const Speech& speech) {
   std::string key = "question.";
   key += question.code;
   std::string thing, whole, id;

@@ -1,11 +1,8 @@
 #include "assess.h"
-
 #include "json_out.h"
 #include "line_text.h"
-
-#include "wearline/law_words.h"
-
 #include "wearline/engine.h"
+#include "wearline/law_words.h"
 
 #include <algorithm>
 
@@ -47,7 +44,12 @@ private:
   }
 
   void range(std::string_view name, const Range<Money>& m) {
-    out_.key(name).object().pair("low", m.low().plain()).pair("likely", m.likely().plain()).pair("high", m.high().plain()).end_object();
+    out_.key(name)
+        .object()
+        .pair("low", m.low().plain())
+        .pair("likely", m.likely().plain())
+        .pair("high", m.high().plain())
+        .end_object();
   }
   void optional_range(std::string_view name, const std::optional<Range<Money>>& m) {
     if (m) range(name, *m);
@@ -60,7 +62,9 @@ private:
   /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
   void cite(const References& references) {
     if (references.size() < 2) out_.pair("source", references.empty() ? std::string_view() : references.front()->text);
-    else out_.pair("source", speech_.say("source.and-more", {{"first", references.front()->text}, {"more", std::to_string(references.size() - 1)}}));
+    else
+      out_.pair("source", speech_.say("source.and-more", {{"first", references.front()->text},
+                                                          {"more", std::to_string(references.size() - 1)}}));
     out_.key("sourceIds").array();
     for (const Reference* r : references) out_.text(r->id);
     out_.end_array();
@@ -71,7 +75,10 @@ private:
     out_.key("steps").array();
     for (const Step& step : l.steps) {
       out_.object().pair("code", step.code).pair("text", step_text(step, l, speech_));
-      out_.pair("from", step.from.plain()).pair("to", step.to.plain()).pair("low", step.low.plain()).pair("high", step.high.plain());
+      out_.pair("from", step.from.plain())
+          .pair("to", step.to.plain())
+          .pair("low", step.low.plain())
+          .pair("high", step.high.plain());
       if (step.sources.empty()) out_.pair("source", speech_.say("read.practice")).key("sourceIds").array().end_array();
       else cite(step.sources);
       out_.end_object();
@@ -84,7 +91,10 @@ private:
     if (!a_.c.show_methods) return;
     out_.key("methods").array();
     for (const MethodFair& m : l.methods) {
-      out_.object().pair("id", m.method->id).pair("label", m.method->label.in(speech_.language())).pair("text", m.method->text.in(speech_.language()));
+      out_.object()
+          .pair("id", m.method->id)
+          .pair("label", m.method->label.in(speech_.language()))
+          .pair("text", m.method->text.in(speech_.language()));
       out_.key("inUse").boolean(m.method == l.result.method);
       range("fair", m.fair);
       cite(m.method->sources);
@@ -98,8 +108,11 @@ private:
     out_.key("askFor").array();
     if (l.subject.finding && !l.result.fair.high().is_zero())
       for (const Paper* paper : l.subject.finding->ask_for) {
-        const auto has = [&](const std::vector<std::string>& papers) { return std::find(papers.begin(), papers.end(), paper->id) != papers.end(); };
-        const bool dated = line.installed && line.installed->known() && (paper->id == "installed" || paper->id == "last-painted");
+        const auto has = [&](const std::vector<std::string>& papers) {
+          return std::find(papers.begin(), papers.end(), paper->id) != papers.end();
+        };
+        const bool dated =
+            line.installed && line.installed->known() && (paper->id == "installed" || paper->id == "last-painted");
         if (!dated && !has(line.proof) && !has(a_.c.statement.enclosed)) out_.text(paper->text.in(speech_.language()));
       }
     out_.end_array();
@@ -115,12 +128,25 @@ private:
       return;
     }
     out_.object().key("lifeMonths").object();
-    out_.key("low").number(life.low().months).key("likely").number(life.likely().months).key("high").number(life.high().months).end_object();
-    const std::optional<DaySpan> installed = line.installed ? line.installed : r.age_from_move_in ? a_.tenancy.move_in : std::nullopt;
+    out_.key("low")
+        .number(life.low().months)
+        .key("likely")
+        .number(life.likely().months)
+        .key("high")
+        .number(life.high().months)
+        .end_object();
+    const std::optional<DaySpan> installed = line.installed       ? line.installed
+                                             : r.age_from_move_in ? a_.tenancy.move_in
+                                                                  : std::nullopt;
     span("installed", installed);
     span("moveIn", a_.tenancy.move_in);
     span("moveOut", a_.tenancy.move_out);
-    out_.key("shareLeft").object().pair("low", speech_.percent(r.left.low)).pair("likely", speech_.percent(r.left.likely)).pair("high", speech_.percent(r.left.high)).end_object();
+    out_.key("shareLeft")
+        .object()
+        .pair("low", speech_.percent(r.left.low))
+        .pair("likely", speech_.percent(r.left.likely))
+        .pair("high", speech_.percent(r.left.high))
+        .end_object();
     if (r.method) out_.pair("method", r.method->id).pair("methodText", r.method->text.in(speech_.language()));
     out_.end_object();
   }
@@ -158,9 +184,12 @@ private:
     out_.pair("thing", thing_of(line, l.subject, speech_));
     out_.key("findingText");
     l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
-    if (l.subject.confidence < 100) out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
+    if (l.subject.confidence < 100)
+      out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
     out_.pair("claimed", r.claimed.plain()).pair("verdict", name_of(r.verdict));
-    out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict)))).key("certain").boolean(r.certain());
+    out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict))))
+        .key("certain")
+        .boolean(r.certain());
     out_.pair("why", why(l, speech_));
     range("fair", r.fair);
     range("worth", r.worth);
@@ -169,7 +198,9 @@ private:
     if (l.turning_point && !(r.opinion.most == Share::none())) {
       const auto& [day, floor] = *l.turning_point;
       out_.object().pair("noChargeIfInstalledBefore", iso(day)).pair("rest", floor.plain());
-      out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest", {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}})).end_object();
+      out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest",
+                                    {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}}))
+          .end_object();
     } else {
       out_.null();
     }
@@ -216,7 +247,12 @@ private:
       // Left out: what could only matter if something were owed, or if only a part was damaged.
       if (!p.applies && l.result.opinion.most == Share::none()) continue;
       if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
-      out_.object().pair("rule", p.rule->id).pair("effect", permission_word(p.says)).key("applies").raw(word(p.applies)).key("most");
+      out_.object()
+          .pair("rule", p.rule->id)
+          .pair("effect", permission_word(p.says))
+          .key("applies")
+          .raw(word(p.applies))
+          .key("most");
       p.most ? out_.text(p.most->plain()) : out_.null();
       out_.end_object();
       if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
@@ -225,13 +261,20 @@ private:
   }
   static std::string_view permission_word(Permission::Says says) {
     switch (says) {
-    case Permission::Says::allowed: return "allowed";
-    case Permission::Says::not_listed: return "not-listed";
-    case Permission::Says::bar: return "bar";
-    case Permission::Says::needs_proof: return "needs-proof";
-    case Permission::Says::damaged_portion_only: return "damaged-portion-only";
-    case Permission::Says::limit: return "limit";
-    case Permission::Says::caution: break;
+    case Permission::Says::allowed:
+      return "allowed";
+    case Permission::Says::not_listed:
+      return "not-listed";
+    case Permission::Says::bar:
+      return "bar";
+    case Permission::Says::needs_proof:
+      return "needs-proof";
+    case Permission::Says::damaged_portion_only:
+      return "damaged-portion-only";
+    case Permission::Says::limit:
+      return "limit";
+    case Permission::Says::caution:
+      break;
     }
     return "caution";
   }
@@ -243,11 +286,16 @@ private:
 
   static std::string_view state_word(DutyState state) {
     switch (state) {
-    case DutyState::met: return "met";
-    case DutyState::missed: return "missed";
-    case DutyState::open: return "open";
-    case DutyState::cannot_tell: return "cannot-tell";
-    case DutyState::not_needed: break;
+    case DutyState::met:
+      return "met";
+    case DutyState::missed:
+      return "missed";
+    case DutyState::open:
+      return "open";
+    case DutyState::cannot_tell:
+      return "cannot-tell";
+    case DutyState::not_needed:
+      break;
     }
     return "not-needed";
   }
@@ -280,7 +328,8 @@ private:
     std::vector<const DutyResult*> duties;
     for (const DutyResult& duty : law.duties())
       if (duty.applies != Tri(false)) duties.push_back(&duty);
-    std::stable_sort(duties.begin(), duties.end(), [](const DutyResult* a, const DutyResult* b) { return urgency(*a) < urgency(*b); });
+    std::stable_sort(duties.begin(), duties.end(),
+                     [](const DutyResult* a, const DutyResult* b) { return urgency(*a) < urgency(*b); });
     for (const DutyResult* duty : duties) date(*duty);
     out_.end_array();
     defects(law);
@@ -290,14 +339,20 @@ private:
     out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null();
   }
 
-  /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what is unclear.
+  /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what
+  /// is unclear.
   static int urgency(const DutyResult& duty) {
     switch (duty.state) {
-    case DutyState::open: return duty.duty->tenant_loses ? 0 : 2;
-    case DutyState::missed: return 1;
-    case DutyState::met: return 3;
-    case DutyState::cannot_tell: return duty.last ? 4 : 5;
-    case DutyState::not_needed: break;
+    case DutyState::open:
+      return duty.duty->tenant_loses ? 0 : 2;
+    case DutyState::missed:
+      return 1;
+    case DutyState::met:
+      return 3;
+    case DutyState::cannot_tell:
+      return duty.last ? 4 : 5;
+    case DutyState::not_needed:
+      break;
     }
     return 6;
   }
@@ -305,9 +360,16 @@ private:
   void date(const DutyResult& result) {
     const Duty& duty = *result.duty;
     const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
-    out_.object().pair("id", duty.id).pair("duty", rules_.registry.duties[duty.name].id).pair("label", words.label(duty)).pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
+    out_.object()
+        .pair("id", duty.id)
+        .pair("duty", rules_.registry.duties[duty.name].id)
+        .pair("label", words.label(duty))
+        .pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
     span("last", result.last);
-    out_.key("notBefore").boolean(result.earliest).pair("state", state_word(result.state)).pair("stateText", words.state(result));
+    out_.key("notBefore")
+        .boolean(result.earliest)
+        .pair("state", state_word(result.state))
+        .pair("stateText", words.state(result));
     out_.pair("rule", duty.text).pair("text", words.arithmetic(result)).pair("ifMissed", duty.if_missed_text);
     out_.key("loud").boolean(duty.tenant_loses);
     out_.key("condition");
@@ -322,7 +384,12 @@ private:
     out_.key("defects").array();
     for (const PaperResult& result : law.papers()) {
       if (result.defect == Tri(false)) continue;
-      out_.object().pair("code", result.rule->id).pair("text", words.defect(result)).key("certain").boolean(result.defect == Tri(true)).key("line");
+      out_.object()
+          .pair("code", result.rule->id)
+          .pair("text", words.defect(result))
+          .key("certain")
+          .boolean(result.defect == Tri(true))
+          .key("line");
       result.lines.size() == 1 ? out_.text(a_.c.lines[result.lines.front()].id) : out_.null();
       out_.key("lines").array();
       for (const std::size_t line : result.lines) out_.text(a_.c.lines[line].id);
@@ -333,7 +400,17 @@ private:
     }
     for (const CapResult& cap : law.caps()) {
       if (cap.exceeded != Tri(true) || !cap.limit || !cap.taken) continue;
-      out_.object().pair("code", cap.rule->id).pair("text", words.cap(cap)).key("certain").boolean(true).key("line").null().key("lines").array().end_array().pair("ifMissing", "");
+      out_.object()
+          .pair("code", cap.rule->id)
+          .pair("text", words.cap(cap))
+          .key("certain")
+          .boolean(true)
+          .key("line")
+          .null()
+          .key("lines")
+          .array()
+          .end_array()
+          .pair("ifMissing", "");
       cite(references_of(*a_.pack, *cap.rule));
       check_this(*cap.rule);
       out_.end_object();
@@ -356,7 +433,12 @@ private:
       if (f.applies == Tri(false)) continue;
       const References references = references_of(*a_.pack, *f.rule);
       all.insert(all.end(), references.begin(), references.end());
-      out_.object().pair("rule", f.rule->id).pair("kind", "forfeit").key("certain").boolean(f.certain).pair("text", f.rule->text);
+      out_.object()
+          .pair("rule", f.rule->id)
+          .pair("kind", "forfeit")
+          .key("certain")
+          .boolean(f.certain)
+          .pair("text", f.rule->text);
       cite(references);
       check_this(*f.rule);
       out_.end_object();
@@ -365,7 +447,12 @@ private:
       if (r.applies == Tri(false)) continue;
       const References references = references_of(*a_.pack, *r.rule);
       all.insert(all.end(), references.begin(), references.end());
-      out_.object().pair("rule", r.rule->id).pair("kind", "award").key("certain").boolean(r.certain).pair("text", r.rule->text);
+      out_.object()
+          .pair("rule", r.rule->id)
+          .pair("kind", "award")
+          .key("certain")
+          .boolean(r.certain)
+          .pair("text", r.rule->text);
       out_.pair("least", r.least.plain()).pair("most", r.most.plain());
       cite(references);
       check_this(*r.rule);
@@ -389,7 +476,12 @@ private:
   void questions() {
     out_.key("questions").array();
     for (const Question& q : a_.questions) {
-      out_.object().pair("asks", q.asks).pair("code", q.code).pair("text", question_text(q, a_.c, a_.lines, speech_)).pair("swing", q.swing.plain()).key("id");
+      out_.object()
+          .pair("asks", q.asks)
+          .pair("code", q.code)
+          .pair("text", question_text(q, a_.c, a_.lines, speech_))
+          .pair("swing", q.swing.plain())
+          .key("id");
       q.id.empty() ? out_.null() : out_.text(q.id);
       out_.key("line");
       q.line == Question::no_line ? out_.null() : out_.text(a_.c.lines[q.line].id);
@@ -398,7 +490,9 @@ private:
     out_.end_array();
   }
 
-  void caution(std::string_view code, std::string_view text) { out_.object().pair("code", code).pair("text", text).end_object(); }
+  void caution(std::string_view code, std::string_view text) {
+    out_.object().pair("code", code).pair("text", text).end_object();
+  }
   void cautions() {
     out_.key("cautions").array();
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
@@ -408,7 +502,8 @@ private:
     if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
     for (const SafetyNote& note : rules_.safety) {
       const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
-        return l.subject.element && std::find(note.elements.begin(), note.elements.end(), l.subject.element->id) != note.elements.end();
+        return l.subject.element &&
+               std::find(note.elements.begin(), note.elements.end(), l.subject.element->id) != note.elements.end();
       });
       if (concerned) caution(note.code, note.text.in(speech_.language()));
     }
@@ -418,7 +513,12 @@ private:
   void sources() {
     out_.key("sources").object();
     for (const Reference* r : used_) {
-      out_.any_key(r->id).object().pair("text", r->text).pair("read", r->read).pair("readText", read_text(r->read, speech_)).key("url");
+      out_.any_key(r->id)
+          .object()
+          .pair("text", r->text)
+          .pair("read", r->read)
+          .pair("readText", read_text(r->read, speech_))
+          .key("url");
       r->url.empty() ? out_.null() : out_.text(r->url);
       out_.end_object();
     }

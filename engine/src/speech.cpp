@@ -28,7 +28,8 @@ std::string Speech::day(Day d) const {
   std::string key = "month.";
   key += digits(static_cast<unsigned>(ymd.month()), number);
   const std::string month = say(key);
-  return say("date.long", {{"month", month}, {"day", digits(static_cast<unsigned>(ymd.day()), number)},
+  return say("date.long", {{"month", month},
+                           {"day", digits(static_cast<unsigned>(ymd.day()), number)},
                            {"year", digits(static_cast<unsigned>(static_cast<int>(ymd.year())), year)}});
 }
 
@@ -59,7 +60,8 @@ std::string Speech::length(Age age) const {
 }
 
 std::string Speech::percent(Share share) const {
-  const __int128 tenths = (static_cast<__int128>(share.num) * 2000 + share.den) / (static_cast<__int128>(share.den) * 2);
+  const __int128 tenths =
+      (static_cast<__int128>(share.num) * 2000 + share.den) / (static_cast<__int128>(share.den) * 2);
   const auto whole = static_cast<std::int64_t>(tenths / 10), rest = static_cast<std::int64_t>(tenths % 10);
   std::string out = std::to_string(whole);
   if (rest != 0) out += '.' + std::to_string(rest);

@@ -12,7 +12,8 @@ static std::string span(const char* text) {
 
 TEST_CASE("Only days that exist are days") {
   CHECK(iso(day("2024-02-29")) == "2024-02-29");
-  for (const char* bad : {"2026-02-30", "2026-13-01", "2026-00-10", "2025-02-29", "1899-12-31", "2200-01-01", "2026-6-1", "06/01/2026", "2026-06-01T00", ""})
+  for (const char* bad : {"2026-02-30", "2026-13-01", "2026-00-10", "2025-02-29", "1899-12-31", "2200-01-01",
+                          "2026-6-1", "06/01/2026", "2026-06-01T00", ""})
     CHECK_FALSE(parse_day(bad).has_value());
 }
 
@@ -26,7 +27,8 @@ TEST_CASE("An uncertain date is a span of days") {
   CHECK(span("2019/..") == "2019-01-01..2199-12-31");
   CHECK(span("2019~") == "2018-01-01..2020-12-31");
   CHECK(span("2019-06~") == "2019-05-01..2019-07-31");
-  for (const char* bad : {"2021/2019", "../..", "2019-06-14~", "19", "2019?", "/", "2019/", "circa 2019"}) CHECK(span(bad) == "none");
+  for (const char* bad : {"2021/2019", "../..", "2019-06-14~", "19", "2019?", "/", "2019/", "circa 2019"})
+    CHECK(span(bad) == "none");
 }
 
 TEST_CASE("Months end where the target month ends") {

@@ -23,8 +23,12 @@ std::string fault(std::string_view json) {
   if (const auto* faults = std::get_if<Faults>(&read)) return faults->front().code + " " + faults->front().at;
   return "ok";
 }
-std::string line(std::string_view members) { return fault(std::string(R"({"wearline":1,"lines":[{)") + std::string(members) + "}]}"); }
-std::string tenancy(std::string_view members) { return fault(std::string(R"({"wearline":1,"lines":[],"tenancy":{)") + std::string(members) + "}}"); }
+std::string line(std::string_view members) {
+  return fault(std::string(R"({"wearline":1,"lines":[{)") + std::string(members) + "}]}");
+}
+std::string tenancy(std::string_view members) {
+  return fault(std::string(R"({"wearline":1,"lines":[],"tenancy":{)") + std::string(members) + "}}");
+}
 } // namespace
 
 TEST_CASE("The least case is a version and a list of lines") {
@@ -57,7 +61,8 @@ TEST_CASE("A mistyped name is met with the nearest known one") {
   CHECK(line(R"("element":"carpt")") == "unknown-name /lines/0/element");
   CHECK(line(R"("element":"carpet","finding":"stain")") == "unknown-name /lines/0/finding");
   CHECK(fault(R"({"wearline":1,"jurisdiction":"US-WX","lines":[]})") == "unknown-jurisdiction /jurisdiction");
-  CHECK(fault(R"({"wearline":1,"circumstances":{"condemed":true},"lines":[]})") == "unknown-member /circumstances/condemed");
+  CHECK(fault(R"({"wearline":1,"circumstances":{"condemed":true},"lines":[]})") ==
+        "unknown-member /circumstances/condemed");
 }
 
 TEST_CASE("Amounts are decimal text") {
@@ -65,7 +70,8 @@ TEST_CASE("Amounts are decimal text") {
   CHECK(line(R"("amount":12.5)") == "wrong-type /lines/0/amount");
   for (const char* bad : {"-5.00", "12345678901234.00", "NaN", "Infinity", "1e9", "1,000.00", ""})
     CHECK(line("\"amount\":\"" + std::string(bad) + "\"") == "bad-amount /lines/0/amount");
-  CHECK(line(R"("amount":"10.00","parts":[{"nature":"labour","amount":"10.01"}])") == "parts-exceed-amount /lines/0/parts");
+  CHECK(line(R"("amount":"10.00","parts":[{"nature":"labour","amount":"10.01"}])") ==
+        "parts-exceed-amount /lines/0/parts");
 }
 
 TEST_CASE("Dates exist and follow each other") {

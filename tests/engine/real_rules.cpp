@@ -1,7 +1,6 @@
 #include "real_rules.h"
 
 #include <catch2/catch.hpp>
-
 #include <filesystem>
 #include <fstream>
 #include <sstream>

@@ -51,7 +51,7 @@ struct Assessment {
   Case c;
   Day today;
   const Pack* pack = nullptr; ///< null: judged without law
-  std::unique_ptr<Law> law;         ///< null with it
+  std::unique_ptr<Law> law;   ///< null with it
   std::vector<LineAssessment> lines;
   std::vector<AuditNote> audit;
   Totals totals;

@@ -2,7 +2,6 @@
 // Civil days (no time zone) and uncertain days, on Howard Hinnant's date library.
 
 #include <date/date.h>
-
 #include <optional>
 #include <string>
 #include <string_view>
@@ -22,13 +21,16 @@ std::optional<Day> parse_day(std::string_view text);
 /// "YYYY-MM-DD".
 std::string iso(Day day);
 
-/// `day` moved by whole calendar months; a day the target month lacks becomes its last day (31 January + 1 month = 28/29 February).
+/// `day` moved by whole calendar months; a day the target month lacks becomes its last day (31 January + 1 month =
+/// 28/29 February).
 Day add_months(Day day, int months);
 
-/// Completed months from one day to a later one: 31 January to 28 February is 0, to 1 March is 1. Negative if `to` is earlier.
+/// Completed months from one day to a later one: 31 January to 28 February is 0, to 1 March is 1. Negative if `to` is
+/// earlier.
 int whole_months(Day from, Day to);
 
-/// What is known of a day: it lies from `earliest` to `latest`, both inclusive. Open ends are `first_day` and `last_day`.
+/// What is known of a day: it lies from `earliest` to `latest`, both inclusive. Open ends are `first_day` and
+/// `last_day`.
 struct DaySpan {
   Day earliest = first_day;
   Day latest = last_day;
@@ -40,8 +42,9 @@ struct DaySpan {
   friend constexpr bool operator==(const DaySpan&, const DaySpan&) = default;
 };
 
-/// The EDTF subset of case files (ISO 8601-2:2019): "2019", "2019-06", "2019-06-14", "2019/2021", "../2020", "2019/..", and the
-/// approximate "2019~" (one year either side), "2019-06~" (one month either side). Empty optional: not of these forms.
+/// The EDTF subset of case files (ISO 8601-2:2019): "2019", "2019-06", "2019-06-14", "2019/2021", "../2020", "2019/..",
+/// and the approximate "2019~" (one year either side), "2019-06~" (one month either side). Empty optional: not of these
+/// forms.
 std::optional<DaySpan> parse_day_span(std::string_view text);
 
 } // namespace wearline

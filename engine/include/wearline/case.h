@@ -57,7 +57,19 @@ struct Event {
 };
 
 /// Part of a charged sum: what it was spent on.
-enum class Nature { materials, labour, repair_labour, treatment, cleaning, disposal, delivery, tax, call_out, mark_up, other };
+enum class Nature {
+  materials,
+  labour,
+  repair_labour,
+  treatment,
+  cleaning,
+  disposal,
+  delivery,
+  tax,
+  call_out,
+  mark_up,
+  other
+};
 struct Part {
   Nature nature = Nature::other;
   Money amount;
@@ -74,28 +86,28 @@ struct Line {
   std::string id, text, kind, element, finding, place, quality, note;
   std::optional<Money> amount;
   std::optional<DaySpan> installed;
-  std::string at_move_in;              ///< names of the wear catalogue; empty: unknown
-  std::string cause;                   ///< names of the wear catalogue; empty: unknown
-  std::string severity;                ///< light, moderate, heavy; empty: unknown
-  std::optional<long> count;           ///< how many of the fault (nail holes, stains)
+  std::string at_move_in;    ///< names of the wear catalogue; empty: unknown
+  std::string cause;         ///< names of the wear catalogue; empty: unknown
+  std::string severity;      ///< light, moderate, heavy; empty: unknown
+  std::optional<long> count; ///< how many of the fault (nail holes, stains)
   std::vector<std::string> landlord_factors;
   std::vector<Part> parts;
   std::optional<Quantity> charged, damaged;
-  std::string remedy;                  ///< replace, repair, clean; empty: unknown
-  std::optional<Money> repair_price;   ///< what a sound repair would cost
-  std::optional<Money> price_new;      ///< what the thing costs new, like for like
-  std::optional<long> life_months;     ///< from lifeYears: a useful life the person gives
-  std::string life_source;             ///< a source id of lives.json to use instead of the default
-  std::string method;                  ///< a method id of lives.json to use instead of the default
-  Tri labour_ages;                     ///< override: does the labour lose worth with age
-  std::vector<std::string> proof;      ///< names of rules/papers.json that came for this line
+  std::string remedy;                ///< replace, repair, clean; empty: unknown
+  std::optional<Money> repair_price; ///< what a sound repair would cost
+  std::optional<Money> price_new;    ///< what the thing costs new, like for like
+  std::optional<long> life_months;   ///< from lifeYears: a useful life the person gives
+  std::string life_source;           ///< a source id of lives.json to use instead of the default
+  std::string method;                ///< a method id of lives.json to use instead of the default
+  Tri labour_ages;                   ///< override: does the labour lose worth with age
+  std::vector<std::string> proof;    ///< names of rules/papers.json that came for this line
   std::vector<std::string> proof_missing;
-  Tri credit;                          ///< a sum in the tenant's favour
+  Tri credit; ///< a sum in the tenant's favour
   Tri on_move_out_record, in_lease, work_done;
-  std::optional<Quantity> hours;       ///< the landlord's own work, hours
+  std::optional<Quantity> hours; ///< the landlord's own work, hours
   std::optional<Money> hourly_rate;
-  std::optional<DaySpan> from, to;     ///< period charged (rent, utilities)
-  std::optional<DaySpan> relet_on;     ///< when the home was let again
+  std::optional<DaySpan> from, to; ///< period charged (rent, utilities)
+  std::optional<DaySpan> relet_on; ///< when the home was let again
 };
 
 /// What kind of answer a fact has.

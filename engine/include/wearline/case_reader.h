@@ -14,9 +14,9 @@ namespace wearline {
 
 /// The names a case may use, from the rulebook. An empty catalogue set accepts any name (used before rules are loaded).
 struct CaseNames {
-  NameSet jurisdictions;                            ///< with a pack, loaded or not
-  NameSet places_without_pack;                      ///< known places judged without law
-  std::map<std::string, NameSet> findings;          ///< by element
+  NameSet jurisdictions;                   ///< with a pack, loaded or not
+  NameSet places_without_pack;             ///< known places judged without law
+  std::map<std::string, NameSet> findings; ///< by element
   NameSet elements, at_move_in, causes, landlord_factors, papers, events, life_sources, methods;
   std::map<std::string, std::string> paper_aliases; ///< other usual names of papers, also in `papers`
   std::map<std::string, FactType> circumstances;

@@ -24,8 +24,8 @@ public:
   Rulebook(Rulebook&&) noexcept;
   Rulebook& operator=(Rulebook&&) noexcept;
 
-  /// Adds one file of engine/rules: `path` is relative to that folder ("law/US-WA.json"). In any order: a file waits for those it
-  /// builds on (packs for facts.json, duties.json, papers.json). Faults name the file and place.
+  /// Adds one file of engine/rules: `path` is relative to that folder ("law/US-WA.json"). In any order: a file waits
+  /// for those it builds on (packs for facts.json, duties.json, papers.json). Faults name the file and place.
   Faults add(std::string_view path, std::string_view json);
   /// Adds a bundle: one JSON object whose member names are such paths and whose values are the files' documents.
   Faults add_bundle(std::string_view json);
@@ -43,10 +43,12 @@ private:
 /// {"wearline":1, ..., "errors":[{"code","at","text","near"}]} and nothing else is dropped from it.
 std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today);
 
-/// What a person can choose from, in "en" or "es": elements, findings, causes, facts, events, papers, jurisdictions loaded.
+/// What a person can choose from, in "en" or "es": elements, findings, causes, facts, events, papers, jurisdictions
+/// loaded.
 std::string catalogue(const Rulebook& rulebook, std::string_view language);
 
-/// A letter as structured paragraphs. `options`: {"kind": "...", "language": "en"}; kind absent: the one the engine proposes.
+/// A letter as structured paragraphs. `options`: {"kind": "...", "language": "en"}; kind absent: the one the engine
+/// proposes.
 std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options);
 
 /// "0.1.0"

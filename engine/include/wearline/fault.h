@@ -6,8 +6,9 @@
 
 namespace wearline {
 
-/// `code` is stable and machine readable ("unknown-member"), `at` is a JSON Pointer (RFC 6901) into the input ("" is the whole),
-/// `text` is a plain English sentence that says what to do, `near` the nearest known name where there is one.
+/// `code` is stable and machine readable ("unknown-member"), `at` is a JSON Pointer (RFC 6901) into the input ("" is
+/// the whole), `text` is a plain English sentence that says what to do, `near` the nearest known name where there is
+/// one.
 struct Fault {
   std::string code;
   std::string at;

@@ -30,7 +30,8 @@ class Money {
 public:
   constexpr Money() = default;
   static constexpr Money cents(std::int64_t c) { return Money(c); }
-  /// Reads "1240.00", "1240" or "1240.5". No sign, no separators, at most two decimals, at most ten digits before the point.
+  /// Reads "1240.00", "1240" or "1240.5". No sign, no separators, at most two decimals, at most ten digits before the
+  /// point.
   static std::optional<Money> parse(std::string_view text);
   static constexpr std::int64_t max_cents = 999'999'999'999;
 

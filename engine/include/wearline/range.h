@@ -26,7 +26,9 @@ public:
   constexpr Range capped(T most) const {
     return Range(std::min(low_, most), std::min(likely_, most), std::min(high_, most));
   }
-  constexpr Range& operator+=(const Range& b) { return *this = Range(low_ + b.low_, likely_ + b.likely_, high_ + b.high_); }
+  constexpr Range& operator+=(const Range& b) {
+    return *this = Range(low_ + b.low_, likely_ + b.likely_, high_ + b.high_);
+  }
   friend constexpr Range operator+(Range a, const Range& b) { return a += b; }
   friend constexpr bool operator==(const Range&, const Range&) = default;
 

@@ -16,7 +16,8 @@ public:
 
   void add(std::string key, std::string sentence) { sentences_.insert_or_assign(std::move(key), std::move(sentence)); }
   bool has(std::string_view key) const;
-  /// The sentence with its placeholders filled. An unknown key yields "[key]" so that a gap is seen, not hidden; tests allow none.
+  /// The sentence with its placeholders filled. An unknown key yields "[key]" so that a gap is seen, not hidden; tests
+  /// allow none.
   std::string say(std::string_view key, Args args = {}) const;
 
 private:

@@ -82,14 +82,16 @@ npm_packages() {
   printf '%s\n' "$lock" >"$stamp"
 }
 
-# cmake_build FOLDER OPTION...: configures build/FOLDER and builds it.
+# cmake_build FOLDER TARGET OPTION...: configures build/FOLDER and builds one target of it.
 cmake_build() {
-  local folder=$ROOT/build/$1
-  shift
-  cmake -S "$ROOT" -B "$folder" -G Ninja "$@" && cmake --build "$folder" -j "$JOBS"
+  local folder=$ROOT/build/$1 target=$2
+  shift 2
+  cmake -S "$ROOT" -B "$folder" -G Ninja "$@" && cmake --build "$folder" -j "$JOBS" --target "$target"
 }
 
-build_native() { need native engine-tests && step "Build the engine and the command line" cmake_build native; }
+build_native() {
+  need native engine-tests && step "Build the engine and the command line" cmake_build native all -DCMAKE_BUILD_TYPE=Release -DWEARLINE_BENCH=OFF
+}
 
 wasm_build() {
   # A cache of Emscripten's own that this user cannot write to would stop the build.

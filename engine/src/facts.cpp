@@ -394,6 +394,8 @@ void FactView::settle_usual() {
     const EventInfo& e = info(EventId(i));
     EventState& s = events_[i];
     if (!s.happened && e.usual == Tri(false)) s = {false, any_day, true};
+    if (!s.happened && e.not_before != EventId::none && events_[index(e.not_before)].happened == Tri(true))
+      s.on.earliest = events_[index(e.not_before)].on.earliest;
     if (s.happened != Tri(true) || s.on != any_day || e.usual_as == EventId::none) continue;
     const EventState& model = events_[index(e.usual_as)];
     if (model.happened == Tri(true)) s = {true, model.on, true};

@@ -58,6 +58,20 @@ void Law::settle(const Reckoning& given) {
   remedies_ = judge_remedies(*pack_, view_, *this, reckoning, award_);
 }
 
+Asks Law::assumed() const {
+  Asks out;
+  const auto take = [&](const Grounds& grounds) {
+    for (const Ask& ask : grounds.assumed) add_ask(out, ask);
+  };
+  for (const DutyResult& r : duties_) take(r.grounds);
+  for (const PaperResult& r : papers_) take(r.grounds);
+  for (const CapResult& r : caps_) take(r.grounds);
+  for (const InterestShare& r : interest_.shares) take(r.grounds);
+  for (const ForfeitResult& r : forfeits_) take(r.grounds);
+  for (const RemedyResult& r : remedies_) take(r.grounds);
+  return out;
+}
+
 Tri Law::duty_is(std::size_t duty, DutyState state, Grounds* grounds) const {
   const DutyResult& r = duties_[duty];
   if (grounds) grounds->add(r.grounds);

@@ -96,9 +96,23 @@ std::string LawWords::events(const std::vector<EventId>& ids, std::string_view j
   return out;
 }
 
+std::string LawWords::assumed(const Ask& ask) const {
+  const FactView& view = law_->view();
+  if (ask.kind == Ask::Kind::fact) {
+    const FactId id{ask.which};
+    return speech_->say(view.fact(id).yes ? "law.assumed.yes" : "law.assumed.no",
+                        {{"question", view.info(id).question}});
+  }
+  const EventId id{ask.which};
+  const EventState& s = view.event(id);
+  if (s.happened != Tri(true)) return speech_->say("law.assumed.not-done", {{"question", view.info(id).question}});
+  return speech_->say("law.assumed.day", {{"question", view.info(id).question}, {"day", speech_->span(s.on)}});
+}
+
 std::string LawWords::state(const DutyResult& result) const {
-  std::string key = keyed("law.state.", reason_word(result.reason));
-  if (result.reason == DutyReason::not_done && !result.last) key += "-no-day";
+  const bool only_taken = result.reason == DutyReason::not_done && result.done_assumed;
+  std::string key = only_taken ? "law.state.not-done-assumed" : keyed("law.state.", reason_word(result.reason));
+  if (result.reason == DutyReason::not_done && !result.last) key = "law.state.not-done-no-day";
   const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
   const std::string last = result.last ? speech_->span(*result.last) : std::string();
   return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text}});

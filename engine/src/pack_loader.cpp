@@ -170,6 +170,7 @@ void Loader::names(Fields& f) {
   }
   for (Fields& item : f.objects("events")) {
     EventInfo info = read_event(item);
+    info.not_before = event(item, "notBefore");
     item.done();
     if (registry_->event(info.id) != EventId::none || !events_.add(info.id, pack_->events.size()))
       item.fault("duplicate-id", "id", "This event stands already in facts.json or in this pack.");

@@ -72,11 +72,11 @@ Faults load_facts(Registry& registry, std::string_view json) {
       if (!registry.fact_index.add(info.id, registry.facts.size())) stands_twice(f);
       registry.facts.push_back(std::move(info));
     }
-    std::vector<std::string> usual_as;
+    std::vector<std::pair<std::string, std::string>> models; // usualAs, notBefore
     for (Fields& f : document.objects("events")) {
       EventInfo info = read_event(f);
       info.at = f.text("at");
-      usual_as.push_back(f.text("usualAs"));
+      models.emplace_back(f.text("usualAs"), f.text("notBefore"));
       if (!info.at.empty()) {
         info.read = event_reader(info.at);
         if (!info.read) f.fault("unknown-place", "at", "A case holds no date at this place.");
@@ -85,11 +85,14 @@ Faults load_facts(Registry& registry, std::string_view json) {
       if (!registry.event_index.add(info.id, registry.events.size())) stands_twice(f);
       registry.events.push_back(std::move(info));
     }
-    for (std::size_t i = 0; i < usual_as.size(); ++i) {
-      if (usual_as[i].empty()) continue;
-      registry.events[i].usual_as = registry.event(usual_as[i]);
-      if (registry.events[i].usual_as == EventId::none)
-        document.fault("unknown-event", "events", "\"" + usual_as[i] + "\" is not an event.");
+    const auto model = [&](const std::string& name, EventId& id) {
+      if (name.empty()) return;
+      id = registry.event(name);
+      if (id == EventId::none) document.fault("unknown-event", "events", "\"" + name + "\" is not an event.");
+    };
+    for (std::size_t i = 0; i < models.size(); ++i) {
+      model(models[i].first, registry.events[i].usual_as);
+      model(models[i].second, registry.events[i].not_before);
     }
   });
   append(faults, link_duties(registry));

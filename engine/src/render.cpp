@@ -334,9 +334,10 @@ private:
     out_.end_array();
     defects(law);
     remedies(law);
+    assumptions(law);
   }
   void no_law() {
-    out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null();
+    out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null().key("assumptions").array().end_array();
   }
 
   /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what
@@ -414,6 +415,19 @@ private:
       cite(references_of(*a_.pack, *cap.rule));
       check_this(*cap.rule);
       out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// What the case is silent on and was taken as usual.
+  void assumptions(const Law& law) {
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("assumptions").array();
+    for (const Ask& ask : law.assumed()) {
+      const bool fact = ask.kind == Ask::Kind::fact;
+      const std::string asks = fact ? law.view().place(FactId{ask.which}) : law.view().place(EventId{ask.which});
+      const std::string& id = fact ? law.view().info(FactId{ask.which}).id : law.view().info(EventId{ask.which}).id;
+      out_.object().pair("asks", asks).pair("id", id).pair("text", words.assumed(ask)).end_object();
     }
     out_.end_array();
   }

@@ -122,8 +122,8 @@ TEST_CASE("The earlier of two clocks ends the time, even if one may not run", "[
   CHECK(judged(duty, tenancy(R"(,"circumstances":{"new-tenant-in":false},"statement":{"sent":"2026-09-18"})")) ==
         "met 2026-09-29");
   CHECK(judged(duty, tenancy(R"(,"statement":{"sent":"2026-09-18"})")) ==
-        "cannot-tell open..2026-09-29 ?new-tenant-in");
-  CHECK(judged(duty, tenancy(R"(,"statement":{"sent":"2026-09-30"})")) == "missed open..2026-09-29");
+        "cannot-tell 2026-09-14..2026-09-29 ?new-tenant-in");
+  CHECK(judged(duty, tenancy(R"(,"statement":{"sent":"2026-09-30"})")) == "missed 2026-09-14..2026-09-29");
 }
 
 TEST_CASE("A clock that needs every event does not start without one", "[law]") {
@@ -225,4 +225,21 @@ TEST_CASE("A counting rule of its own applies to its duties only", "[law]") {
   const Small small(pack, tenancy(R"(,"statement":{"sent":"2026-08-31"})"));
   CHECK(said(small.law->duties().front().last) == "2026-08-30");
   CHECK(small.law->duties().front().state == DutyState::missed);
+}
+
+TEST_CASE("What was taken as usual is told, and nothing else", "[law]") {
+  const std::string duty =
+      statement_duty(R"("metBy":"posting","when":{"fact":"abandoned","is":false},"whenText":"x",)" + thirty_days);
+  const auto told = [&](const std::string& members) {
+    const Small small(pack_of("\"duties\":[" + duty + "]"), members);
+    std::string out;
+    for (const Ask& ask : small.law->assumed())
+      out += (ask.kind == Ask::Kind::fact ? small.law->view().info(FactId{ask.which}).id
+                                          : small.law->view().info(EventId{ask.which}).id) +
+             " ";
+    return out;
+  };
+  CHECK(told(tenancy(R"(,"statement":{"sent":"2026-08-20"})")) == "abandoned ");
+  CHECK(told(tenancy(R"(,"statement":{"sent":"2026-08-20"},"circumstances":{"abandoned":true})")).empty());
+  CHECK(told(tenancy(R"(,"side":"landlord")")) == "abandoned statement-sent ");
 }

@@ -33,6 +33,9 @@ public:
     return line_rules_.of(line, {facts.wear, facts.age_months});
   }
 
+  /// Facts and events that the case is silent on and that were taken as usual, wherever something hangs on them.
+  Asks assumed() const;
+
   /// Second stage: settles what hangs on the fair sums. May be called again with other sums.
   void settle(const Reckoning& reckoning);
   const std::vector<ForfeitResult>& forfeits() const { return forfeits_; }

@@ -14,6 +14,8 @@ public:
       : law_(&law), registry_(&registry), holidays_(&holidays), speech_(&speech) {}
 
   std::string label(const Duty& duty) const;
+  /// "Was the building sold? Not told: taken as no."
+  std::string assumed(const Ask& ask) const;
   /// "Met: done on ...", "Missed: ...", with why.
   std::string state(const DutyResult& result) const;
   /// How the last day was reached: "30 days after July 31, 2026 (the day ...) is Sunday, August 30, 2026. ..."

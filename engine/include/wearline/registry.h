@@ -57,8 +57,9 @@ struct EventInfo {
   std::string id;
   std::string at; ///< JSON Pointer of its date; empty: the case's list of events
   std::string question;
-  Tri usual;                        ///< no: taken not to have happened when the case is silent
-  EventId usual_as = EventId::none; ///< taken to have happened on the day of this event when the case gives no date
+  Tri usual;                          ///< no: taken not to have happened when the case is silent
+  EventId usual_as = EventId::none;   ///< taken to have happened on the day of this event when the case gives no date
+  EventId not_before = EventId::none; ///< it cannot have happened before this event
   const std::optional<DaySpan>* (*read)(const Case&) = nullptr;
 };
 

@@ -128,6 +128,12 @@ private:
       out_.say("      - ", text_of(other, "text") + cites(member(other, "source")));
     if (const std::string turn = text_of(member(line, "turningPoint"), "text"); !turn.empty())
       out_.say("      - ", turn);
+    for (const Json& m : member(line, "methods"))
+      out_.say("      - ", w_.say("cli.method", {{"label", text_of(m, "label")}, {"fair", range(member(m, "fair"))}}));
+    std::string papers;
+    for (const Json& paper : member(line, "askFor"))
+      papers += (papers.empty() ? "" : "; ") + (paper.is_string() ? paper.get<std::string>() : std::string());
+    if (!papers.empty()) out_.say("      - ", w_.say("cli.ask-for", {{"papers", papers}}));
     out_.blank();
   }
 

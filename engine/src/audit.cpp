@@ -134,9 +134,7 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
   }
 }
 
-bool is_rent(const AuditLine& l) {
-  return l.line->kind == "rent" || (l.subject->finding && l.subject->finding->id == "rent-until-relet");
-}
+bool is_rent(const AuditLine& l) { return l.subject->finding ? l.subject->finding->by_days : l.line->kind == "rent"; }
 
 /// Rent for the same days in two lines.
 void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {

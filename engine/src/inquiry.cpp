@@ -98,10 +98,11 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const bool has_own = subject.finding && !subject.finding->ask.empty();
     const bool lease_tells = debt && !line.in_lease && subject.finding && subject.finding->lean_in_lease;
     const bool bare = subject.finding && !subject.finding->names_fault;
-    ask(lease_tells          ? "inLease"
-        : bare               ? "finding"
-        : line.cause.empty() ? "cause"
-                             : "severity",
+    ask(subject.finding && subject.finding->by_hours ? "hours"
+        : lease_tells                                ? "inLease"
+        : bare                                       ? "finding"
+        : line.cause.empty()                         ? "cause"
+                                                     : "severity",
         has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
   }
   if (result.age_open) {
@@ -124,8 +125,6 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const Money missing = vary.likely(&Line::proof_missing, std::vector<std::string>{"receipts"});
     ask("proof", "bill", distance(missing, result.fair.likely()));
   }
-  if (subject.finding && subject.finding->id == "owner-labour" && !line.hours)
-    ask("hours", "own-hours", result.fair.high() - result.fair.low());
   if (result.area_open)
     ask("damaged", "damaged",
         distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));

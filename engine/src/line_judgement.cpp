@@ -239,15 +239,20 @@ Range<Money> own_labour(const Line& line, Money charged, const LineContext& cont
   return worked;
 }
 
-/// Rent until the home is let again is no more than the rent of those days; whether it is owed is another question.
+/// Rent is no more than that of the days it is charged for. Days that nobody paid are owed; rent for another reason
+/// (notice not given, a home not let again) is owed only if that reason holds.
 LineResult judge_debt_line(const Line& line, const Subject& subject, LineResult result, const LineContext& context,
                            Recorder& record) {
-  const bool until_relet = subject.finding && subject.finding->id == "rent-until-relet";
-  const auto owed = line.kind == "rent" || until_relet ? rent_for_period(line, *context.tenancy) : std::nullopt;
+  const bool by_days = subject.finding ? subject.finding->by_days : line.kind == "rent";
+  const auto owed = by_days ? rent_for_period(line, *context.tenancy) : std::nullopt;
+  const bool unpaid_days =
+      context.tenancy->rent_paid_through && (!subject.finding || subject.finding->lean == Lean::damage);
+  bool settled = false;
   if (owed) {
     const Money before = result.worth.likely();
     result.worth = owed->capped(result.claimed);
-    if (!until_relet || result.worth.high().is_zero()) {
+    settled = unpaid_days || result.worth.high().is_zero();
+    if (settled) {
       result.opinion.least = Share::whole();
       result.opinion.likely = Share::whole();
       result.opinion.most = Share::whole();
@@ -256,7 +261,7 @@ LineResult judge_debt_line(const Line& line, const Subject& subject, LineResult 
     if (record.on()) record.add("rent-by-day", before, result.worth);
   }
   result.fair = scaled(result.worth, result.opinion);
-  if (record.on() && (!owed || until_relet)) record.add(result.opinion.reason, result.worth.likely(), result.fair);
+  if (record.on() && !settled) record.add(result.opinion.reason, result.worth.likely(), result.fair);
   return result;
 }
 

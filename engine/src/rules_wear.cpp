@@ -313,11 +313,14 @@ void mark_findings(WearGuide& guide) {
     for (Finding& finding : element.findings) {
       const std::string place = element.id + '/' + finding.id;
       const auto listed = [&](const std::vector<std::string>& places) {
-        return std::any_of(places.begin(), places.end(),
-                           [&](const std::string& p) { return p == place || p == "*/" + finding.id; });
+        return std::any_of(places.begin(), places.end(), [&](const std::string& p) {
+          return p == place || p == "*/" + finding.id || p == element.id + "/*";
+        });
       };
       finding.ask_for = papers_for(guide, element, finding);
       finding.small_mark = listed(guide.small_marks);
+      finding.by_days = listed(guide.by_days);
+      finding.by_hours = listed(guide.by_hours);
       finding.names_fault = !listed(guide.nothing_named);
       auto lean = guide.leans_in_lease.find(place);
       if (lean == guide.leans_in_lease.end()) lean = guide.leans_in_lease.find(element.id + "/*");
@@ -375,6 +378,8 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
       root.fault("missing-member", "weights", "The weight \"" + std::string(name) + "\" is missing.");
   guide.small_marks = root.texts("smallMarks");
   guide.nothing_named = root.texts("nothingNamed");
+  guide.by_days = root.texts("byDays");
+  guide.by_hours = root.texts("byHours");
   guide.leans_in_lease.clear();
   for (Fields& f : root.objects("inLease")) {
     const Lean lean =

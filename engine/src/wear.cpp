@@ -86,6 +86,8 @@ WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& 
     opinion = settled(Verdict::chargeable_damage, "reason.owed");
   } else if (!finding) {
     opinion = leaning_debt(Lean::even, false, weights);
+  } else if (finding->by_hours && line.hours && line.hourly_rate) {
+    opinion = leaning_debt(Lean::damage, true, weights);
   } else {
     const bool agreed = line.in_lease == Tri(true) && finding->lean_in_lease;
     opinion = leaning_debt(agreed ? *finding->lean_in_lease : finding->lean, agreed || finding->names_fault, weights);

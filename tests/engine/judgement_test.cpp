@@ -305,6 +305,26 @@ TEST_CASE("Rent until the home is let again is no more than the rent of those da
   CHECK(line["fair"]["low"] == "0.00");       // whether it is owed at all is another question
 }
 
+TEST_CASE("Rent for notice that was not given is bounded by its days but not owed for certain") {
+  const json line = line_of(
+      R"("amount":"930.00","kind":"rent","element":"rent","finding":"notice-shortfall","from":"2026-08-01","to":"2026-08-31","reletOn":"2026-08-11")",
+      R"("began":"2025-08-01","possessionReturned":"2026-07-31","monthlyRent":"930.00","rentPaidThrough":"2026-07-31")");
+  CHECK(line["worth"]["likely"] == "300.00");
+  CHECK(line["certain"] == false);
+  // Through which day the rent was paid is not known: likely owed, no more.
+  const json unpaid = line_of(
+      R"("amount":"930.00","kind":"rent","element":"rent","finding":"unpaid-month","from":"2026-07-01","to":"2026-07-31")",
+      R"("began":"2025-08-01","possessionReturned":"2026-07-31","monthlyRent":"930.00")");
+  CHECK(unpaid["fair"]["likely"] == "930.00");
+  CHECK(unpaid["certain"] == false);
+}
+
+TEST_CASE("The landlord's own hours are likely owed where hours and rate are shown") {
+  const std::string line = R"("amount":"120.00","kind":"fee","element":"admin-fee","finding":"owner-labour")";
+  CHECK(line_of(line)["fair"]["likely"] == "60.00");
+  CHECK(line_of(line + R"(,"hours":{"count":4,"unit":"hour"},"hourlyRate":"30.00")")["fair"]["likely"] == "120.00");
+}
+
 TEST_CASE("The methods of worth are shown side by side where the case asks for them") {
   const std::string lines =
       R"("tenancy":{"began":"2025-09-01","possessionReturned":"2026-07-31"},"lines":[{"id":"x","amount":"900.00","kind":"damage","element":"interior-paint",

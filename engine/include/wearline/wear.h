@@ -97,6 +97,8 @@ struct Finding {
   bool turns_on_life = false;        ///< being past its life would turn it
   bool turns_on_stay = false;        ///< a longer stay would turn it
   bool names_fault = true;           ///< false: the charge names work or nothing at all
+  bool by_days = false;              ///< rent: no more than that of the days it is charged for
+  bool by_hours = false;             ///< the landlord's own work: hours and a rate show it
   bool small_mark = false;           ///< a mark on a thing that still works: a repair or a sum for the mark may do
   std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
   std::string remedy;                ///< replace, repair, clean, none

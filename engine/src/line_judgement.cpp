@@ -36,19 +36,39 @@ struct Piece {
   bool with_the_whole = false;
   bool may_not_age = false; ///< ages, but some do not take age off it: the most leaves it whole
   bool doubtful = false;    ///< counts only in the most (a mark-up)
+
+  bool treated_like(const Piece& p) const {
+    return ages == p.ages && by_area == p.by_area && with_the_whole == p.with_the_whole &&
+           may_not_age == p.may_not_age && doubtful == p.doubtful;
+  }
 };
 
 /// Which end of the answer is worked out.
 enum class End { least, likely, most };
-constexpr std::size_t most_pieces = 16;
+/// More than the 18 ways to treat a piece (four free flags; labor that may not age, by area or not), so that two alike
+/// can always be joined.
+constexpr std::size_t most_pieces = 19;
 
 struct Plan {
-  std::array<Piece, most_pieces> pieces{};
+  std::array<Piece, most_pieces> pieces; ///< those before `count`
   std::size_t count = 0;
   bool parts_given = false;
+  bool any_whole = false; ///< some part takes the share of the others
   void add(Piece piece) {
-    if (count < most_pieces) pieces[count++] = piece;
-    else pieces[most_pieces - 1].amount += piece.amount;
+    any_whole = any_whole || piece.with_the_whole;
+    if (count == most_pieces) join_two_alike();
+    pieces[count++] = piece;
+  }
+
+private:
+  void join_two_alike() {
+    for (std::size_t i = 0; i < count; ++i)
+      for (std::size_t j = i + 1; j < count; ++j)
+        if (pieces[i].treated_like(pieces[j])) {
+          pieces[i].amount += pieces[j].amount;
+          pieces[j] = pieces[--count];
+          return;
+        }
   }
 };
 
@@ -105,17 +125,17 @@ Money price(const Plan& plan, Share area, Share left, End end) {
   constexpr std::int64_t fine = 1'000'000;
   Money after;
   std::int64_t before_fine = 0, after_fine = 0;
-  bool any_whole = false;
+  const bool any_whole = plan.any_whole;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
     if (p.doubtful && end != End::most) continue;
-    any_whole = any_whole || p.with_the_whole;
     if (p.with_the_whole) continue;
     const auto worth = [&](Money m) {
       if (p.by_area) m = m.part(area);
       return p.ages && !(p.may_not_age && end == End::most) ? m.part(left) : m;
     };
     after += worth(p.amount);
+    if (!any_whole) continue;
     before_fine += p.amount.in_cents() * fine;
     after_fine += worth(Money::cents(p.amount.in_cents() * fine)).in_cents();
   }
@@ -481,10 +501,12 @@ Range<Money> worth_of(const Line& line, const Subject& subject, const LineContex
   const Area area = area_of(line, subject, portion_only);
   result.area_open = area.open;
   const ShareRange whole{Share::whole(), Share::whole(), Share::whole()};
-  Range<Money> worth = priced(plan, area, whole);
+  // What area alone leaves is only of interest where steps are told, or where nothing else follows.
+  const bool ages_follow = result.ages && subject.methods.likely;
+  Range<Money> worth = record.on() || !ages_follow ? priced(plan, area, whole) : Range<Money>();
   say_area(line, subject, area, portion_only, base, worth, record);
 
-  if (result.ages && subject.methods.likely) {
+  if (ages_follow) {
     const WorthMethod& method = *subject.methods.likely;
     const Money before = worth.likely();
     result.method = &method;

@@ -369,6 +369,18 @@ TEST_CASE("A home is cleaned back to what it was, not beyond") {
             ["verdict"] == "already-there");
 }
 
+TEST_CASE("However many parts a charge is split into, each is treated by its own nature") {
+  // Fifty parts of 2.00, every second one cleaning: half ages by half, half not at all (common practice, no source).
+  std::string parts;
+  for (int i = 0; i < 50; ++i)
+    parts +=
+        std::string(i ? "," : "") + R"({"nature":")" + (i % 2 ? "cleaning" : "materials") + R"(","amount":"2.00"})";
+  const json line = line_of(
+      R"("amount":"100.00","kind":"damage","element":"carpet","finding":"pet-damage","cause":"pet","remedy":"replace","installed":"2021-07-31","lifeYears":10,"parts":[)" +
+      parts + "]");
+  CHECK(fair(line) == "75.00 75.00 75.00");
+}
+
 TEST_CASE("A quality that no table tells apart is said, not dropped") {
   CHECK(has_step(
       line_of(

@@ -235,8 +235,10 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
   const bool undisputed = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
   // Cost first, so that the graver lack names the reason.
   const bool own_hours = line.hours && line.hourly_rate;
-  if (papers_missing(weights[Ground::cost_not_shown], line) && !own_hours)
-    not_shown(opinion, weights[Ground::cost_not_shown], "reason.cost-not-shown");
+  const Weight& cost = weights[Ground::cost_not_shown];
+  const bool agreed = !about_condition && undisputed; // a debt the tenant does not dispute needs no bill
+  if (papers_missing(cost, line) && touches(cost, line) && !own_hours && !agreed)
+    not_shown(opinion, cost, "reason.cost-not-shown");
   if (!about_condition) return;
   // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable
   // sum.
@@ -246,8 +248,7 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
     opinion.cap(open);
     opinion.cost_open = true;
   }
-  const bool estimated = !any_of(line.proof_missing, weights[Ground::cost_not_shown].papers) &&
-                         any_of(line.proof, weights[Ground::cost_not_shown].papers);
+  const bool estimated = !any_of(line.proof_missing, cost.papers) && any_of(line.proof, cost.papers);
   if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
   if (undisputed) return;
   const Weight& baseline = weights[Ground::no_baseline];

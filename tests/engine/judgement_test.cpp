@@ -248,6 +248,22 @@ TEST_CASE("What is not shown weighs against the charge") {
           ["fair"]["likely"] == "100.00");
 }
 
+TEST_CASE("Rent needs no bill, and a debt that is agreed needs none either") {
+  const auto likely = [](std::string_view line) { return line_of(line)["fair"]["likely"].get<std::string>(); };
+  CHECK(
+      likely(
+          R"("amount":"90.00","kind":"rent","element":"rent","finding":"balance-short","proofMissing":["receipts"])") ==
+      "90.00");
+  CHECK(
+      likely(
+          R"("amount":"90.00","kind":"utility","element":"utility-bill","finding":"electric","cause":"tenant","proofMissing":["receipts"])") ==
+      "90.00");
+  CHECK(
+      likely(
+          R"("amount":"90.00","kind":"utility","element":"utility-bill","finding":"electric","proofMissing":["receipts"])") ==
+      "22.50");
+}
+
 TEST_CASE("A charge that names work but no fault is not half shown") {
   const auto result = assessed(case_of_line(
       R"("id":"x","amount":"300.00","kind":"cleaning","element":"whole-unit-cleaning","finding":"work-only")"));

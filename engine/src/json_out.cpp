@@ -23,7 +23,7 @@ void JsonOut::quoted(std::string_view value) {
   while (plain + 8 <= value.size() && !may_need_escape(value.data() + plain)) plain += 8;
   char* to = grow((value.size() - plain) * 6 + plain + 2);
   *to++ = '"';
-  std::memcpy(to, value.data(), plain);
+  if (plain != 0) std::memcpy(to, value.data(), plain); // an empty view may have no address
   to += plain;
   for (std::size_t at = plain; at < value.size(); ++at) {
     const auto c = static_cast<unsigned char>(value[at]);

@@ -5,6 +5,7 @@
 #include "wearline/line_figures.h"
 
 #include <catch2/catch.hpp>
+#include <random>
 
 using namespace wearline;
 using namespace wearline::test;
@@ -150,4 +151,22 @@ TEST_CASE("A burned carpet that is replaced elsewhere is no patch, and an unname
   CHECK(noted(patch, "patched-and-replaced"));
   CHECK(patch["lines"][1]["fair"]["likely"] == "80.00");
   CHECK(patch["lines"][1]["fair"]["low"] == "0.00");
+}
+
+TEST_CASE("Any text has a product that is its price times its count, or none") {
+  std::mt19937 random(1);
+  const std::vector<std::string> words = {"3",        "25.00", "$",  "x",        "@",    "at", "each",
+                                          "per",      "/",     "=",  "1,200.50", "%",    " ",  "hours",
+                                          "99999999", "0",     ".5", "\xC3\x97", "\xC3", "+",  "("};
+  int found = 0;
+  for (int i = 0; i < 20'000; ++i) {
+    std::string text;
+    for (std::size_t n = random() % 12; n > 0; --n) text += words[random() % words.size()] + (random() % 3 ? " " : "");
+    const auto product = product_in(text);
+    percentage_in(text);
+    if (!product) continue;
+    ++found;
+    if (product->product != product->price.part(product->count)) FAIL(text);
+  }
+  CHECK(found > 200);
 }

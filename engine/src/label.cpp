@@ -14,6 +14,8 @@ struct Words {
   std::size_t words = 0;        ///< of them, those that say something
   std::size_t covered = 0;      ///< of them, words of a statement
   std::size_t headed = 0;       ///< words of a heading, of a statement, or saying nothing
+  bool month = false;           ///< names a month without a day
+  bool on_a_sum = false;        ///< "12 % on 800": interest on arrears, not on the deposit
   std::size_t foreign = 0;      ///< ideas of a charge outside them
   std::size_t foreign_work = 0; ///< of those, work, states and causes
 };
@@ -74,9 +76,11 @@ Words look(const MarkedText& text, const RecogniserRules& rules, std::size_t fir
     w.has[name] = true;
     for (std::size_t i = m.first; i <= m.last; ++i) (name == heading ? headed : covered)[i] = true;
   }
-  for (const Number& n : text.numbers)
+  for (const Number& n : text.numbers) {
+    if (n.first > first && n.first < last && text.tokens[n.first - 1u].text == "on") w.on_a_sum = true;
     if (n.kind == NumberKind::date)
       for (std::size_t i = n.first; i <= n.last; ++i) covered[i] = true;
+  }
   const std::vector<bool> neutral = says_nothing(text, rules);
   for (std::size_t i = first; i < last; ++i)
     if (text.tokens[i].word())
@@ -88,8 +92,9 @@ Words look(const MarkedText& text, const RecogniserRules& rules, std::size_t fir
       continue;
     bool inside = true;
     for (std::size_t i = m.first; i <= m.last; ++i) inside = inside && (covered[i] || !text.tokens[i].word());
-    if (inside) continue;
+    if (inside && rules.charges().at(m.concept_id).id != "returned-payment") continue;
     const std::string& id = rules.charges().at(m.concept_id).id;
+    if (id == "month-word") w.month = true;
     if (id == "by-tenant" || id == "month-word" || id == "credit" || id == "vague" || id == "together" ||
         id == "final-word" || id == "move-word")
       continue;
@@ -109,24 +114,25 @@ LabelKind by_words(const Words& w) {
   if (w.has[held] && !w.has[charge_word] && !w.has[refund]) return LabelKind::held;
   if (w.has[refund] && !(w.has[total] && w.has[charge_word] && !w.has[you])) return LabelKind::refund;
   if (w.has[balance] && w.has[you] && !w.has[owner]) return LabelKind::refund;
-  if (w.has[interest] && !w.has[total]) return LabelKind::interest;
+  if (w.has[interest] && !w.has[total] && !w.on_a_sum) return LabelKind::interest;
   if (w.has[total] && w.has[deposit] && !w.has[charge_word] && !w.has[less])
     return w.has[interest] ? LabelKind::held : LabelKind::total;
   if (w.has[total]) return LabelKind::total;
   if (w.has[deposit] && w.has[less] && w.has[charge_word]) return LabelKind::refund;
   if (w.has[deposit]) return LabelKind::deposit;
   if (w.has[payment]) return LabelKind::payment;
-  if (w.has[balance]) return LabelKind::balance;
+  if (w.has[balance])
+    return w.month && !w.has[refund] && !w.has[you] ? LabelKind::none : LabelKind::balance; // "bal Oct" is rent
   if (w.has[charge_word] && w.covered == w.all && !w.has[heading_work]) return LabelKind::charges;
   return LabelKind::none;
 }
 
 } // namespace
 
-MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style) {
+MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement) {
   MarkedText out;
   out.tokens = split_words(text);
-  out.statement = rules.statement().mentions(out.tokens);
+  if (as_statement) out.statement = rules.statement().mentions(out.tokens);
   out.charge = rules.charges().mentions(out.tokens);
   out.numbers = find_numbers(out.tokens, out.charge, rules.charges(), rules.charge_marks(), style);
   return out;

@@ -146,6 +146,7 @@ Faults Lexicon::add(const json& document) {
     }
     Concept made;
     made.id = entry["id"].get<std::string>();
+    made.unit = starts(made.id, "unit:");
     const std::string role =
         entry.contains("role") && entry["role"].is_string() ? entry["role"].get<std::string>() : "";
     const auto known = std::find_if(roles.begin(), roles.end(), [&](const auto& r) { return r.first == role; });
@@ -201,6 +202,7 @@ Lexicon::Word Lexicon::misspelt(const std::string& text) const {
   Word word = no_word;
   bool tied = false;
   for (const Known& known : by_letter_[static_cast<std::size_t>(text[0] - 'a')]) {
+    if (text.size() <= 5 && known.text.size() != text.size()) continue; // "layer" is no "lawyer"
     const unsigned edits = edit_distance(text, known.text, std::min(best, most));
     if (edits > most || edits > best) continue;
     tied = edits == best && word != no_word && !same_ideas(known.word, word);
@@ -217,7 +219,7 @@ Lexicon::Resolved Lexicon::resolve(const Token& token, bool dotted) const {
   if (token.capitals) out.words[1] = known_word("^" + token.text);
   if (const auto alias = aliases_.find(token.text); alias != aliases_.end())
     for (std::size_t i = 0; i < alias->second.size() && i < 2; ++i) out.words[2 + i] = known_word(alias->second[i]);
-  if (out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
+  if (!guesses_ || out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
   const std::string base = root(token.text);
   const bool long_enough = token.text.size() >= 5;
   out.match = Match::misspelt;
@@ -242,6 +244,19 @@ void Lexicon::walk(const std::vector<Resolved>& words, std::size_t at, std::uint
   }
 }
 
+void Lexicon::add_inner(std::vector<Mention>& out, const std::vector<Token>& tokens,
+                        const std::vector<std::size_t>& stream, std::size_t from, std::size_t to) const {
+  for (std::size_t k = from; k <= to; ++k) {
+    if (tokens[stream[k]].text.size() < 3) continue;
+    for (const Id id : ideas_of(tokens[stream[k]])) {
+      const Role role = concepts_[id].role;
+      if (role != Role::thing && role != Role::part) continue;
+      const auto at = static_cast<std::uint16_t>(stream[k]);
+      out.push_back({id, at, at, Match::exact, true});
+    }
+  }
+}
+
 std::vector<Mention> Lexicon::mentions(const std::vector<Token>& tokens) const {
   const std::vector<std::size_t> stream = spoken(tokens);
   std::vector<Resolved> words(stream.size());
@@ -254,9 +269,15 @@ std::vector<Mention> Lexicon::mentions(const std::vector<Token>& tokens) const {
   for (std::size_t i = 0; i < stream.size();) {
     Walk best;
     walk(words, i, 0, Match::exact, best);
-    for (const Id id : nodes_[best.node].concepts)
+    bool names_thing = false;
+    for (const Id id : nodes_[best.node].concepts) {
+      const Role role = concepts_[id].role;
+      names_thing = names_thing || role == Role::thing || role == Role::part || role == Role::place ||
+                    role == Role::mark || role == Role::plain;
       out.push_back(
           {id, static_cast<std::uint16_t>(stream[i]), static_cast<std::uint16_t>(stream[best.last]), best.match});
+    }
+    if (best.node != 0 && best.last > i && !names_thing) add_inner(out, tokens, stream, i, best.last);
     i = best.node == 0 ? i + 1 : best.last + 1;
   }
   return out;

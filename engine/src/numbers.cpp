@@ -104,7 +104,7 @@ public:
   Finder(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const Lexicon& lexicon,
          const NumberMarks& marks, NumberStyle style)
       : t_(tokens), lexicon_(lexicon), marks_(marks), style_(style), ideas_(tokens.size()),
-        covered_(tokens.size(), false) {
+        covered_(tokens.size(), false), own_(tokens.size(), nullptr), own_known_(tokens.size(), false) {
     for (const Mention& m : mentions) {
       for (std::size_t i = m.first; i <= m.last; ++i) ideas_[i].push_back(m.concept_id);
       const Role role = lexicon.at(m.concept_id).role;
@@ -136,7 +136,8 @@ private:
   bool glued(std::size_t i) const { return i < t_.size() && t_[i].glued; }
   bool has(std::size_t i, Lexicon::Id id) const {
     if (i >= t_.size() || id == Lexicon::none) return false;
-    const auto& own = lexicon_.ideas_of(t_[i]);
+    if (!own_known_[i]) own_[i] = &lexicon_.ideas_of(t_[i]), own_known_[i] = true;
+    const auto& own = *own_[i];
     return std::find(own.begin(), own.end(), id) != own.end() ||
            std::find(ideas_[i].begin(), ideas_[i].end(), id) != ideas_[i].end();
   }
@@ -367,7 +368,9 @@ private:
   }
 
   std::size_t single(std::size_t i, Number& n) {
-    const Value v = read_value(t_[i].text, style_.comma_decimals);
+    Value v = read_value(t_[i].text, style_.comma_decimals);
+    const bool apart = spaced_thousands(i);
+    if (apart) v = read_value(t_[i].text + (style_.comma_decimals ? "." : ",") + t_[i + 1].text, style_.comma_decimals);
     n.thousandths = v.thousandths;
     n.decimals = v.decimals;
     n.whole = v.decimals == 0;
@@ -379,7 +382,16 @@ private:
       n.kind = NumberKind::percent;
       return sign(i + 1, '%') ? i + 2 : i + 1;
     }
-    return i + 1;
+    return apart ? i + 2 : i + 1;
+  }
+
+  /// "$1 145.00": a blank between the groups, after a currency sign.
+  bool spaced_thousands(std::size_t i) const {
+    if (!integer(i) || t_[i].text.size() > 3 || i == 0 || !currency(i - 1) || !number(i + 1) || glued(i + 1) ||
+        t_[i + 1].far)
+      return false;
+    const std::string& next = t_[i + 1].text;
+    return next.size() == 6 && (next[3] == '.' || next[3] == ',');
   }
 
   /// Looks around a single number for its currency, sign, brackets and the words that say what it is.
@@ -454,6 +466,8 @@ private:
   NumberStyle style_;
   std::vector<std::vector<Lexicon::Id>> ideas_;
   std::vector<bool> covered_;
+  mutable std::vector<const std::vector<Lexicon::Id>*> own_; ///< what each word stands for on its own, once asked
+  mutable std::vector<bool> own_known_;
   std::vector<Number> out_;
   bool valid_ = true;
 };

@@ -100,11 +100,13 @@ private:
     dates(first, last);
     std::size_t from = first;
     std::vector<std::size_t> charges;
+    bool sums = false;
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
       if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n)) continue;
       if (n.rate || per_follows(n)) continue;
       const LabelKind kind = kind_of(from, n, last, first);
+      sums = sums || kind != LabelKind::none;
       if (kind == LabelKind::fact) {
         settle(m_.tokens[from].start, m_.tokens[n.last].end, "information");
       } else if (kind != LabelKind::none) {
@@ -112,10 +114,10 @@ private:
                                                place(m_.tokens[n.first].start, m_.tokens[n.last].end)});
         settle(m_.tokens[from].start, m_.tokens[n.last].end, "sums");
       } else charges.push_back(k);
-      if (kind != LabelKind::none) from = n.last + 1u;
-      else from = n.last + 1u;
+      from = n.last + 1u;
     }
-    charge_sentence(start, end, first, last, charges);
+    if (!charges.empty()) charge_sentence(end, first, last, charges);
+    else if (!sums) product_sentence(start, end, first, last);
   }
 
   bool measure_follows(const Number& n) const {
@@ -265,13 +267,11 @@ private:
       if (c.first < first || c.last >= last || c.match == Match::shortened) return false;
       const Concept& idea = rules_.charges().at(c.concept_id);
       return idea.role == Role::thing || idea.role == Role::work ||
-             (idea.role == Role::state && idea.id != "left-behind");
+             (idea.role == Role::state && idea.id != "left-behind" && idea.id != "unpaid" && idea.id != "balance");
     });
   }
 
-  void charge_sentence(std::size_t start, std::size_t end, std::size_t first, std::size_t last,
-                       const std::vector<std::size_t>& charges) {
-    if (charges.empty()) return product_sentence(start, end, first, last);
+  void charge_sentence(std::size_t end, std::size_t first, std::size_t last, const std::vector<std::size_t>& charges) {
     std::size_t from = first;
     for (std::size_t i = 0; i < charges.size(); ++i) {
       const Number& n = m_.numbers[charges[i]];

@@ -1,4 +1,5 @@
 #include "json_text.h"
+#include "sense.h"
 #include "wearline/recogniser.h"
 
 #include <algorithm>
@@ -12,11 +13,6 @@ namespace wearline {
 using nlohmann::json;
 
 namespace {
-
-/// Features of a line a term may name beside ideas; their ids follow WeightedTerm::first_feature in this order
-/// (recogniser.cpp sets them).
-constexpr std::array<std::string_view, 7> features = {"place",    "percent",    "date-any",   "date-range",
-                                                      "unit-day", "unit-month", "named-thing"};
 
 std::vector<std::string> split(const std::string& text, char at) {
   std::vector<std::string> out;
@@ -103,9 +99,14 @@ Faults RecogniserRules::add_elements(const json& document) {
     }
     return out;
   };
-  if (document.contains("owners"))
-    for (const json& name : document["owners"])
-      if (name.is_string()) owner_names_.push_back(name.get<std::string>());
+  const auto take_names = [&](const char* list, IdeaSet& set) {
+    if (!document.contains(list)) return;
+    for (const json& name : document[list])
+      if (name.is_string()) set.names.push_back(name.get<std::string>());
+  };
+  take_names("owners", owners_);
+  take_names("bathroom", bathroom_);
+  take_names("counted", counted_);
   std::size_t index = 0;
   for (const json& entry : document["elements"]) {
     const std::string at = "/elements/" + std::to_string(index++);
@@ -122,6 +123,12 @@ Faults RecogniserRules::add_elements(const json& document) {
     rule.kind_when_cleaned = has_text(entry, "kindWhenCleaned") ? entry["kindWhenCleaned"].get<std::string>()
                              : rule.kind == "damage"            ? "cleaning"
                                                                 : rule.kind;
+    const std::string places = has_text(entry, "places") ? entry["places"].get<std::string>() : "named";
+    if (places == "wide") rule.places = PlaceUse::wide;
+    else if (places == "closets") rule.places = PlaceUse::closets;
+    else if (places == "none") rule.places = PlaceUse::none;
+    else if (places != "named")
+      faults.push_back({"unknown-name", at + "/places", "Places are named, wide, closets or none.", ""});
     for (const auto& [finding, terms] : entry["findings"].items()) {
       const bool own_kind = entry.contains("kinds") && has_text(entry["kinds"], finding.c_str());
       rule.findings.push_back({finding, own_kind ? entry["kinds"][finding].get<std::string>() : "", {}});
@@ -144,10 +151,11 @@ WeightedTerm RecogniserRules::compile(const PendingTerm& term, Faults& faults) c
       std::replace(name.begin(), name.end(), '_', ' ');
       const bool anywhere = name[0] == '!';
       if (anywhere) name.erase(0, 1);
-      const auto feature = std::find(features.begin(), features.end(), name);
-      const Lexicon::Id id = feature != features.end()
-                                 ? static_cast<Lexicon::Id>(WeightedTerm::first_feature + (feature - features.begin()))
-                                 : charges_.find(name);
+      const auto feature = std::find(feature_names.begin(), feature_names.end(), name);
+      const Lexicon::Id id =
+          feature != feature_names.end()
+              ? static_cast<Lexicon::Id>(WeightedTerm::first_feature + (feature - feature_names.begin()))
+              : charges_.find(name);
       if (id == Lexicon::none)
         faults.push_back({"unknown-name", term.at, "No concept is called \"" + name + "\".", ""});
       else any.push_back(anywhere ? static_cast<Lexicon::Id>(id | WeightedTerm::anywhere) : id);
@@ -155,6 +163,38 @@ WeightedTerm RecogniserRules::compile(const PendingTerm& term, Faults& faults) c
     (absent ? out.none : out.all).push_back(std::move(any));
   }
   return out;
+}
+
+void RecogniserRules::fill(IdeaSet& set, const char* at, Faults& faults) const {
+  set.in.assign(charges_.size(), false);
+  for (const std::string& name : set.names) {
+    const Lexicon::Id id = charges_.find(name);
+    if (id == Lexicon::none) faults.push_back({"unknown-name", at, "No concept is called \"" + name + "\".", ""});
+    else set.in[id] = true;
+  }
+}
+
+namespace {
+/// Where terms of an idea or feature are kept: ideas first, then features.
+std::size_t slot_of(Lexicon::Id id, std::size_t ideas) {
+  if (id >= WeightedTerm::first_feature) return ideas + (id - WeightedTerm::first_feature);
+  return id & static_cast<Lexicon::Id>(~WeightedTerm::anywhere);
+}
+} // namespace
+
+void RecogniserRules::index_terms() {
+  terms_by_idea_.assign(charges_.size() + feature_names.size(), {});
+  for (std::size_t e = 0; e < elements_.size(); ++e)
+    for (std::size_t t = 0; t < elements_[e].terms.size(); ++t) {
+      if (elements_[e].terms[t].all.empty()) continue;
+      for (const Lexicon::Id id : elements_[e].terms[t].all[0])
+        terms_by_idea_[slot_of(id, charges_.size())].push_back(
+            {static_cast<std::uint16_t>(e), static_cast<std::uint16_t>(t)});
+    }
+}
+
+const std::vector<RecogniserRules::TermPlace>& RecogniserRules::terms_of(Lexicon::Id id) const {
+  return terms_by_idea_[slot_of(id, charges_.size())];
 }
 
 Faults RecogniserRules::tie() {
@@ -165,13 +205,10 @@ Faults RecogniserRules::tie() {
       for (const PendingTerm& term : pending_findings_[e][f])
         elements_[e].findings[f].terms.push_back(compile(term, faults));
   }
-  owners_.assign(charges_.size(), false);
-  for (const std::string& name : owner_names_) {
-    const Lexicon::Id id = charges_.find(name);
-    if (id == Lexicon::none)
-      faults.push_back({"unknown-name", "/owners", "No concept is called \"" + name + "\".", ""});
-    else owners_[id] = true;
-  }
+  fill(owners_, "/owners", faults);
+  fill(bathroom_, "/bathroom", faults);
+  fill(counted_, "/counted", faults);
+  index_terms();
   charge_marks_.emplace(charges_);
   statement_marks_.emplace(statement_);
   return faults;

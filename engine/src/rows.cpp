@@ -224,8 +224,8 @@ Row make_row(std::string_view line, std::size_t number) {
     row.bulleted = true;
     row.body = static_cast<std::uint32_t>(first + size);
   }
+  if (row.text[0] == '\t') row.body = 0; // an empty first cell counts
   CellSplitter splitter(row);
-  if (row.text[0] == '\t') row.body = 0;
   splitter.begin();
   splitter.run();
   return row;

@@ -416,7 +416,9 @@ private:
     std::size_t pick = nowhere;
     for (std::size_t k = l.m.numbers.size(); k-- > 0;) {
       const Number& n = l.m.numbers[k];
-      if (ends_row(l, n) && acceptable(l, n, after_divider(l, n)) && !n.rate && !priced_by(l, k)) {
+      if (in_remark(l, n)) continue; // "$1,050.00 (two checks of $525.00)"
+      if ((ends_row(l, n) || ends_before_remark(l, n)) && acceptable(l, n, after_divider(l, n)) && !n.rate &&
+          !priced_by(l, k)) {
         pick = k;
         break;
       }
@@ -442,6 +444,25 @@ private:
     if (!ends_row(l, n)) p.text.emplace_back(l.m.tokens[n.last].end, static_cast<std::uint32_t>(l.row.text.size()));
     if (p.label_last <= p.label_first) p.label_first = p.tail_first, p.label_last = l.m.tokens.size();
     return p;
+  }
+
+  /// Inside brackets that hold words too.
+  bool in_remark(const Looked& l, const Number& n) const {
+    std::size_t open = nowhere;
+    for (std::size_t t = 0; t < n.first; ++t) {
+      if (l.m.tokens[t].is('(')) open = t;
+      if (l.m.tokens[t].is(')')) open = nowhere;
+    }
+    if (open == nowhere || open == 0) return false;
+    for (std::size_t t = open + 1; t < l.m.tokens.size() && !l.m.tokens[t].is(')'); ++t)
+      if (l.m.tokens[t].word() && l.m.tokens[t].text != "cr") return true;
+    return false;
+  }
+  /// Nothing but a remark in brackets after the number.
+  bool ends_before_remark(const Looked& l, const Number& n) const {
+    std::size_t t = n.last + 1u;
+    if (t >= l.m.tokens.size() || !l.m.tokens[t].is('(')) return false;
+    return l.m.tokens.back().is(')') || l.row.text.back() == ')';
   }
 
   /// "6 x 6.00": the price of a count.
@@ -633,7 +654,8 @@ private:
     for (const Number& n : l.m.numbers) sums += is_strong(n) && !n.rate && !n.after_equals;
     if (sums == 0) return false;
     const bool announces = l.row.text.back() == ':' && is_strong(l.m.numbers.back());
-    return has_inner_stop(l.row.text) || announces || sums >= 3;
+    const bool ends = l.row.text.back() == '.' && l.m.tokens.size() > 8 && sums >= 2;
+    return has_inner_stop(l.row.text) || announces || ends || sums >= 3 || (sums == 2 && strung(l));
   }
 
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.
@@ -656,6 +678,25 @@ private:
       charge_row(i, p);
     }
     return true;
+  }
+
+  /// "stove 40.00, floor 30.00": a comma after a sum, and words before the next.
+  bool strung(const Looked& l) const {
+    for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
+      const Number& n = l.m.numbers[k];
+      const std::size_t t = n.last + 1u;
+      if (!is_strong(n) || n.rate || t >= l.m.tokens.size() || !(l.m.tokens[t].is(',') || l.m.tokens[t].is(';')))
+        continue;
+      if (has_words(l, token_at(l, l.row.body), n.first) && names_charge_between(l, t, l.m.numbers[k + 1].first))
+        return true;
+    }
+    return false;
+  }
+  bool names_charge_between(const Looked& l, std::size_t first, std::size_t last) const {
+    return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
+      const Role role = charges_.at(m.concept_id).role;
+      return m.first >= first && m.last < last && (role == Role::thing || role == Role::work);
+    });
   }
 
   bool mentions_rent(const Looked& l) const {
@@ -1074,6 +1115,7 @@ private:
     running_balances();
     signs();
     settle_sums();
+    settle_date();
     check();
   }
 
@@ -1131,6 +1173,8 @@ private:
       if (s.kind == LabelKind::interest && !out_.interest) out_.interest = s.sum;
       if (s.kind == LabelKind::total) totals.push_back(&s);
     }
+    for (const Sum& s : sums_) // where no deposit is named, what is "held" is it
+      if (s.kind == LabelKind::held && out_.deposits.empty()) out_.deposits.push_back(s.sum);
     deposits = out_.deposit().value_or(Money{}) + (out_.interest ? out_.interest->amount : Money{});
     Sum* total = nullptr;
     for (Sum* s : totals)
@@ -1151,6 +1195,39 @@ private:
       else if (s.kind != LabelKind::deposit && s.kind != LabelKind::interest && &s != total)
         out_.others.push_back(s.sum);
     }
+    settle_contradiction(deposits, charged);
+  }
+
+  /// A paper that says both "refund enclosed" and "you owe" is taken at its sums; the other claim is kept apart.
+  void settle_contradiction(Money deposits, Money charged) {
+    if (!out_.refund || !out_.balance_due) return;
+    if (charged - deposits == out_.balance_due->amount) {
+      out_.checks.push_back(
+          {"contradiction", out_.refund->text, out_.refund->place.line, out_.refund->amount, Money{}});
+      out_.others.push_back(*out_.refund);
+      out_.refund.reset();
+    } else if (deposits - charged == out_.refund->amount) {
+      out_.checks.push_back(
+          {"contradiction", out_.balance_due->text, out_.balance_due->place.line, out_.balance_due->amount, Money{}});
+      out_.others.push_back(*out_.balance_due);
+      out_.balance_due.reset();
+    }
+  }
+
+  /// Where no date is called the statement's, the first one near the top is.
+  void settle_date() {
+    const auto named = [](const ReadDate& d) { return d.kind == DateKind::statement || d.kind == DateKind::sent; };
+    if (std::any_of(out_.dates.begin(), out_.dates.end(), named)) return;
+    std::size_t seen = 0;
+    for (const Looked& l : rows_) {
+      if (l.row.blank || ++seen > 4) continue;
+      if (std::any_of(l.m.numbers.begin(), l.m.numbers.end(), is_strong)) continue;
+      for (ReadDate& d : out_.dates)
+        if (d.kind == DateKind::unknown && d.place.line == l.row.line) {
+          d.kind = DateKind::statement;
+          return;
+        }
+    }
   }
 
   /// The deposit named again (in the heading of the sum and in a letter above it) is still one deposit.
@@ -1167,12 +1244,13 @@ private:
     if (held) {
       const Money base = *held + (out_.interest ? out_.interest->amount : Money{});
       const Money charged = out_.total ? out_.total->amount : lines;
+      const Money paid = out_.payment ? out_.payment->amount : Money{};
       if (out_.refund && out_.refund->amount != base - charged)
         out_.checks.push_back(
             {"refund", out_.refund->text, out_.refund->place.line, out_.refund->amount, base - charged});
-      if (out_.balance_due && out_.balance_due->amount != charged - base)
+      if (out_.balance_due && out_.balance_due->amount != charged - base - paid)
         out_.checks.push_back({"balance", out_.balance_due->text, out_.balance_due->place.line,
-                               out_.balance_due->amount, charged - base});
+                               out_.balance_due->amount, charged - base - paid});
     }
     check_subtotals();
     check_extensions();

@@ -298,7 +298,7 @@ unsigned edit_distance(std::string_view a, std::string_view b, unsigned most) {
   if (a.size() > limit || b.size() > limit) return a == b ? 0 : most + 1;
   const std::size_t gap = a.size() > b.size() ? a.size() - b.size() : b.size() - a.size();
   if (gap > most) return most + 1;
-  std::array<unsigned, limit + 1> before{}, last{}, now{};
+  std::array<unsigned, limit + 1> before, last, now; // filled as far as they are read
   for (std::size_t j = 0; j <= b.size(); ++j) last[j] = static_cast<unsigned>(j);
   for (std::size_t i = 1; i <= a.size(); ++i) {
     now[0] = static_cast<unsigned>(i);
@@ -310,8 +310,8 @@ unsigned edit_distance(std::string_view a, std::string_view b, unsigned most) {
       least = std::min(least, now[j]);
     }
     if (least > most) return most + 1;
-    before = last;
-    last = now;
+    std::copy_n(last.begin(), b.size() + 1, before.begin());
+    std::copy_n(now.begin(), b.size() + 1, last.begin());
   }
   return std::min(last[b.size()], most + 1);
 }

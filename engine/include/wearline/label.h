@@ -35,7 +35,8 @@ struct MarkedText {
   std::vector<Mention> charge;    ///< of the charges' words
   std::vector<Number> numbers;
 };
-MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style);
+/// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
+MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement = true);
 
 /// The kind of the tokens from `first` to `last` (exclusive). A text that names a thing, work or state which is not
 /// part of the statement's own words ("balance of February rent") is none of these.

@@ -24,6 +24,7 @@ struct Concept {
   std::string id;
   Role role = Role::plain;
   std::string value; ///< of a place its name, of a unit its unit; else empty
+  bool unit = false; ///< a unit of count or measure
 };
 
 /// How a word of the text was matched to a known one.
@@ -34,6 +35,8 @@ struct Mention {
   std::uint16_t concept_id = 0;
   std::uint16_t first = 0, last = 0;
   Match match = Match::exact;
+  bool inner =
+      false; ///< a thing, part or room named inside a longer term that stands for something else ("high grass")
 };
 
 /// Built once from rules/recogniser, then only read.
@@ -41,6 +44,9 @@ class Lexicon {
 public:
   using Id = std::uint16_t;
   static constexpr Id none = 0xFFFF;
+
+  /// `guesses`: whether unknown words are tried as shortenings and misspellings of known ones.
+  explicit Lexicon(bool guesses = true) : guesses_(guesses) {}
 
   /// Adds `{"concepts": [{"id", "role", "value"?, "<language>": ["term", ...], ...}], "distinct": ["word", ...]}`.
   /// A term in CAPITALS fits only words in capitals ("SD" is a smoke detector, "sd" is not). `aliases` are
@@ -91,12 +97,15 @@ private:
   Word intern(const std::string& text);
   Word known_word(const std::string& text) const;
   void add_term(std::string_view term, Id id);
+  void add_inner(std::vector<Mention>& out, const std::vector<Token>& tokens, const std::vector<std::size_t>& stream,
+                 std::size_t from, std::size_t to) const;
   void walk(const std::vector<Resolved>& words, std::size_t at, std::uint32_t node, Match match, Walk& best) const;
   Resolved resolve(const Token& token, bool dotted) const;
   bool same_ideas(Word a, Word b) const;
   Word shortened(const std::string& text, bool dotted) const;
   Word misspelt(const std::string& text) const;
 
+  bool guesses_;
   std::vector<Concept> concepts_;
   std::unordered_map<std::string, Id> ids_;
   std::unordered_map<std::string, Word> words_; ///< by root, or by the word itself where distinct

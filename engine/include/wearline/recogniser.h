@@ -35,9 +35,14 @@ struct FindingRule {
   std::vector<WeightedTerm> terms;
 };
 
+/// How rooms matter to an element: named as they are; the whole unit counts too; a closet is the thing itself; none
+/// (the room is part of the name).
+enum class PlaceUse : std::uint8_t { named, wide, closets, none };
+
 struct ElementRule {
   std::string element, kind;
   std::string kind_when_cleaned; ///< kind of a charge for cleaning it
+  PlaceUse places = PlaceUse::named;
   std::vector<WeightedTerm> terms;
   std::vector<FindingRule> findings;
 };
@@ -61,7 +66,18 @@ public:
   const std::vector<ElementRule>& elements() const { return elements_; }
   /// Things whose parts are named after them: a refrigerator's shelf is the refrigerator's, a wall's outlet is no part
   /// of the wall.
-  bool owns_parts(Lexicon::Id id) const { return id < owners_.size() && owners_[id]; }
+  bool owns_parts(Lexicon::Id id) const { return owners_.has(id); }
+  /// Things of a bathroom.
+  bool in_bathroom(Lexicon::Id id) const { return bathroom_.has(id); }
+  /// States that are counted like things: holes, burns.
+  bool counted(Lexicon::Id id) const { return counted_.has(id); }
+
+  /// A term of an element, by its place.
+  struct TermPlace {
+    std::uint16_t element = 0, term = 0;
+  };
+  /// The elements' terms whose first piece this idea (or feature) meets.
+  const std::vector<TermPlace>& terms_of(Lexicon::Id id) const;
 
 private:
   struct PendingTerm {
@@ -72,15 +88,23 @@ private:
   Faults add_words(std::string_view name, const nlohmann::json& document);
   Faults add_elements(const nlohmann::json& document);
   Faults tie();
+  void index_terms();
   WeightedTerm compile(const PendingTerm& term, Faults& faults) const;
 
   std::map<std::string, std::string, std::less<>> waiting_; ///< texts of the files until all are there
   bool complete_ = false;
-  Lexicon charges_, statement_;
+  Lexicon charges_, statement_{false};
   std::optional<NumberMarks> charge_marks_, statement_marks_;
   std::vector<ElementRule> elements_;
-  std::vector<std::string> owner_names_;
-  std::vector<bool> owners_;
+  /// Ideas named in a list of elements.json.
+  struct IdeaSet {
+    std::vector<std::string> names;
+    std::vector<bool> in;
+    bool has(Lexicon::Id id) const { return id < in.size() && in[id]; }
+  };
+  void fill(IdeaSet& set, const char* at, Faults& faults) const;
+  IdeaSet owners_, bathroom_, counted_;
+  std::vector<std::vector<TermPlace>> terms_by_idea_;
   std::vector<std::vector<PendingTerm>> pending_terms_;                 ///< by element
   std::vector<std::vector<std::vector<PendingTerm>>> pending_findings_; ///< by element, by finding
 };

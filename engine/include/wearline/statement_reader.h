@@ -61,7 +61,7 @@ struct TrayLine {
 
 /// Something in the paper's own arithmetic that does not come out.
 struct StatementCheck {
-  std::string code; ///< sum, refund, balance, subtotal, extension, tax
+  std::string code; ///< sum, refund, balance, subtotal, extension, tax, contradiction
   std::string text; ///< the line it is about, if one
   std::size_t line = 0;
   Money stated, computed;

@@ -132,9 +132,9 @@ ${table(statements, statementFields, ['all'])}
 
 Amounts that no line of the statement charges: ${statements.invented}.
 
-## Further lines of our own (all hard)
+## Further lines of our own
 
-${table(ownLines, ['element', 'finding'], ['all'])}
+${table(ownLines, ['element', 'finding'], ['all', 'easy', 'hard'])}
 
 Wrong though sure: ${ownLines.sureAndWrong.toFixed(1)} %.
 

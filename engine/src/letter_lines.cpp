@@ -25,7 +25,7 @@ std::string_view reason_name(const WearOpinion& opinion) {
 
 /// Steps a letter leaves out: the verdict is said as its reason, and what the law says has a paragraph of its own.
 bool is_arithmetic(const Step& step) {
-  return !among(step.code, {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged"}) &&
+  return !among(step.code, {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged", "quality-untold"}) &&
          step.code.substr(0, 7) != "reason.";
 }
 

@@ -112,12 +112,18 @@ std::string LawTalk::cites(const Rule& rule) const {
   return out;
 }
 
+bool LawTalk::only_guides(const Rule& rule) const {
+  return std::all_of(rule.sources.begin(), rule.sources.end(),
+                     [&](std::uint16_t at) { return a_->law->pack().sources[at].read == "official-guide"; });
+}
+
 std::string LawTalk::says(const Rule& rule, std::string_view text) const {
   const Footing f = footing(rule);
   if (f == Footing::none || text.empty()) return {};
   const std::string cite = cites(rule);
   if (cite.empty()) return speech_->say("letter.law.loose", {{"says", text}});
-  return speech_->say(footing_key(f), {{"says", text}, {"cite", cite}});
+  const std::string label = speech_->say(only_guides(rule) ? "letter.law.guide" : "letter.law.law");
+  return speech_->say(footing_key(f), {{"says", text}, {"label", label}, {"cite", cite}});
 }
 
 std::string LawTalk::rule_says(const Rule& rule, std::string_view english, std::string_view key_elsewhere) const {
@@ -144,7 +150,8 @@ std::vector<const DutyResult*> LawTalk::missed() const {
   if (!there()) return out;
   for (const DutyResult& duty : a_->law->duties())
     if (duty.duty->who == Who::landlord && duty.state == DutyState::missed && !duty.earliest && duty.last &&
-        duty.last->latest < a_->today && footing(*duty.duty) != Footing::none)
+        duty.last->latest < a_->today && footing(*duty.duty) != Footing::none &&
+        (name_of(*duty.duty) != "other" || weight(*duty.duty) < 2)) // a rule of another kind may name no act at all
       out.push_back(&duty);
   std::stable_sort(out.begin(), out.end(),
                    [](const DutyResult* x, const DutyResult* y) { return weight(*x->duty) < weight(*y->duty); });
@@ -177,6 +184,8 @@ std::string LawTalk::missed_day(const DutyResult& duty) const {
   std::string due = "letter.due.";
   due += speech_->has("letter.due." + name) ? name : "other";
   Sentences text;
+  // A step without a name of its own is said in the rule's words.
+  if (due == "letter.due.other" && speech_->language() == "en") text.add(duty.duty->text);
   text.add(speech_->say(due, {{"day", speech_->day(duty.last->latest)}}));
   text.add(counted(duty));
   if (duty.reason == DutyReason::done_late && duty.done_on && duty.done_on->known()) {
@@ -219,12 +228,12 @@ std::string LawTalk::paper(PaperId id) const {
   return rules_->registry.papers[index(id)].label;
 }
 
-const ForfeitResult* LawTalk::forfeited() const {
+const ForfeitResult* LawTalk::forfeited(Footing least) const {
   if (!there() || !a_->law->award().known || !a_->law->award().forfeited) return nullptr;
   for (const ForfeitResult& forfeit : a_->law->forfeits())
     if (forfeit.certain &&
         (forfeit.rule->loses == Loses::all_deductions || forfeit.rule->loses == Loses::whole_deposit_claim) &&
-        footing(*forfeit.rule) == Footing::firm)
+        footing(*forfeit.rule) >= least)
       return &forfeit;
   return nullptr;
 }

@@ -58,10 +58,13 @@ public:
   std::vector<const PaperResult*> defects() const;
   std::string paper(PaperId id) const; ///< "receipts, bills or invoices"
 
-  /// The rule under which nothing may be kept: only a firm one that holds without any further finding; null otherwise.
-  const ForfeitResult* forfeited() const;
+  /// The rule under which nothing may be kept, holding without any further finding and on this footing at least; null
+  /// if none.
+  const ForfeitResult* forfeited(Footing least = Footing::firm) const;
 
 private:
+  bool only_guides(const Rule& rule) const;
+
   const Assessment* a_;
   const Rules* rules_;
   const Speech* speech_;

@@ -25,7 +25,8 @@ std::string_view reason_name(const WearOpinion& opinion) {
 
 /// Steps a letter leaves out: the verdict is said as its reason, and what the law says has a paragraph of its own.
 bool is_arithmetic(const Step& step) {
-  return !among(step.code, {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged", "quality-untold"}) &&
+  return !among(step.code,
+                {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged", "quality-untold"}) &&
          step.code.substr(0, 7) != "reason.";
 }
 
@@ -121,6 +122,7 @@ std::string requests(const Draft& d, std::size_t line) {
     if (q.line != line || !d.has("letter.request.", q.code)) continue;
     // What moves less than a twentieth of the charge is not worth a letter.
     if (l.amount && q.swing < r.claimed.part({1, 20})) continue;
+    if (debt && l.kind == "rent" && q.code != "rent-period") continue;
     const std::string_view code =
         debt && among(q.code, {"finding", "finding-missing", "cause"}) ? std::string_view("debt") : q.code;
     text.add(d.say("letter.request.", code, {{"whole", l.charged ? d.speech.quantity(*l.charged) : std::string()}}));

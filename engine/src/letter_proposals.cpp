@@ -21,6 +21,7 @@ public:
     address();
     second();
     late();
+    address_after_silence();
     reply();
     charges();
     court();
@@ -97,7 +98,14 @@ private:
     const DutyResult* duty = d_.law.tenant_duty({"give-forwarding-address"}, DutyState::open);
     if (duty && duty->last && duty->last->earliest >= d_.a.today)
       add(LetterKind::forwarding_address, "forwarding-address.by", duty->last->earliest);
-    else if (duty || d_.c.statement.came == Tri(false)) add(LetterKind::forwarding_address, "forwarding-address");
+    else if (duty) add(LetterKind::forwarding_address, "forwarding-address");
+  }
+
+  /// No list came and no address was given: without an address none may have been due.
+  void address_after_silence() {
+    if (d_.c.tenancy.forwarding_address_given || d_.c.statement.came != Tri(false)) return;
+    if (!d_.law.tenant_duty({"give-forwarding-address"}, DutyState::open))
+      add(LetterKind::forwarding_address, "forwarding-address");
   }
 
   void second() {
@@ -109,8 +117,14 @@ private:
 
   void late() {
     const auto missed = d_.law.missed();
-    if (!missed.empty() && (owed() || d_.law.forfeited()))
+    if (!missed.empty() && (owed() || d_.law.forfeited() || penalty()))
       add(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
+  }
+
+  /// Whether the law gives more than the sum due without any further finding (double the deposit, say).
+  bool penalty() const {
+    const Award& award = d_.a.law->award();
+    return award.known && award.least > award.sum_due.high();
   }
 
   void reply() {

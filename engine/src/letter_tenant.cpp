@@ -59,7 +59,12 @@ public:
     if (recipe_.missed) missed();
     if (recipe_.sums) add_sums_table(d_, "letter.sums.");
     if (recipe_.charges) add_charges_table(d_, "letter.charges.table.");
-    if (recipe_.lines) lines();
+    if (recipe_.lines) {
+      // Whoever says what is fair must not give away that nothing may be kept.
+      if (is(LetterKind::after_deadline) && !d_.law.missed().empty() && !d_.a.lines.empty())
+        d_.may("reserve", ParagraphRole::line, d_.say("letter.reserve"));
+      lines();
+    }
     if (recipe_.bars) bars();
     if (recipe_.audit) audit();
     if (recipe_.interest) interest();
@@ -113,6 +118,8 @@ private:
     if (is(LetterKind::demand) && notice_of_suit(d_))
       return d_.say("letter.purpose.demand.suit", {{"day", d_.speech.day(by_)}});
     if (is(LetterKind::question_charges) && !disputes()) return d_.say("letter.purpose.question-charges.fair");
+    if (is(LetterKind::question_charges) && d_.a.totals.fair.high().is_zero())
+      return d_.say("letter.purpose.question-charges.none");
     if (is(LetterKind::reply_to_demand) && d_.c.statement.stated_balance_due)
       return d_.say("letter.purpose.reply-to-demand.sum", {{"sum", d_.money(*d_.c.statement.stated_balance_due)}});
     return d_.say("letter.purpose.", kind_name());
@@ -151,7 +158,9 @@ private:
     const Statement& s = d_.c.statement;
     if (s.came == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
     else if (s.dated) text.add(d_.say("letter.facts.dated", {{"when", d_.speech.span(*s.dated)}}));
-    if (s.received) text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
+    if (s.received && s.came != Tri(false))
+      text.add(
+          d_.say(s.dated ? "letter.facts.received" : "letter.facts.list-received", {{"when", d_.when(*s.received)}}));
     if (!d_.a.lines.empty()) text.add(d_.say("letter.facts.claimed", {{"sum", d_.money(d_.a.totals.claimed)}}));
     if (s.refund_paid)
       text.add(s.refund_paid->is_zero() ? d_.say("letter.facts.nothing-back")
@@ -294,10 +303,15 @@ private:
         said.push_back(follows);
         text.add(d_.say("letter.missed.follows", {{"says", follows}}));
       }
-      text.add(d_.say(wrong_way ? "letter.defect.way" : "letter.defect.lacking"));
+      std::vector<PaperId> papers;
+      for (const PaperId id : paper->lacking)
+        if (can_be_asked(d_.rules.registry.papers[index(id)].id)) papers.push_back(id);
+      if (wrong_way) text.add(d_.say("letter.defect.way"));
+      else if (papers.empty()) text.add(d_.say("letter.defect.consent"));
+      else text.add(d_.say("letter.defect.lacking"));
       Paragraph* p = d_.may("paper-" + paper->rule->id, ParagraphRole::list, text.take());
       if (p)
-        for (const PaperId id : paper->lacking) p->rows.push_back({d_.law.paper(id)});
+        for (const PaperId id : papers) p->rows.push_back({d_.law.paper(id)});
     }
   }
 
@@ -325,26 +339,38 @@ private:
   std::vector<std::string> wanted_papers() const {
     std::vector<std::string> names;
     const auto want = [&](std::string name) {
-      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
+      if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
     };
     const bool asks = is(LetterKind::ask_for_papers);
     const auto open = lines_that_are(Stand::open, d_.a);
-    if (!came("receipts") && (asks || !open.empty())) want(paper_name("receipts"));
-    if (!came("photos") && (asks || std::any_of(open.begin(), open.end(), [&](std::size_t i) {
-                              return d_.a.lines[i].result.opinion.finding_open;
-                            })))
-      want(paper_name("photos"));
-    for (const std::string& paper : d_.c.statement.missing) want(paper_name(paper));
+    // Bills and photos bear on the home's condition, not on rent or fees.
+    bool about_home = false, what_was_wrong = false;
+    for (const std::size_t i : open) {
+      const LineResult& r = d_.a.lines[i].result;
+      about_home = about_home || r.verdict != Verdict::not_about_condition;
+      what_was_wrong = what_was_wrong || (r.verdict != Verdict::not_about_condition && r.opinion.finding_open);
+    }
+    if (!came("receipts") && (asks || about_home)) want(paper_name("receipts"));
+    if (!came("photos") && (asks || what_was_wrong)) want(paper_name("photos"));
+    for (const std::string& paper : d_.c.statement.missing)
+      if (can_be_asked(paper)) want(paper_name(paper));
     if (d_.law.there())
       for (const PaperResult& paper : d_.a.law->papers()) {
-        for (const PaperId id : paper.lacking) want(d_.law.paper(id));
+        for (const PaperId id : paper.lacking)
+          if (can_be_asked(d_.rules.registry.papers[index(id)].id)) want(d_.law.paper(id));
         if (asks && paper.defect != Tri(false))
           for (const PaperId id : paper.open)
-            if (std::find(paper.rule->requires_all.begin(), paper.rule->requires_all.end(), id) !=
-                paper.rule->requires_all.end())
+            if (can_be_asked(d_.rules.registry.papers[index(id)].id) &&
+                std::find(paper.rule->requires_all.begin(), paper.rule->requires_all.end(), id) !=
+                    paper.rule->requires_all.end())
               want(d_.law.paper(id));
       }
     return names;
+  }
+
+  /// The tenant's own signature or consent is not the landlord's to send.
+  static bool can_be_asked(std::string_view paper) {
+    return paper != "tenant-consent" && paper != "signatures-or-dissent" && paper != "certificate-of-mailing";
   }
 
   std::string paper_name(const std::string& id) const { return d_.law.paper(d_.rules.registry.paper(id)); }
@@ -389,21 +415,39 @@ private:
       return text.take();
     }
     if (claim_.forfeited && recipe_.forfeit) return forfeited_ask(day);
+    ask_on_merits(text, day);
+    if (recipe_.forfeit) perhaps_forfeited(text);
+    return text.take();
+  }
+
+  /// Where a rule that needs care would let nothing be kept: what would then be due, as an if.
+  void perhaps_forfeited(Sentences& text) const {
+    const ForfeitResult* forfeit = d_.law.forfeited(Footing::loose);
+    if (!forfeit) return;
+    const Money all = d_.a.law->award().sum_due_forfeited.likely();
+    if (all <= d_.a.totals.shortfall->likely()) return;
+    text.add(d_.law.rule_says(*forfeit->rule, forfeit->rule->text, "letter.forfeit.law"));
+    text.add(d_.say("letter.ask.if-forfeited", {{"sum", d_.money(all)}}));
+  }
+
+  void ask_on_merits(Sentences& text, const std::string& day) const {
+    const Totals& t = d_.a.totals;
     const Money due = t.shortfall->likely();
     if (due.is_zero()) {
       const Money owed = t.owed_by_tenant->likely();
-      if (!owed.is_zero()) text.add(d_.say("letter.ask.i-owe", {{"sum", d_.money(owed)}, {"day", day}}));
+      if (recipe_.missed && !d_.law.missed().empty()) text.add(d_.say("letter.ask.missed", {{"day", day}}));
+      else if (!owed.is_zero()) text.add(d_.say("letter.ask.i-owe", {{"sum", d_.money(owed)}, {"day", day}}));
       else if (d_.a.totals.shortfall->exact()) text.add(d_.say("letter.ask.nothing", {{"day", day}}));
       else text.add(d_.say("letter.ask.explain", {{"day", day}}));
-      return text.take();
+      return;
     }
     text.add(d_.say("letter.ask.pay", {{"sum", d_.money(due)}, {"day", day}}));
     if (!t.shortfall->exact()) {
-      if (!t.shortfall->low().is_zero()) text.add(d_.say("letter.ask.sure", {{"sum", d_.money(t.shortfall->low())}}));
+      if (const Money sure = t.shortfall->low(); !sure.is_zero() && sure < due)
+        text.add(d_.say("letter.ask.sure", {{"sum", d_.money(t.shortfall->low())}}));
       text.add(d_.say("letter.ask.correct"));
     }
     if (!d_.c.statement.refund_paid && !d_.c.statement.stated_refund) text.add(d_.say("letter.ask.less-paid"));
-    return text.take();
   }
 
   /// Where a day or paper that was missed means that nothing may be kept.
@@ -427,7 +471,10 @@ private:
       Paragraph* next = d_.may("next-step", ParagraphRole::closing, d_.say("letter.next-step"));
       if (next) next->on = false; // a neutral word on what comes next; the person decides
     }
-    if (recipe_.asks == Asks::pay) d_.may("settle", ParagraphRole::closing, d_.say("letter.settle"));
+    if (recipe_.asks == Asks::pay) {
+      d_.may("settle", ParagraphRole::closing, d_.say("letter.settle"));
+      d_.may("rights", ParagraphRole::closing, d_.say("letter.rights"));
+    }
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.tenant"));
   }
 
@@ -442,6 +489,8 @@ private:
       d_.warn("no-charges", d_.say("letter.warn.no-charges"));
     if (is(LetterKind::second_letter) && !earlier_letter())
       d_.warn("no-first-letter", d_.say("letter.warn.no-first-letter"));
+    if (recipe_.asks == Asks::pay && !recipe_.missed && !d_.law.missed().empty())
+      d_.warn("missed-day", d_.say("letter.warn.missed-day"));
     send_by();
   }
 

@@ -134,11 +134,12 @@ std::vector<std::int64_t> sums_in(const std::string& text) {
   return out;
 }
 
-/// What stands in each "(Law: ...)" of a text.
+/// What stands in each "(Law: ...)" or "(Official guide: ...)" of a text.
 std::vector<std::string> cites_in(const std::string& text) {
   std::vector<std::string> out;
-  for (std::size_t at = 0; (at = text.find("(Law: ", at)) != std::string::npos; ++at)
-    out.push_back(text.substr(at + 6, text.find(".)", at) - at - 6));
+  for (const std::string label : {"(Law: ", "(Official guide: "})
+    for (std::size_t at = 0; (at = text.find(label, at)) != std::string::npos; ++at)
+      out.push_back(text.substr(at + label.size(), text.find(".)", at) - at - label.size()));
   return out;
 }
 

@@ -125,6 +125,32 @@ TEST_CASE("Where a firm rule lets nothing be kept, the letter asks for all that 
              Contains("$375.00") && !Contains("640"));
 }
 
+TEST_CASE("Where such a rule needs care, what would be due is said as an if, and fair charges are not given away",
+          "[letter]") {
+  // 68 P.S. § 250.512(b): without a list in 30 days (August 31 is Monday after day 30, a Sunday) nothing may be kept.
+  const std::string late =
+      R"({"wearline":1,"jurisdiction":"US-PA","tenancy":{"began":"2024-08-01","ended":"2026-07-31","possessionReturned":"2026-07-31","forwardingAddressGiven":"2026-07-31"},
+    "deposits":[{"amount":"1000.00","paid":"2024-08-01"}],"statement":{"sent":"2026-09-02","refundPaid":"935.00","refundSent":"2026-09-02"},
+    "lines":[{"id":"1","text":"Key","amount":"65.00","kind":"keys","element":"lock-keys","finding":"key-not-returned","cause":"tenant","proof":["receipts"]}]})";
+  const json letter = letter_of_kind(late, "after-deadline", "2026-09-20");
+  CHECK_THAT(words(letter, "ask"), Contains("how you will put this right") && Contains("As I understand it:") &&
+                                       Contains("If that holds here, all that was kept is due: $65.00."));
+  CHECK_THAT(words(letter, "reserve"), Contains("If the charges count all the same"));
+  CHECK_THAT(words(letter, "rights"), Contains("gives up no right"));
+  CHECK(warns(letter_of_kind(late, "question-charges", "2026-09-20"), "missed-day"));
+}
+
+TEST_CASE("A late refund that was paid whole still asks how the miss is put right", "[letter]") {
+  // Residential Tenancy Act (B.C.) s 38(6): double the deposit.
+  const std::string paid =
+      R"({"wearline":1,"jurisdiction":"CA-BC","tenancy":{"began":"2026-01-01","ended":"2026-06-30","possessionReturned":"2026-06-30","forwardingAddressGiven":"2026-06-25"},
+    "deposits":[{"amount":"750.00","paid":"2026-01-01"}],"statement":{"refundPaid":"750.00","refundSent":"2026-07-16"},
+    "circumstances":{"landlord-applied":false,"tenant-consented":false,"branch-ordered":false,"tenant-missed-both-times":false},"lines":[]})";
+  const json letter = letter_of(paid, "{}", "2026-08-01");
+  CHECK(letter["kind"] == "after-deadline");
+  CHECK_THAT(words(letter, "ask"), Contains("how you will put this right") && !Contains("$"));
+}
+
 TEST_CASE("No day is named as missed that was kept", "[letter]") {
   const json letter = letter_of_kind(washington, "after-deadline");
   for (const auto& p : letter["paragraphs"]) CHECK_THAT(p["id"].get<std::string>(), !Contains("missed-"));
@@ -235,6 +261,24 @@ TEST_CASE("Papers are asked for first where most of the sum is open", "[letter]"
              Contains("receipts") &&
                  Contains("For charge 1 (“Carpet replacement”): Please tell me when it was put in"));
   CHECK(paragraph(letter, "sums").is_null());
+}
+
+TEST_CASE("Rent is asked about by its days, not by photos or bills", "[letter]") {
+  const std::string rent =
+      R"({"wearline":1,"tenancy":{"ended":"2026-08-31","possessionReturned":"2026-08-31"},"deposits":[{"amount":"1300.00"}],
+    "statement":{"refundPaid":"0.00","received":"2026-09-02"},"lines":[{"id":"1","text":"Unpaid rent","amount":"780.00","kind":"rent","element":"rent","finding":"unpaid-month"}]})";
+  const json letter = letter_of_kind(rent, "question-charges");
+  CHECK_THAT(words(letter, "line-1"), Contains("which days this charge covers") && !Contains("photo"));
+  CHECK(paragraph(letter, "papers").is_null());
+  CHECK_THAT(words(letter, "facts"), Contains("Your list of charges reached me on September 2, 2026."));
+}
+
+TEST_CASE("A rule read in an official guide is cited as a guide", "[letter]") {
+  const std::string florida =
+      R"({"wearline":1,"jurisdiction":"US-FL","tenancy":{"ended":"2026-06-30","possessionReturned":"2026-06-30"},"deposits":[{"amount":"500.00"}],
+    "statement":{"refundPaid":"200.00"},"lines":[{"id":"1","text":"Scuffs","amount":"300.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs"}]})";
+  CHECK_THAT(words(letter_of_kind(florida, "question-charges"), "law-ordinary-wear"),
+             Contains("As I understand it:") && Contains("(Official guide: "));
 }
 
 TEST_CASE("Charges that are fair are called fair", "[letter]") {

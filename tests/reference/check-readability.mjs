@@ -50,7 +50,7 @@ function sentencesOf(paragraphs) {
   const texts = paragraphs.filter((p) => p.on && !['address', 'date', 'table'].includes(p.role))
     .flatMap((p) => [p.text, ...p.rows.map((row) => row[0])]);
   return texts.flatMap((text) => text
-    .replace(/\((?:Law|Ley): [^\n]*?\.\)(?=\s|$)/g, ' ')
+    .replace(/\((?:Law|Ley|Official guide|Guía oficial): [^\n]*?\.\)(?=\s|$)/g, ' ')
     .replace(/“[^”]*”|«[^»]*»/g, 'x')
     .split(/\n+|(?<=[.?!])\s+(?=\S)|(?<=:)\s+(?=[A-ZÁÉÍÓÚÑ¿])/)
     .map((s) => s.trim()).filter((s) => /\p{L}/u.test(s)));

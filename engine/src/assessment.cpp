@@ -80,15 +80,10 @@ Reckoning reckoning_of(const Assessment& a) {
 void ask_about_money(const Assessment& a, std::vector<Question>& out) {
   const Case& c = a.c;
   if (!a.totals.deposit)
-    out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount",
-                   "deposit",
-                   nullptr,
-                   {},
-                   Question::no_line,
+    out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount", "deposit", nullptr, Question::no_line,
                    a.totals.claimed});
   if (!c.statement.refund_paid && !c.statement.stated_refund && a.totals.fair_refund)
-    out.push_back(
-        {"/statement/refundPaid", "paid-back", nullptr, {}, Question::no_line, a.totals.fair_refund->likely()});
+    out.push_back({"/statement/refundPaid", "paid-back", nullptr, Question::no_line, a.totals.fair_refund->likely()});
 }
 
 } // namespace

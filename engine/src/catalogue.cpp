@@ -61,7 +61,7 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   for (const auto& [code, name] : rules.place_names)
     out.object()
         .pair("code", code)
-        .pair("name", name)
+        .pair("name", name.in(language))
         .key("law")
         .boolean(rules.names.jurisdictions.has(code))
         .end_object();

@@ -53,6 +53,27 @@ std::string Fields::required_text(std::string_view name) {
   return value;
 }
 
+Localised Fields::localised(std::string_view name) {
+  Localised out;
+  const Json* json = get(name);
+  if (!json) return out;
+  if (const auto* english = json->get_ptr<const std::string*>()) {
+    out.en = *english;
+    return out;
+  }
+  Fields both(*json, pointer(name), *faults_);
+  out.en = both.text("en");
+  out.es = both.text("es");
+  both.done();
+  return out;
+}
+
+Localised Fields::required_localised(std::string_view name) {
+  Localised value = localised(name);
+  if (value.empty()) fault("missing-member", name, "This member is needed here.");
+  return value;
+}
+
 std::optional<bool> Fields::yes_no(std::string_view name) {
   const Json* json = get(name);
   if (!json) return std::nullopt;

@@ -78,11 +78,11 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
 void ask_about_line(std::size_t index, const Line& line, const Subject& subject, const LineContext& context,
                     const LineResult& result, std::vector<Question>& out) {
   if (!line.amount) {
-    out.push_back({pointer(index, "amount"), "amount", nullptr, {}, index, {}});
+    out.push_back({pointer(index, "amount"), "amount", nullptr, index, {}});
     return;
   }
   const auto ask = [&](std::string_view member, std::string_view code, Money swing, const Localised* said = nullptr) {
-    if (swing > Money()) out.push_back({pointer(index, member), code, said, {}, index, swing});
+    if (swing > Money()) out.push_back({pointer(index, member), code, said, index, swing});
   };
   Variation vary(line, subject, context);
   if (!subject.element) {
@@ -156,17 +156,12 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
     lately.stay.months = 12;
     long_ago.move_in = DaySpan{add_months(out_day, -120), add_months(out_day, -120)};
     long_ago.stay.months = 120;
-    out.push_back(
-        {"/tenancy/began", "began", nullptr, {}, Question::no_line, distance(total(lately), total(long_ago))});
+    out.push_back({"/tenancy/began", "began", nullptr, Question::no_line, distance(total(lately), total(long_ago))});
   }
   if (context.tenancy->move_out_assumed) {
     TenancyFacts early = *context.tenancy;
     early.move_out = {early.move_out.earliest - days{365}, early.move_out.earliest - days{365}};
-    out.push_back({"/tenancy/possessionReturned",
-                   "possession",
-                   nullptr,
-                   {},
-                   Question::no_line,
+    out.push_back({"/tenancy/possessionReturned", "possession", nullptr, Question::no_line,
                    distance(total(early), total(*context.tenancy))});
   }
 }

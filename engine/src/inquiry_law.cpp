@@ -23,13 +23,13 @@ public:
       }
     }
   }
-  void add(std::string asks, std::string_view id, std::string question, Money swing, std::size_t line) {
+  void add(std::string asks, std::string_view id, const Localised& question, Money swing, std::size_t line) {
     for (Question& q : out_)
       if (q.asks == asks && (q.id == id || q.id.empty())) {
         q.swing = std::max(q.swing, swing);
         return;
       }
-    Question q{std::move(asks), "law", nullptr, std::move(question), line, swing, id};
+    Question q{std::move(asks), "law", &question, line, swing, id};
     out_.push_back(std::move(q));
   }
 

@@ -70,21 +70,16 @@ std::string keyed(std::string_view stem, std::string_view id) {
 } // namespace
 
 std::string LawWords::label(const Duty& duty) const {
-  const DutyInfo& info = registry_->duties[duty.name];
-  const std::string key = keyed("duty.", info.id);
-  return speech_->has(key) ? speech_->say(key) : info.label;
+  return registry_->duties[duty.name].label.in(speech_->language());
 }
 
-std::string LawWords::paper(PaperId id) const {
-  const PaperInfo& info = registry_->papers[index(id)];
-  const std::string key = keyed("paper.", info.id);
-  return speech_->has(key) ? speech_->say(key) : info.label;
-}
+std::string LawWords::paper(PaperId id) const { return registry_->papers[index(id)].label.in(speech_->language()); }
 
 std::string LawWords::event(EventId id) const {
-  const std::string& name = law_->view().info(id).id;
-  const std::string key = keyed("event.", name);
-  return speech_->has(key) ? speech_->say(key) : speech_->say("event.other", {{"name", plain(name)}});
+  const EventInfo& info = law_->view().info(id);
+  if (const std::string& day = info.day.in(speech_->language()); !day.empty()) return day;
+  const std::string key = keyed("event.", info.id);
+  return speech_->has(key) ? speech_->say(key) : speech_->say("event.other", {{"name", plain(info.id)}});
 }
 
 std::string LawWords::events(const std::vector<EventId>& ids, std::string_view joiner) const {
@@ -115,7 +110,7 @@ std::string LawWords::state(const DutyResult& result) const {
   if (result.reason == DutyReason::not_done && !result.last) key = "law.state.not-done-no-day";
   const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
   const std::string last = result.last ? speech_->span(*result.last) : std::string();
-  return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text}});
+  return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text_in(speech_->language())}});
 }
 
 std::string LawWords::leg(const LegCount& count, const DutyResult& result) const {
@@ -191,7 +186,7 @@ std::string LawWords::defect(const PaperResult& result) const {
     if (!result.open.empty()) add(speech_->say("law.defect.open", {{"papers", list(result.open)}}));
     if (result.way_open) add(speech_->say("law.defect.way-open"));
   }
-  if (text.empty()) text = result.rule->text;
+  if (text.empty()) text = result.rule->text_in(speech_->language());
   return text;
 }
 

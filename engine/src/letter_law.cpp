@@ -128,6 +128,7 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
 
 std::string LawTalk::rule_says(const Rule& rule, std::string_view english, std::string_view key_elsewhere) const {
   if (speech_->language() == "en") return says(rule, english);
+  if (english == rule.text && !rule.es.text.empty()) return says(rule, rule.text_in(speech_->language()));
   return speech_->has(key_elsewhere) && !english.empty() ? says(rule, speech_->say(key_elsewhere)) : std::string();
 }
 
@@ -225,7 +226,7 @@ std::vector<const PaperResult*> LawTalk::defects() const {
 
 std::string LawTalk::paper(PaperId id) const {
   if (index(id) >= rules_->registry.papers.size()) return {};
-  return rules_->registry.papers[index(id)].label;
+  return rules_->registry.papers[index(id)].label.in(speech_->language());
 }
 
 const ForfeitResult* LawTalk::forfeited(Footing least) const {

@@ -16,7 +16,7 @@ void add_title(Draft& d) {
 
 std::string place_name(const Draft& d) {
   const auto found = d.rules.place_names.find(d.c.jurisdiction);
-  return found == d.rules.place_names.end() ? d.c.jurisdiction : found->second;
+  return found == d.rules.place_names.end() ? d.c.jurisdiction : found->second.in(d.speech.language());
 }
 
 /// What is known, as a table of two columns.

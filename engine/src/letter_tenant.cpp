@@ -208,8 +208,10 @@ private:
       const std::string& follows = duty->duty->if_missed_text;
       if (!follows.empty() && std::find(said.begin(), said.end(), follows) == said.end()) {
         said.push_back(follows);
-        text.add(d_.speech.language() == "en" ? d_.say("letter.missed.follows", {{"says", follows}})
-                                              : d_.say("letter.missed.follows.elsewhere"));
+        const std::string& said_here = duty->duty->if_missed_text_in(d_.speech.language());
+        text.add(d_.speech.language() == "en" || said_here != follows
+                     ? d_.say("letter.missed.follows", {{"says", said_here}})
+                     : d_.say("letter.missed.follows.elsewhere"));
       }
       d_.may("missed-" + duty->duty->id, ParagraphRole::opening, d_.law.says(*duty->duty, text.take()));
     }
@@ -298,10 +300,11 @@ private:
       Sentences text;
       text.add(d_.law.rule_says(*paper->rule, paper->rule->text, "letter.defect.law"));
       const std::string& follows = paper->rule->if_missing_text;
-      if (d_.speech.language() == "en" && !follows.empty() &&
+      const std::string& said_here = paper->rule->if_missing_text_in(d_.speech.language());
+      if ((d_.speech.language() == "en" || said_here != follows) && !follows.empty() &&
           std::find(said.begin(), said.end(), follows) == said.end()) {
         said.push_back(follows);
-        text.add(d_.say("letter.missed.follows", {{"says", follows}}));
+        text.add(d_.say("letter.missed.follows", {{"says", said_here}}));
       }
       std::vector<PaperId> papers;
       for (const PaperId id : paper->lacking)

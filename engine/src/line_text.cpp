@@ -75,7 +75,8 @@ std::string question_text(const Question& question, const Case& c, const std::ve
     thing = thing_of(line, lines[question.line].subject, speech);
     if (line.charged) whole = speech.quantity(*line.charged);
   }
-  const std::string& said = question.said ? question.said->in(speech.language()) : question.own_words;
+  const std::string_view said =
+      question.said ? std::string_view(question.said->in(speech.language())) : std::string_view();
   return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}});
 }
 

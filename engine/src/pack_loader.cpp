@@ -16,7 +16,7 @@ FactInfo read_fact(Fields& f) {
       FactType::yes_no);
   info.usual = f.yes_no("usual");
   info.choices = f.texts("choices");
-  info.question = f.required_text("question");
+  info.question = f.required_localised("question");
   return info;
 }
 
@@ -24,7 +24,8 @@ EventInfo read_event(Fields& f) {
   EventInfo info;
   info.id = f.required_text("id");
   info.usual = f.yes_no("usual");
-  info.question = f.required_text("question");
+  info.question = f.required_localised("question");
+  info.day = f.localised("day");
   return info;
 }
 
@@ -683,7 +684,7 @@ void Loader::read(Fields& f) {
   remarks(f, "others", pack_->others);
   remarks(f, "notFound", pack_->not_found);
   for (Fields& item : f.objects("checkThis")) {
-    pack_->check_this.push_back({item.required_text("text"), item.texts("rules")});
+    pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
     item.done();
   }
   choose_counting();

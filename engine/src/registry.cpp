@@ -6,6 +6,7 @@
 #include "wearline/facts.h"
 #include "wearline/pack.h"
 
+#include <algorithm>
 #include <iterator>
 
 namespace wearline {
@@ -53,9 +54,33 @@ void append(Faults& faults, Faults more) {
   faults.insert(faults.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+/// Takes the texts of a file that is given again; the positions of its names must not have moved, as rules refer to
+/// them.
+template <class Info>
+Faults take_texts(std::vector<Info>& held, const std::vector<Info>& again, std::string_view at, Localised Info::*text) {
+  const bool same = std::equal(held.begin(), held.end(), again.begin(), again.end(),
+                               [](const Info& a, const Info& b) { return a.id == b.id; });
+  if (!same) return {{"other-names", '/' + std::string(at), "This file was loaded before with other names.", ""}};
+  for (std::size_t i = 0; i < held.size(); ++i) held[i].*text = again[i].*text;
+  return {};
+}
+
+/// Reads a file that is given again: its faults, or else those of `take`.
+template <class Load, class Take> Faults load_again(std::string_view json, Load load, Take take) {
+  Registry again;
+  Faults faults = load(again, json);
+  return faults.empty() ? take(again) : faults;
+}
+
 } // namespace
 
 Faults load_facts(Registry& registry, std::string_view json) {
+  if (!registry.facts.empty())
+    return load_again(json, load_facts, [&](const Registry& again) {
+      Faults faults = take_texts(registry.facts, again.facts, "facts", &FactInfo::question);
+      append(faults, take_texts(registry.events, again.events, "events", &EventInfo::question));
+      return faults;
+    });
   Faults faults = read_document(json, [&](Fields& document) {
     for (Fields& f : document.objects("facts")) {
       FactInfo info = read_fact(f);
@@ -100,11 +125,15 @@ Faults load_facts(Registry& registry, std::string_view json) {
 }
 
 Faults load_duties(Registry& registry, std::string_view json) {
+  if (!registry.duties.empty())
+    return load_again(json, load_duties, [&](const Registry& again) {
+      return take_texts(registry.duties, again.duties, "duties", &DutyInfo::label);
+    });
   Faults faults = read_document(json, [&](Fields& document) {
     for (Fields& f : document.objects("duties")) {
       DutyInfo info;
       info.id = f.required_text("id");
-      info.label = f.required_text("label");
+      info.label = f.required_localised("label");
       info.names = {f.text("posted"), f.text("arrived"), f.text("orPosted"), f.text("orArrived"), f.text("fact")};
       f.done();
       if (!registry.duty_index.add(info.id, registry.duties.size())) stands_twice(f);
@@ -116,11 +145,15 @@ Faults load_duties(Registry& registry, std::string_view json) {
 }
 
 Faults load_papers(Registry& registry, std::string_view json) {
+  if (!registry.papers.empty())
+    return load_again(json, load_papers, [&](const Registry& again) {
+      return take_texts(registry.papers, again.papers, "papers", &PaperInfo::label);
+    });
   return read_document(json, [&](Fields& document) {
     for (Fields& f : document.objects("papers")) {
       PaperInfo info;
       info.id = f.required_text("id");
-      info.label = f.required_text("label");
+      info.label = f.required_localised("label");
       info.aliases = f.texts("aliases");
       info.seen_in_lines = f.flag("seenInLines", false);
       f.done();

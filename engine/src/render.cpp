@@ -59,11 +59,14 @@ private:
     for (const Reference* r : references)
       if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
   }
+  /// A work keeps its own title; that there is none is said in the reader's language.
+  std::string title(const Reference& r) const { return r.read == "practice" ? read_text(r.read, speech_) : r.text; }
   /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
   void cite(const References& references) {
-    if (references.size() < 2) out_.pair("source", references.empty() ? std::string_view() : references.front()->text);
+    if (references.empty()) out_.pair("source", "");
+    else if (references.size() == 1) out_.pair("source", title(*references.front()));
     else
-      out_.pair("source", speech_.say("source.and-more", {{"first", references.front()->text},
+      out_.pair("source", speech_.say("source.and-more", {{"first", title(*references.front())},
                                                           {"more", std::to_string(references.size() - 1)}}));
     out_.key("sourceIds").array();
     for (const Reference* r : references) out_.text(r->id);
@@ -281,7 +284,7 @@ private:
   /// A doubt about the rule itself.
   void check_this(const Rule& rule) {
     out_.key("check");
-    rule.check.empty() ? out_.null() : out_.text(rule.check);
+    rule.check.empty() ? out_.null() : out_.text(rule.check_in(speech_.language()));
   }
 
   static std::string_view state_word(DutyState state) {
@@ -300,10 +303,15 @@ private:
     return "not-needed";
   }
 
+  std::string_view place_name(const Pack& pack) const {
+    const auto found = rules_.place_names.find(pack.jurisdiction);
+    return found == rules_.place_names.end() ? std::string_view(pack.name) : found->second.in(speech_.language());
+  }
+
   void law() {
     const Law& law = *a_.law;
     const Pack& pack = *a_.pack;
-    out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", pack.name).key("reviewed");
+    out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", place_name(pack)).key("reviewed");
     pack.reviewed ? out_.text(iso(*pack.reviewed)) : out_.null();
     out_.key("weak").boolean(pack.weak).key("guide");
     if (pack.guide) {
@@ -314,10 +322,11 @@ private:
       out_.null();
     }
     out_.key("checks").array();
-    for (const Doubt& doubt : pack.check_this) out_.object().pair("text", doubt.text).end_object();
+    for (const Doubt& doubt : pack.check_this)
+      out_.object().pair("text", doubt.text.in(speech_.language())).end_object();
     out_.end_array().key("rules").object();
     for (const Rule* rule : line_rules_) {
-      out_.any_key(rule->id).object().pair("text", rule->text);
+      out_.any_key(rule->id).object().pair("text", rule->text_in(speech_.language()));
       cite(references_of(pack, *rule));
       check_this(*rule);
       out_.end_object();
@@ -371,10 +380,12 @@ private:
         .boolean(result.earliest)
         .pair("state", state_word(result.state))
         .pair("stateText", words.state(result));
-    out_.pair("rule", duty.text).pair("text", words.arithmetic(result)).pair("ifMissed", duty.if_missed_text);
+    out_.pair("rule", duty.text_in(speech_.language()))
+        .pair("text", words.arithmetic(result))
+        .pair("ifMissed", duty.if_missed_text_in(speech_.language()));
     out_.key("loud").boolean(duty.tenant_loses);
     out_.key("condition");
-    duty.when_text.empty() ? out_.null() : out_.text(duty.when_text);
+    duty.when_text.empty() ? out_.null() : out_.text(duty.when_text_in(speech_.language()));
     cite(references_of(*a_.pack, duty));
     check_this(duty);
     out_.end_object();
@@ -394,7 +405,7 @@ private:
       result.lines.size() == 1 ? out_.text(a_.c.lines[result.lines.front()].id) : out_.null();
       out_.key("lines").array();
       for (const std::size_t line : result.lines) out_.text(a_.c.lines[line].id);
-      out_.end_array().pair("ifMissing", result.rule->if_missing_text);
+      out_.end_array().pair("ifMissing", result.rule->if_missing_text_in(speech_.language()));
       cite(references_of(*a_.pack, *result.rule));
       check_this(*result.rule);
       out_.end_object();
@@ -452,7 +463,7 @@ private:
           .pair("kind", "forfeit")
           .key("certain")
           .boolean(f.certain)
-          .pair("text", f.rule->text);
+          .pair("text", f.rule->text_in(speech_.language()));
       cite(references);
       check_this(*f.rule);
       out_.end_object();
@@ -466,7 +477,7 @@ private:
           .pair("kind", "award")
           .key("certain")
           .boolean(r.certain)
-          .pair("text", r.rule->text);
+          .pair("text", r.rule->text_in(speech_.language()));
       out_.pair("least", r.least.plain()).pair("most", r.most.plain());
       cite(references);
       check_this(*r.rule);
@@ -512,7 +523,7 @@ private:
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
     else if (!a_.pack) caution("no-pack", speech_.say("caution.no-pack"));
-    else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", a_.pack->name}}));
+    else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
     if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
     for (const SafetyNote& note : rules_.safety) {
       const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
@@ -529,7 +540,7 @@ private:
     for (const Reference* r : used_) {
       out_.any_key(r->id)
           .object()
-          .pair("text", r->text)
+          .pair("text", title(*r))
           .pair("read", r->read)
           .pair("readText", read_text(r->read, speech_))
           .key("url");

@@ -37,7 +37,7 @@ struct Rules {
   std::vector<std::string> always_cautions;
   std::vector<SafetyNote> safety;
   LetterRules letters;
-  std::map<std::string, std::string, std::less<>> place_names;
+  std::map<std::string, Localised, std::less<>> place_names;
   std::map<std::string, Wording, std::less<>> wording; ///< by language
   CaseNames names;
   Registry registry;

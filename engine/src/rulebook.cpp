@@ -1,4 +1,5 @@
 #include "fields.h"
+#include "pack_words.h"
 #include "rule_store.h"
 #include "wearline/engine.h"
 
@@ -16,16 +17,6 @@ template <class Read> Faults with_document(std::string_view json, Read&& read) {
   root.ignore({"about"});
   root.done();
   return faults;
-}
-
-Localised localised(Fields& f, std::string_view name) {
-  Localised out;
-  if (auto both = f.object(name)) {
-    out.en = both->text("en");
-    out.es = both->text("es");
-    both->done();
-  }
-  return out;
 }
 
 ClashRule::Side clash_side(Fields& rule, std::string_view name) {
@@ -55,7 +46,7 @@ Faults load_audit(Rules& rules, std::string_view json) {
       rule.weaker = clash_side(f, "weaker");
       rule.stronger = clash_side(f, "stronger");
       rule.doubt_only = f.flag("doubtOnly", false);
-      rule.text = localised(f, "text");
+      rule.text = f.localised("text");
       f.ignore({"source"});
       f.done();
       rules.audit.clashes.push_back(std::move(rule));
@@ -72,7 +63,7 @@ Faults load_cautions(Rules& rules, std::string_view json) {
       note.code = f.required_text("code");
       note.source = f.required_text("source");
       note.elements = f.texts("elements");
-      note.text = localised(f, "text");
+      note.text = f.localised("text");
       f.done();
       rules.safety.push_back(std::move(note));
     }
@@ -100,11 +91,11 @@ Faults load_letters(Rules& rules, std::string_view json) {
 void read_places(Fields& root, std::string_view name, NameSet& set, Rules& rules) {
   const Json* places = root.get(name);
   if (!places || !places->is_object()) return;
-  for (const auto& item : places->items())
-    if (const auto* text = item.value().get_ptr<const std::string*>()) {
-      set.add(item.key());
-      rules.place_names[item.key()] = *text;
-    }
+  Fields each(*places, root.pointer(name), root.faults());
+  for (const auto& item : places->items()) {
+    set.add(item.key());
+    rules.place_names[item.key()] = each.required_localised(item.key());
+  }
 }
 
 Faults load_places(Rules& rules, std::string_view json) {
@@ -193,6 +184,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
   if (path == "papers.json") return named(load_papers(rules.registry, json), rules);
   if (starts(path, "holidays/")) return rules.holidays.add(stem(path), json);
   if (starts(path, "law/")) return add_pack(rules, stem(path), json);
+  if (starts(path, "law-es/")) return translate_pack(rules.packs.find(stem(path))->second, json);
   if (path == "audit.json") return load_audit(rules, json);
   if (path == "cautions.json") return load_cautions(rules, json);
   if (path == "letters.json") return load_letters(rules, json);
@@ -225,12 +217,14 @@ Rulebook::Rulebook(Rulebook&&) noexcept = default;
 Rulebook& Rulebook::operator=(Rulebook&&) noexcept = default;
 
 namespace {
-/// What must be loaded first: duties name facts, packs name all three registries.
+/// What must be loaded first: duties name facts, packs name all three registries, their translations name the rules of
+/// a pack.
 int turn_of(std::string_view path) {
   if (path == "facts.json") return 0;
   if (path == "duties.json") return 1;
   if (path == "papers.json") return 2;
-  return starts(path, "law/") ? 4 : 3;
+  if (starts(path, "law/")) return 4;
+  return starts(path, "law-es/") ? 5 : 3;
 }
 } // namespace
 
@@ -242,7 +236,8 @@ Faults Rulebook::add(std::string_view path, std::string_view json) {
     moved = false;
     for (std::size_t i = 0; i < waiting_.size(); ++i) {
       const int turn = turn_of(waiting_[i].first);
-      if (turn < 3 ? turn != registries_ : turn == 4 && registries_ < 3) continue;
+      if (turn < 3 ? turn > registries_ : turn == 4 ? registries_ < 3 : turn == 5 && !has_pack(stem(waiting_[i].first)))
+        continue;
       auto [name, text] = std::move(waiting_[i]);
       waiting_.erase(waiting_.begin() + static_cast<std::ptrdiff_t>(i));
       Faults of_file = add_file(*rules_, name, text);
@@ -250,7 +245,7 @@ Faults Rulebook::add(std::string_view path, std::string_view json) {
         fault.at = name + '#' + fault.at;
         faults.push_back(std::move(fault));
       }
-      if (turn < 3) ++registries_;
+      if (turn == registries_) ++registries_;
       moved = true;
       break;
     }

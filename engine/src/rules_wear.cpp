@@ -7,16 +7,6 @@ namespace wearline {
 
 namespace {
 
-Localised read_localised(Fields& f, std::string_view name) {
-  Localised out;
-  if (auto both = f.object(name)) {
-    out.en = both->text("en");
-    out.es = both->text("es");
-    both->done();
-  }
-  return out;
-}
-
 References read_sources(Fields& f, std::string_view name, std::string_view prefix, const ReferenceBook& book) {
   References out;
   for (const std::string& id : f.texts(name)) {
@@ -60,7 +50,7 @@ std::vector<Choice> read_choices(Fields& root, std::string_view name, std::strin
   for (Fields& f : root.objects(name)) {
     Choice choice;
     choice.id = f.required_text("id");
-    choice.label = read_localised(f, "label");
+    choice.label = f.localised("label");
     choice.sources = read_sources(f, "source", prefix, book);
     f.ignore({"description", "note", "text"});
     f.done();
@@ -89,7 +79,7 @@ Turn read_turn(Fields& f, const ReferenceBook& book) {
   }
   turn.verdict = f.word("verdict", verdict_words, Verdict::cannot_tell);
   turn.sources = read_sources(f, "source", "wear:", book);
-  turn.text = read_localised(f, "text");
+  turn.text = f.localised("text");
   f.ignore({"note"});
   f.done();
   return turn;
@@ -98,9 +88,9 @@ Turn read_turn(Fields& f, const ReferenceBook& book) {
 Finding read_finding(Fields& f, const ReferenceBook& book) {
   Finding finding;
   finding.id = f.required_text("id");
-  finding.label = read_localised(f, "label");
-  finding.description = read_localised(f, "description");
-  finding.ask = read_localised(f, "ask");
+  finding.label = f.localised("label");
+  finding.description = f.localised("description");
+  finding.ask = f.localised("ask");
   finding.usual = f.word<Usual>(
       "verdict", {{"wear", Usual::wear}, {"damage", Usual::damage}, {"depends", Usual::depends}}, Usual::depends);
   finding.lean =
@@ -115,7 +105,7 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
     if (found == book.end()) c.fault("unknown-source", "source", "This is not a source of this file.");
     else conflict.source = &found->second;
     conflict.verdict = c.word("verdict", verdict_words, Verdict::cannot_tell);
-    conflict.text = read_localised(c, "text");
+    conflict.text = c.localised("text");
     c.done();
     if (conflict.source) finding.conflicts.push_back(std::move(conflict));
   }
@@ -134,13 +124,13 @@ Element read_element(Fields& f, const ReferenceBook& book) {
   element.id = f.required_text("id");
   element.group = f.text("group");
   element.kind = f.text("kind");
-  element.label = read_localised(f, "label");
-  element.covers = read_localised(f, "covers");
+  element.label = f.localised("label");
+  element.covers = f.localised("covers");
   element.about_condition = f.flag("aboutCondition", true);
   element.life_class = f.text("life");
   if (auto seam = f.object("seam")) {
     element.seam_unit = seam->text("unit");
-    element.seam_text = read_localised(*seam, "text");
+    element.seam_text = seam->localised("text");
     seam->ignore({"source", "note"});
     seam->done();
   }
@@ -180,7 +170,7 @@ LifeDefault read_default(Fields& f, const ReferenceBook& book) {
   d.low = read_life(f, "lowMonths", d.likely);
   d.high = read_life(f, "highMonths", d.likely);
   d.sources = read_sources(f, "sources", "life:", book);
-  d.why = read_localised(f, "why");
+  d.why = f.localised("why");
   f.ignore({"note"});
   f.done();
   return d;
@@ -189,8 +179,8 @@ LifeDefault read_default(Fields& f, const ReferenceBook& book) {
 WorthMethod read_method(Fields& f, const ReferenceBook& book) {
   WorthMethod m;
   m.id = f.required_text("id");
-  m.label = read_localised(f, "label");
-  m.text = read_localised(f, "text");
+  m.label = f.localised("label");
+  m.text = f.localised("text");
   m.life_class = f.text("class");
   m.region = f.text("region");
   m.use = f.word<WorthMethod::Use>("use",
@@ -248,7 +238,7 @@ PartRule read_part_rule(Fields& f, const ReferenceBook& book) {
   rule.by_area = f.text("share") == "area";
   rule.doubtful = f.flag("doubtful", false);
   rule.sources = read_sources(f, "source", "life:", book);
-  rule.text = read_localised(f, "text");
+  rule.text = f.localised("text");
   f.ignore({"note"});
   f.done();
   return rule;
@@ -469,7 +459,7 @@ Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view j
     policy.sources = read_sources(f, "source", "life:", sources);
     policy.settled = std::any_of(policy.sources.begin(), policy.sources.end(),
                                  [](const Reference* r) { return r->read != "practice"; });
-    policy.text = read_localised(f, "text");
+    policy.text = f.localised("text");
     f.ignore({"note"});
     f.done();
     tables.labour_policies.push_back(std::move(policy));

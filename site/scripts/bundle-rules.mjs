@@ -2,8 +2,10 @@
 //   site/public/generated/rules/shared.<hash>.json   what every case needs, English included
 //                               words-es.<hash>.json another language: its sentences, and the shared files that hold it, whole
 //                               US-WA.<hash>.json    one law pack with the holidays it counts by
+//                               US-WA-es.<hash>.json the sentences of that pack in another language
 //                               reading.<hash>.json  the words for reading a statement that came: fetched when one is opened
-//   site/src/generated/rules-index.json              { shared, reading, languages: { es }, packs: { "US-WA": { file, name, currency } } }
+//   site/src/generated/rules-index.json              { shared, reading, languages: { es }, packs: { "US-WA": { file, name, currency,
+//                                                 words: { es: file }, names: { es: name, where it is another } } } }
 // A bundle is one object: paths under engine/rules to the documents found there. The engine's `load` takes it as it is.
 import { createHash } from 'node:crypto';
 import fs from 'node:fs';
@@ -59,7 +61,8 @@ const holdsLanguage = (value, language) =>
 export function splitRules(rules) {
   const packFiles = [...rules.keys()].filter((file) => /^law\/[^/]+\.json$/.test(file));
   const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...holidaysOf(rules.get(file), rules)]]));
-  const ofPacks = new Set([...packs.values()].flat());
+  const words = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, wordsOf(path.basename(file), rules)]));
+  const ofPacks = new Set([...packs.values(), ...[...words.values()].map((files) => [...files.values()])].flat());
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
   const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/'));
   const shared = [...rules.keys()].filter((file) => !ofPacks.has(file) && !reading.includes(file) && (languageOf(file) ?? 'en') === 'en');
@@ -72,7 +75,23 @@ export function splitRules(rules) {
     languages: new Map([...languages].map(([code, files]) => [code, whole(files)])),
     packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
     reading: whole(reading),
+    words: new Map([...words].map(([jurisdiction, files]) => [jurisdiction, new Map([...files].map(([code, file]) => [code, new Map([[file, withoutSeals(rules.get(file))]])]))])),
   };
+}
+
+/** The files that hold a pack's sentences in other languages, by language: "law-es/US-WA.json". */
+function wordsOf(name, rules) {
+  const found = [...rules.keys()].flatMap((file) => {
+    const [, code, its] = /^law-([a-z]{2})\/(.+)$/.exec(file) ?? [];
+    return its === name ? [[code, file]] : [];
+  });
+  return new Map(found);
+}
+
+/** "of" says from which English a sentence was made: for the checker of translations, not for the page. */
+function withoutSeals(value) {
+  if (Array.isArray(value)) return value.map(withoutSeals);
+  return isObject(value) ? Object.fromEntries(Object.entries(value).filter(([key]) => key !== 'of').map(([key, inner]) => [key, withoutSeals(inner)])) : value;
 }
 
 /** The holiday files of a pack's counting rules. One that others build on ("US") is not among them: it is shared. */
@@ -91,7 +110,7 @@ function writeBundle(name, documents) {
 
 function main() {
   const rules = readRules();
-  const { shared, languages, packs, reading } = splitRules(rules);
+  const { shared, languages, packs, words, reading } = splitRules(rules);
   fs.rmSync(OUT, { recursive: true, force: true });
   fs.mkdirSync(OUT, { recursive: true });
   fs.mkdirSync(path.dirname(INDEX), { recursive: true });
@@ -99,7 +118,10 @@ function main() {
   for (const [code, documents] of languages) index.languages[code] = writeBundle(`words-${code}`, documents);
   for (const [jurisdiction, documents] of packs) {
     const { name, currency } = rules.get(`law/${jurisdiction}.json`);
-    index.packs[jurisdiction] = { file: writeBundle(jurisdiction, documents), name, currency };
+    index.packs[jurisdiction] = { file: writeBundle(jurisdiction, documents), name, currency, words: {}, names: {} };
+    for (const [code, sentences] of words.get(jurisdiction)) index.packs[jurisdiction].words[code] = writeBundle(`${jurisdiction}-${code}`, sentences);
+    const { en, ...others } = rules.get('jurisdictions.json').withPack[jurisdiction];
+    if (en) index.packs[jurisdiction].names = others;
   }
   fs.writeFileSync(INDEX, `${JSON.stringify(index, null, 2)}\n`);
   console.log(`${packs.size} packs, ${languages.size + 1} languages`);

@@ -17,7 +17,6 @@ struct Question {
   std::string asks;      ///< JSON Pointer into the case
   std::string_view code; ///< wording key "question.<code>"; "finding" and "law" carry their own words
   const Localised* said = nullptr;
-  std::string own_words; ///< a law fact's question
   std::size_t line = no_line;
   Money swing;
   std::string_view id = {}; ///< the law's name of the fact or event

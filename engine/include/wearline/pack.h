@@ -16,6 +16,11 @@
 
 namespace wearline {
 
+/// What a rule says in another language. Where a sentence is empty, English stands in for it.
+struct RuleWords {
+  std::string text, when_text, consequence, check;
+};
+
 /// What every rule carries: its name, where it stands in the law, when it applies, and what it says to people.
 struct Rule {
   std::string id;
@@ -25,6 +30,16 @@ struct Rule {
   std::optional<Day> from, to; ///< in force, both inclusive
   EventId by = EventId::none;  ///< whose date counts; none: the day of the assessment
   std::string text, note, check;
+  RuleWords es;
+
+  const std::string& text_in(std::string_view language) const { return in(language, es.text, text); }
+  const std::string& when_text_in(std::string_view language) const { return in(language, es.when_text, when_text); }
+  const std::string& check_in(std::string_view language) const { return in(language, es.check, check); }
+
+protected:
+  static const std::string& in(std::string_view language, const std::string& spanish, const std::string& english) {
+    return language == "es" && !spanish.empty() ? spanish : english;
+  }
 };
 
 /// Days that are left out or rolled past.
@@ -69,6 +84,9 @@ struct Duty : Rule {
   MetBy met_by = MetBy::unknown;
   std::vector<std::string> if_missed;
   std::string if_missed_text;
+  const std::string& if_missed_text_in(std::string_view language) const {
+    return in(language, es.consequence, if_missed_text);
+  }
   bool tenant_loses = false;
   std::vector<std::uint16_t> counting; ///< positions in Pack::counting: the first whose condition holds
 };
@@ -78,6 +96,9 @@ struct PaperRule : Rule {
   std::vector<std::string> how;
   std::vector<std::string> if_missing;
   std::string if_missing_text;
+  const std::string& if_missing_text_in(std::string_view language) const {
+    return in(language, es.consequence, if_missing_text);
+  }
 };
 
 /// All members given must match.
@@ -191,7 +212,7 @@ struct Remark : Rule {
 };
 
 struct Doubt {
-  std::string text;
+  Localised text;
   std::vector<std::string> rules;
 };
 

@@ -5,6 +5,7 @@
 
 #include "wearline/case.h"
 #include "wearline/fault.h"
+#include "wearline/reference.h"
 
 #include <cstdint>
 #include <string>
@@ -48,7 +49,7 @@ struct FactInfo {
   bool derived = false;
   Tri usual;
   std::vector<std::string> choices;
-  std::string question;
+  Localised question;
   FactState (*read)(const Case&) = nullptr;                    ///< of a fact held by a member of the case
   FactState (*derive)(const Case&, const FactView&) = nullptr; ///< of a derived fact
 };
@@ -56,16 +57,18 @@ struct FactInfo {
 struct EventInfo {
   std::string id;
   std::string at; ///< JSON Pointer of its date; empty: the case's list of events
-  std::string question;
-  Tri usual;                          ///< no: taken not to have happened when the case is silent
-  EventId usual_as = EventId::none;   ///< taken to have happened on the day of this event when the case gives no date
+  Localised question;
+  Localised day;                    ///< a pack's own event: "the day ..."; those of facts.json stand in the wording
+  Tri usual;                        ///< no: taken not to have happened when the case is silent
+  EventId usual_as = EventId::none; ///< taken to have happened on the day of this event when the case gives no date
   EventId not_before = EventId::none; ///< it cannot have happened before this event
   const std::optional<DaySpan>* (*read)(const Case&) = nullptr;
 };
 
 /// A duty by name: the events that meet it, and the fact that says whether it was done where no date is known.
 struct DutyInfo {
-  std::string id, label;
+  std::string id;
+  Localised label;
   EventId posted = EventId::none, arrived = EventId::none;
   EventId or_posted = EventId::none, or_arrived = EventId::none; ///< other events that meet it as well
   FactId fact = FactId::none;
@@ -75,7 +78,8 @@ struct DutyInfo {
 };
 
 struct PaperInfo {
-  std::string id, label;
+  std::string id;
+  Localised label;
   std::vector<std::string> aliases;
   bool seen_in_lines = false; ///< a statement whose charges are known has it, unless the case says that it is missing
 };
@@ -113,7 +117,8 @@ struct Registry {
   PaperId paper(std::string_view id) const { return PaperId{paper_index.find(id)}; }
 };
 
-/// Add rules/facts.json, rules/duties.json and rules/papers.json, in any order. Faults have JSON Pointers into the
+/// Add rules/facts.json, rules/duties.json and rules/papers.json, in any order. A file that is given again must hold
+/// the same names in the same order and brings only its texts, in more languages. Faults have JSON Pointers into the
 /// file.
 Faults load_facts(Registry& registry, std::string_view json);
 Faults load_duties(Registry& registry, std::string_view json);

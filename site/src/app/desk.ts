@@ -102,7 +102,7 @@ export class Desk {
       const engine = await open();
       await loadShared(engine);
       if (this.case.jurisdiction) await loadPlace(engine, this.case.jurisdiction);
-      if (language() !== 'en') await loadLanguage(engine, language());
+      if (language() !== 'en') await loadLanguage(engine, language(), this.case.jurisdiction);
       this.engine = engine;
       this.list();
     } catch (e) {
@@ -120,7 +120,7 @@ export class Desk {
   async useLanguage(wanted: Language): Promise<void> {
     await speak(wanted);
     if (this.engine) {
-      await loadLanguage(this.engine, wanted);
+      await loadLanguage(this.engine, wanted, this.case.jurisdiction);
       this.list();
     }
     this.sheets.forEach((s) => (s.settled = false));

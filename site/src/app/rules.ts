@@ -4,11 +4,16 @@ import index from '../generated/rules-index.json';
 import type { EventKind, Fact, Named } from '../case/catalogue';
 import type { Engine } from './engine';
 import { rulesText } from './files';
+import { language } from './wording';
 
 interface PackEntry {
   file: string;
   name: string;
   currency: string;
+  /** Its sentences in other languages: the file by language. */
+  words: Record<string, string>;
+  /** Its name in other languages, where that is another. */
+  names: Record<string, string>;
 }
 
 interface RulesIndex {
@@ -20,14 +25,16 @@ interface RulesIndex {
 const rules = index as RulesIndex;
 const loaded = new Set<string>();
 const packTexts = new Map<string, string>();
+const packWords = new Map<string, PackWords>();
 
 /** Every place with a law pack, by name. */
 export const places = (): { code: string; name: string }[] =>
   Object.entries(rules.packs)
-    .map(([code, p]) => ({ code, name: p.name }))
-    .sort((a, b) => a.name.localeCompare(b.name));
+    .map(([code, p]) => ({ code, name: p.names[language()] ?? p.name }))
+    .sort((a, b) => a.name.localeCompare(b.name, language()));
 
-export const nameOfPlace = (code: string | undefined): string => (code && rules.packs[code]?.name) || '';
+export const nameOfPlace = (code: string | undefined): string =>
+  (code && (rules.packs[code]?.names[language()] ?? rules.packs[code]?.name)) || '';
 export const currencyOf = (code: string | undefined): string => (code && rules.packs[code]?.currency) || 'USD';
 export const hasPack = (code: string | undefined): boolean => code !== undefined && code in rules.packs;
 
@@ -47,33 +54,68 @@ interface Registry {
   papers: Named[];
 }
 
-const registry: Registry = { facts: [], events: [], papers: [] };
-
-export async function loadShared(engine: Engine): Promise<void> {
-  const shared = JSON.parse(await load(engine, rules.shared)) as Record<string, Partial<Registry>>;
-  Object.assign(registry, shared['facts.json'], { papers: shared['papers.json']?.papers ?? [] });
+/** Text by language; a pack's own are English alone. */
+type Spoken = string | Record<string, string>;
+/** The registries as their files have them. */
+interface Written {
+  facts: (Omit<Fact, 'question'> & { question: Spoken })[];
+  events: (Omit<EventKind, 'question'> & { question: Spoken })[];
+  papers: (Omit<Named, 'label'> & { label: Spoken })[];
 }
+/** The questions of a pack in another language. */
+interface PackWords {
+  facts?: Record<string, { question: string }>;
+  events?: Record<string, { question: string }>;
+}
+
+const registry: Written = { facts: [], events: [], papers: [] };
+
+function keepRegistry(bundle: string): void {
+  const files = JSON.parse(bundle) as Record<string, Partial<Written>>;
+  Object.assign(registry, files['facts.json'], files['papers.json']);
+}
+
+export const loadShared = async (engine: Engine): Promise<void> => keepRegistry(await load(engine, rules.shared));
+
+const inLanguage = (said: Spoken): string => (typeof said === 'string' ? said : (said[language()] ?? said['en'] ?? ''));
+const firstFile = <T>(bundle: string): T => Object.values(JSON.parse(bundle) as Record<string, T>)[0]!;
 
 /** Facts, events and papers a person can be asked about: the shared ones and those of one place's law. */
 export function registryOf(code: string | undefined): Registry {
   const text = code && packTexts.get(code);
-  const pack = text ? (Object.values(JSON.parse(text) as object)[0] as Partial<Registry>) : {};
+  const pack = text ? firstFile<Partial<Written>>(text) : {};
+  const words = packWords.get(`${code} ${language()}`);
   return {
-    ...registry,
-    facts: [...registry.facts, ...(pack.facts ?? [])],
-    events: [...registry.events, ...(pack.events ?? [])],
+    facts: [...registry.facts, ...(pack.facts ?? [])].map((f) => ({
+      ...f,
+      question: words?.facts?.[f.id]?.question ?? inLanguage(f.question),
+    })),
+    events: [...registry.events, ...(pack.events ?? [])].map((e) => ({
+      ...e,
+      question: words?.events?.[e.id]?.question ?? inLanguage(e.question),
+    })),
+    papers: registry.papers.map((p) => ({ ...p, label: inLanguage(p.label) })),
   };
 }
 
-export async function loadLanguage(engine: Engine, language: string): Promise<void> {
-  const file = rules.languages[language];
-  if (file && !loaded.has(file)) await load(engine, file);
+/** Loads a language, with the law of the place that is in use. */
+export async function loadLanguage(engine: Engine, wanted: string, place: string | undefined): Promise<void> {
+  const file = rules.languages[wanted];
+  if (file && !loaded.has(file)) keepRegistry(await load(engine, file));
+  if (place) await loadPlaceWords(engine, place, wanted);
 }
 
-/** Loads the law of one place; a place without a pack needs nothing. */
+/** Loads the law of one place in the page's language; a place without a pack needs nothing. */
 export async function loadPlace(engine: Engine, code: string): Promise<void> {
   const pack = rules.packs[code];
   if (pack && !packTexts.has(code)) packTexts.set(code, await load(engine, pack.file));
+  await loadPlaceWords(engine, code, language());
+}
+
+async function loadPlaceWords(engine: Engine, code: string, wanted: string): Promise<void> {
+  const file = rules.packs[code]?.words[wanted];
+  const key = `${code} ${wanted}`;
+  if (file && !packWords.has(key)) packWords.set(key, firstFile<PackWords>(await load(engine, file)));
 }
 
 /** What the conditions of a place's law ask about: facts by id, named towns, and papers a statement must carry. */

@@ -391,7 +391,7 @@ Faults load_ask_for(WearGuide& guide, std::string_view json) {
   guide.papers.clear();
   guide.ask_rules.clear();
   for (Fields& f : root.objects("papers")) {
-    guide.papers.push_back({f.required_text("id"), read_localised(f, "text")});
+    guide.papers.push_back({f.required_text("id"), f.localised("text")});
     f.done();
   }
   for (const char* list : {"findings", "usual"})

@@ -74,7 +74,7 @@ TEST_CASE("A translation belongs to the rules of its pack") {
         List{"unknown-member /rules/statement/ifMissingText"});
   CHECK(faults_of(R"({"jurisdiction":"US-WA","rules":{"ordinary-wear":{"check":"x"}}})") ==
         List{"nothing-to-translate /rules/ordinary-wear/check"});
-  CHECK(faults_of("[]") == List{"wrong-type ", "missing-member /jurisdiction"});
+  CHECK(faults_of("[]") == List{"wrong-type ", "missing-member /jurisdiction", "wrong-name /jurisdiction"});
 }
 
 TEST_CASE("A registry given again brings its texts in more languages and nothing else") {

@@ -43,12 +43,19 @@ const readWords = () => {
 };
 const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?.unit).filter(Boolean);
 
+/** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
+const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.charges.table.', 'letter.deposit.', 'letter.done.', 'letter.due.', 'letter.event.', 'letter.fits.',
+  'letter.how.', 'letter.kind.', 'letter.landlord.reason.', 'letter.line.', 'letter.note.', 'letter.objection.', 'letter.purpose.', 'letter.reason.', 'letter.request.',
+  'letter.state.', 'letter.statement.', 'letter.step.', 'letter.subject.', 'letter.sums.', 'letter.title.', 'letter.until.', 'reading.check.', 'reading.tray.'];
+
 /** Stems: `all` words must each have a sentence, `may` words may. */
 export function stems(literals) {
   const said = [...literals];
   const oneMany = (list) => list.flatMap((w) => [`${w}.one`, `${w}.many`]);
+  const named = new Set([...said.flatMap((l) => [l, l.replace(/^(reason\.|[.-])/, '')]), ...['facts', 'duties', 'papers'].flatMap((file) => Object.values(rules(`${file}.json`)).filter(Array.isArray).flatMap(ids))]);
   const places = said.filter((l) => /^\/[A-Za-z]+(\/[\w*]+)*$/.test(l)).map((l) => l.slice(1).replace(/\/\*/g, '').replace(/\//g, '.'));
   return {
+    ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
     'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-side', 'already-there', 'barred', 'not-about-condition', 'cannot-tell'] },
     'step.': { may: said },
     'question.': { may: said },
@@ -56,7 +63,7 @@ export function stems(literals) {
     'caution.': { all: rules('cautions.json').always },
     'read.': { all: readWords() },
     'event.': { all: ids(rules('facts.json').events) },
-    'law.state.': { may: said },
+    'law.state.': { may: [...said, 'not-done-no-day'] },
     'law.unit.': { all: oneMany(['calendar-day', 'business-day', 'week', 'month', 'year', 'hour']) },
     'law.count.': { all: ['same', 'after', 'before'] },
     'law.count.open-': { all: ['after', 'before'] },
@@ -84,7 +91,10 @@ export function compareWithCode(keys, { engine, page, html }) {
   const list = stems(literals);
   const byStem = Object.entries(list);
   const used = (key) => literals.has(key) || patterns.some((p) => p.test(key)) ||
-    byStem.some(([stem, { all = [], may = [], open }]) => key.startsWith(stem) && (open || all.includes(key.slice(stem.length)) || may.includes(key.slice(stem.length))));
+    byStem.some(([stem, { all = [], may = [], named, open }]) => {
+      const word = key.slice(stem.length);
+      return key.startsWith(stem) && (open || all.includes(word) || may.includes(word) || (named && (named.has(word) || word.split('.').every((part) => named.has(part)))));
+    });
   const asked = [...literals].filter((l) => /^[a-z]+(\.[\w-]+)+$/.test(l) && firsts.has(l.split('.')[0]) && !/\.(json|md|ts|js|mjs|css|html|svg|txt|ics|docx|csv)$/.test(l) && !Object.hasOwn(list, l) && !isStem(l, keys));
   const must = byStem.flatMap(([stem, { all = [] }]) => all.map((word) => stem + word));
   return {

@@ -70,24 +70,32 @@ const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu,
 export interface Hit {
   element: Element;
   finding: Finding | null;
+  /** True where the names themselves hold every word; false where only a description does. */
+  byName: boolean;
 }
 
-/** The elements (and, where the words point to one, the findings) whose words begin with every word of `query`. */
+/** Tells of a word whether one of the words of `text` begins with it. */
+function holds(text: string): (word: string) => boolean {
+  const words = plain(text).split(/\W+/);
+  return (w) => words.some((x) => x.startsWith(w));
+}
+
+function hitsIn(element: Element, wanted: string[]): Hit[] {
+  const named = holds(element.label);
+  const told = holds(`${element.label} ${element.covers} ${element.id}`);
+  if (wanted.every(told)) return [{ element, finding: null, byName: wanted.every(named) }];
+  return element.findings.flatMap((finding): Hit[] => {
+    const inName = holds(finding.label);
+    const inWords = holds(`${finding.label} ${finding.description}`);
+    if (!wanted.some(inWords) || !wanted.every((w) => told(w) || inWords(w))) return [];
+    return [{ element, finding, byName: wanted.every((w) => named(w) || inName(w)) }];
+  });
+}
+
+/** The elements (and, where the words point to one, the findings) whose words begin with every word of `query`; those named so first. */
 export function search(c: Catalogue, query: string): Hit[] {
   const wanted = plain(query).split(/\W+/).filter(Boolean);
-  if (wanted.length === 0) return c.elements.map((element) => ({ element, finding: null }));
-  const holds = (text: string) => {
-    const words = plain(text).split(/\W+/);
-    return (w: string) => words.some((x) => x.startsWith(w));
-  };
-  return c.elements.flatMap((element): Hit[] => {
-    const inElement = holds(`${element.label} ${element.covers} ${element.id}`);
-    if (wanted.every(inElement)) return [{ element, finding: null }];
-    return element.findings
-      .filter((f) => {
-        const inFinding = holds(`${f.label} ${f.description}`);
-        return wanted.every((w) => inElement(w) || inFinding(w)) && wanted.some(inFinding);
-      })
-      .map((finding) => ({ element, finding }));
-  });
+  if (wanted.length === 0) return c.elements.map((element) => ({ element, finding: null, byName: true }));
+  const hits = c.elements.flatMap((element) => hitsIn(element, wanted));
+  return [...hits.filter((h) => h.byName), ...hits.filter((h) => !h.byName)];
 }

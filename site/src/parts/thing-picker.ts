@@ -33,11 +33,12 @@ export function thingPicker(
 ): TemplateResult {
   const here = open?.id === id ? open : null;
   const hits = here ? search(d.catalogue, here.query ?? '') : [];
-  const groups = here
-    ? d.catalogue.groups
-        .map((g) => ({ ...g, hits: hits.filter((h) => h.element.group === g.id) }))
-        .filter((g) => g.hits.length)
-    : [];
+  // Groups in the order of their best hit.
+  const groups = [...new Set(hits.map((h) => h.element.group))].map((id) => ({
+    id,
+    label: d.catalogue.groups.find((g) => g.id === id)?.label ?? id,
+    hits: hits.filter((h) => h.element.group === id),
+  }));
   const ordered = groups.flatMap((g) => g.hits);
   const pick = (h: Hit) => {
     open = null;

@@ -5,7 +5,13 @@ import http from 'node:http';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { parse as parseCsv } from 'csv-parse/sync';
+import { strFromU8, unzipSync } from 'fflate';
+import ICAL from 'ical.js';
+import piexif from 'piexifjs';
 import { chromium } from 'playwright-core';
+
+export { ICAL, parseCsv, strFromU8, unzipSync };
 
 export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const DIST = path.join(ROOT, 'site/dist');
@@ -117,4 +123,43 @@ export async function until(holds) {
     await new Promise((done) => setTimeout(done, 50));
   }
   assert.fail('it did not come to hold in ten seconds');
+}
+
+/** Presses the first button of exactly that name. */
+export const press = (page, name) => page.getByRole('button', { name, exact: true }).first().click();
+/** What comes down when a button is pressed. */
+export async function taken(page, name) {
+  const [download] = await Promise.all([page.waitForEvent('download'), press(page, name)]);
+  return { name: download.suggestedFilename(), path: await download.path(), text: () => download.path().then((p) => fs.readFileSync(p, 'utf8')) };
+}
+/** An example case as a file to choose. */
+export const example = (slug) => ({
+  name: `${slug}.json`, mimeType: 'application/json', buffer: fs.readFileSync(new URL(`../../examples/${slug}.json`, import.meta.url)),
+});
+/** Opens several examples at once. */
+export async function openMany(page, slugs) {
+  const [chooser] = await Promise.all([page.waitForEvent('filechooser'), press(page, 'Open a case')]);
+  await chooser.setFiles(slugs.map(example));
+  await page.locator('.roster tbody tr').nth(slugs.length - 1).waitFor();
+}
+
+/** The sum of the first charge as the browser's store has it. */
+export const keptAmount = (page) =>
+  page.evaluate(
+    () =>
+      new Promise((done) => {
+        const opening = indexedDB.open('keyval-store');
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('keyval').objectStore('keyval').get('wearline');
+          asked.onsuccess = () => done(asked.result?.sheets[0].subject.lines[0].amount);
+        };
+      }),
+  );
+
+/** A photo as a camera makes it, with the day in its EXIF. */
+export async function photo(page, day) {
+  const jpeg = (await page.screenshot({ type: 'jpeg', clip: { x: 0, y: 0, width: 60, height: 40 } })).toString('latin1');
+  if (!day) return Buffer.from(jpeg, 'latin1');
+  const exif = piexif.dump({ Exif: { [piexif.ExifIFD.DateTimeOriginal]: `${day.replace(/-/g, ':')} 10:30:00` } });
+  return Buffer.from(piexif.insert(exif, jpeg), 'latin1');
 }

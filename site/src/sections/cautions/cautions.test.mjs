@@ -1,0 +1,29 @@
+// The cautions: always there, on every side, and on paper.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { launch, open, openExample, serve } from '../../../../tests/browser/harness.mjs';
+
+let browser, site;
+before(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+after(async () => {
+  await browser.close();
+  await site.close();
+});
+
+test('they stand beside every result, whatever the side, and are printed', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  for (const side of ['the tenant', 'helping a tenant', 'the landlord']) {
+    await page.getByRole('radio', { name: side }).check();
+    assert.ok((await page.locator('.cautions li').count()) >= 4, side);
+    await page
+      .locator('.cautions')
+      .getByText(/not legal advice/)
+      .waitFor();
+  }
+  await page.emulateMedia({ media: 'print' });
+  assert.ok(await page.locator('.cautions li').first().isVisible());
+  await finish();
+});

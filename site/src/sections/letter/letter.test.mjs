@@ -1,0 +1,82 @@
+// The letter: its ways out, own words, the copy to read.
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import { after, before, test } from 'node:test';
+import {
+  axe,
+  launch,
+  open,
+  openExample,
+  serve,
+  strFromU8,
+  taken,
+  unzipSync,
+} from '../../../../tests/browser/harness.mjs';
+
+let browser, site;
+before(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+after(async () => {
+  await browser.close();
+  await site.close();
+});
+
+test('the letter goes out as text and as a .docx with the same words', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const text = await (await taken(page, 'Keep as text')).text();
+  assert.match(text, /Re: My security deposit/);
+  assert.doesNotMatch(text, /not legal advice/);
+  const zip = unzipSync(fs.readFileSync((await taken(page, 'Keep as .docx')).path));
+  const words = strFromU8(zip['word/document.xml'])
+    .replace(/<[^>]+>/g, ' ')
+    .replace(/&amp;/g, '&')
+    .replace(/&apos;/g, "'")
+    .replace(/&quot;/g, '"')
+    .replace(/\s+/g, ' ');
+  const sentences = text.split(/\n+/).filter((l) => /[.:]$/.test(l) && !/^\d/.test(l));
+  assert.ok(sentences.length > 8);
+  for (const sentence of sentences) assert.ok(words.includes(sentence), sentence);
+  await finish();
+});
+
+test('own words in the letter survive new facts, and what the facts changed beneath them is said', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const second = page
+    .locator('.paragraph')
+    .filter({ has: page.locator('.paragraph-print', { hasText: /^About charge 2/ }) });
+  await second.locator('textarea').fill('Charge 2 is plain wear. I do not owe it.');
+  const mine = page
+    .locator('.paragraph')
+    .filter({ has: page.locator('.paragraph-print', { hasText: 'Charge 2 is plain wear.' }) });
+  await mine.getByText('In your own words.').waitFor();
+  await page.locator('#amount-1').fill('180');
+  await mine.getByText('The facts changed since you wrote this.').waitFor();
+  assert.equal(await mine.locator('textarea').inputValue(), 'Charge 2 is plain wear. I do not owe it.');
+  const text = await (await taken(page, 'Keep as text')).text();
+  assert.ok(text.includes('Charge 2 is plain wear. I do not owe it.'));
+  await mine.getByRole('button', { name: 'Take the draft’s words' }).click();
+  await page.locator('.paragraph-print', { hasText: /^About charge 2.*\$180\.00/ }).waitFor({ state: 'attached' });
+  await second.locator('.paragraph-switch input').uncheck();
+  assert.doesNotMatch(await (await taken(page, 'Keep as text')).text(), /About charge 2 /);
+  await finish();
+});
+
+test('in Spanish the letter stays English and a copy to read stands below', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await page.getByRole('button', { name: 'Español' }).click();
+  await page.locator('.letter-copy summary').click();
+  assert.equal(await page.locator('article.sheet').getAttribute('lang'), 'en');
+  assert.equal(await page.locator('.letter-copy .sheet').getAttribute('lang'), 'es');
+  await page
+    .locator('.letter-copy')
+    .getByText(/depósito/)
+    .first()
+    .waitFor();
+  assert.equal(await page.locator('html').getAttribute('lang'), 'es');
+  assert.deepEqual(await axe(page), []);
+  await finish();
+});

@@ -1,0 +1,57 @@
+// What it comes to: the headline by the facts, the parts adding up.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { launch, open, openExample, serve, typeCharge } from '../../../../tests/browser/harness.mjs';
+
+let browser, site;
+before(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+after(async () => {
+  await browser.close();
+  await site.close();
+});
+
+const cents = (text) => Number(text.replace(/[^\d]/g, '')) * (text.includes('\u2212') ? -1 : 1);
+
+test('without a deposit only the fair charges are named; with one, the refund', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await typeCharge(page, 1, 'Small nail holes', '90');
+  await page
+    .locator('.headline')
+    .getByText(/looks fair to charge. Enter the deposit/)
+    .waitFor();
+  await page.getByLabel('Deposit', { exact: true }).fill('500');
+  await page.getByLabel('Paid back so far').fill('410');
+  await page.locator('.headline').getByText('more should come back to you').waitFor();
+  await page.getByLabel('Paid back so far').fill('500');
+  await page
+    .locator('.headline')
+    .getByText(/The refund looks right/)
+    .waitFor();
+  await finish();
+});
+
+test('the parts of the fair refund add up to it', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  const refund = page
+    .locator('.sum')
+    .filter({ has: page.getByText('Fair refund', { exact: true }) })
+    .first();
+  await refund.locator('summary').click();
+  const parts = await refund.locator('.parts-list .figure').allInnerTexts();
+  const sum = parts.reduce((total, part) => total + cents(part), 0);
+  assert.equal(sum, cents(await refund.locator('.sum-figure .figure').innerText()));
+  await finish();
+});
+
+test('unpaid rent that is more than the deposit is said to be owed by the tenant', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Charges that are fair/);
+  await page
+    .locator('.headline')
+    .getByText(/may still be owed by you/)
+    .waitFor();
+  await finish();
+});

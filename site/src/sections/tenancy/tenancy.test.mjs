@@ -1,0 +1,66 @@
+// The facts that hold for every charge.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { launch, open, openExample, press, serve, until } from '../../../../tests/browser/harness.mjs';
+
+let browser, site;
+before(async () => {
+  [browser, site] = await Promise.all([launch(), serve()]);
+});
+after(async () => {
+  await browser.close();
+  await site.close();
+});
+
+test('dates are typed as people write them and read back in words', async () => {
+  const { page, finish } = await open(browser, site.address);
+  const box = page.getByRole('textbox', { name: 'Moved in' });
+  for (const [typed, read] of [
+    ['8/1/2022', 'Monday, August 1, 2022'],
+    ['Aug 1, 2022', 'Monday, August 1, 2022'],
+    ['1 august 2022', 'Monday, August 1, 2022'],
+    ['31/7/2022', 'Sunday, July 31, 2022'],
+    ['June 2019', 'Some time in June 2019'],
+    ['about 2019', 'About 2019, a year more or less'],
+    ['before 2020', '2019 or before'],
+    ['by 2020', '2020 or before'],
+    ['after June 2019', 'July 2019 or later'],
+    ['2019 to 2021', 'Between 2019 and 2021'],
+    ['2019/2021', 'Between 2019 and 2021'],
+  ]) {
+    await box.fill(typed);
+    assert.equal(await page.locator('#f-tenancy-began-read').innerText(), read, typed);
+  }
+  await box.fill('2/30/2022');
+  await page
+    .locator('#f-tenancy-began-fault')
+    .getByText(/Write a date such as/)
+    .waitFor();
+  assert.equal(await box.getAttribute('aria-invalid'), 'true');
+  await finish();
+});
+
+test('papers are marked as come or missing, and the law that wants them follows', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  const lacks = () => page.locator('.papers-list li').count();
+  const before = await lacks();
+  await page.getByText('Papers that came with it').click();
+  const receipts = page.getByRole('group', { name: /receipts/i }).first();
+  assert.ok(await receipts.getByRole('radio', { name: 'No', exact: true }).isChecked());
+  await receipts.getByRole('radio', { name: 'Yes' }).check();
+  await until(async () => (await lacks()) < before);
+  await finish();
+});
+
+test('a second deposit counts with the first', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await press(page, 'There was another deposit');
+  await page.locator('#f-deposits-1-amount').fill('300');
+  await page.locator('.sum', { hasText: 'Fair refund' }).first().locator('summary').click();
+  await page.locator('.sum[open]').getByText('$2,150.00').waitFor();
+  await press(page, 'Take the last deposit out');
+  await page.locator('.sum[open]').getByText('$1,850.00').waitFor();
+  await finish();
+});

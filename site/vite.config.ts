@@ -1,23 +1,42 @@
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vite';
+import { defineConfig, type Plugin } from 'vite';
 import { examples } from './plugins/examples';
 import { htmlWords } from './plugins/html-words';
 import { offline } from './plugins/offline';
-import { held, oneFile } from './plugins/one-file';
+import { held, heldPdf, oneFile } from './plugins/one-file';
 
 const here = (path: string): URL => new URL(path, import.meta.url);
 const words = here('../engine/rules/wording/en/page.json');
 
+function onlyInOneFile(): Plugin[] {
+  const pdf = heldPdf();
+  const rest = held(here('./src/generated/engine/wearline.wasm'), here('./public/generated/rules/'));
+  return [rest, pdf, oneFile('wearline.html', pdf)];
+}
+
 /** `vite build` makes the page, `vite build --mode one-file` adds dist/wearline.html, the whole page in one file. */
 export default defineConfig(({ mode }) => {
   const single = mode === 'one-file';
+  const bringIn = './src/sections/bring-in/source';
   return {
     base: './',
     json: { stringify: true },
     define: { __ONE_FILE__: JSON.stringify(single) },
     publicDir: single ? false : 'public',
     resolve: {
-      alias: single ? [{ find: /^\.\/files$/, replacement: fileURLToPath(here('./src/app/files-held.ts')) }] : [],
+      alias: single
+        ? [
+            { find: /^\.\/files$/, replacement: fileURLToPath(here('./src/app/files-held.ts')) },
+            {
+              find: /^(?:\.\/source|\.)\/pdf-library$/,
+              replacement: fileURLToPath(here(`${bringIn}/pdf-library-held.ts`)),
+            },
+            {
+              find: /^(?:\.\/source|\.)\/picture-library$/,
+              replacement: fileURLToPath(here(`${bringIn}/picture-library-none.ts`)),
+            },
+          ]
+        : [],
     },
     build: {
       target: 'es2021',
@@ -28,15 +47,6 @@ export default defineConfig(({ mode }) => {
       rollupOptions: single ? { output: { inlineDynamicImports: true } } : {},
     },
     server: { fs: { allow: ['..'] } },
-    plugins: [
-      htmlWords(words),
-      examples(here('../examples/')),
-      ...(single
-        ? [
-            held(here('./src/generated/engine/wearline.wasm'), here('./public/generated/rules/')),
-            oneFile('wearline.html'),
-          ]
-        : [offline(words)]),
-    ],
+    plugins: [htmlWords(words), examples(here('../examples/')), ...(single ? onlyInOneFile() : [offline(words)])],
   };
 });

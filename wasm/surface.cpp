@@ -29,6 +29,10 @@ std::string letter(const std::string& case_json, const std::string& today, const
 
 std::string catalogue(const std::string& language) { return wearline::catalogue(rulebook(), language); }
 
+std::string read_statement(const std::string& text, const std::string& language) {
+  return wearline::read_statement_text(text, rulebook(), language);
+}
+
 std::string version() { return std::string(wearline::version()); }
 
 } // namespace
@@ -38,5 +42,6 @@ EMSCRIPTEN_BINDINGS(wearline) {
   emscripten::function("assess", &assess);
   emscripten::function("letter", &letter);
   emscripten::function("catalogue", &catalogue);
+  emscripten::function("readStatement", &read_statement);
   emscripten::function("version", &version);
 }

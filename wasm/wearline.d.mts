@@ -7,6 +7,11 @@ export interface Engine {
   assess(caseJson: Text, today: string): string;
   /** A letter as structured paragraphs; `options`: {"kind","language"}. */
   letter(caseJson: Text, today: string, options: string): string;
+  /**
+   * What a statement that came as text says: charges, sums, days, lines not read (engine/include/wearline/reading.h). `language` is that of
+   * the sentences in the answer.
+   */
+  readStatement(text: Text, language: string): string;
   /** What a person can choose from: elements, findings, causes, facts, events, papers, places loaded. */
   catalogue(language: string): string;
   version(): string;

@@ -17,10 +17,11 @@ fs::path beside_program() {
   return fs::read_symlink("/proc/self/exe", none).parent_path() / "rules";
 }
 
-/// Schemas describe the rules; page.json and cli.json hold the sentences of the views themselves.
+/// Schemas describe the rules; page.json, page-*.json and cli.json hold the sentences of the views themselves.
 bool for_the_engine(const fs::path& relative) {
-  return relative.extension() == ".json" && *relative.begin() != "schema" && relative.filename() != "page.json" &&
-         relative.filename() != "cli.json";
+  const std::string name = relative.filename().string();
+  return relative.extension() == ".json" && *relative.begin() != "schema" && name != "page.json" &&
+         name.rfind("page-", 0) != 0 && name != "cli.json";
 }
 
 std::vector<fs::path> files_under(const fs::path& folder) {

@@ -1,6 +1,8 @@
 #include "wearline/guard.h"
 
 #include "json_out.h"
+#include "rule_store.h"
+#include "wearline/reading.h"
 
 #include <optional>
 
@@ -80,6 +82,12 @@ std::string letter_text(std::string_view case_json, const Rulebook& rulebook, st
   const auto day = read_today(today);
   if (const Faults* faults = std::get_if<Faults>(&day)) return errors_json(*faults);
   return letter(case_json, rulebook, std::get<Day>(day), options);
+}
+
+std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language) {
+  if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults);
+  const Rules& rules = rulebook.rules();
+  return read_statement(text, rules.recogniser, rules.words(language));
 }
 
 } // namespace wearline

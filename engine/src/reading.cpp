@@ -56,6 +56,7 @@ public:
     sums("otherSums", s.others);
     out_.pair("sum", s.sum().plain());
     dates(s.dates);
+    places(s);
     text_or_null("currency", s.currency);
     out_.pair("language", s.language);
     tray(s.tray);
@@ -119,20 +120,47 @@ private:
     out_.end_array();
   }
 
+  static constexpr std::array<std::pair<std::string_view, DateKind>, 7> date_names = {
+      {{"statement", DateKind::statement},
+       {"sent", DateKind::sent},
+       {"moveOut", DateKind::move_out},
+       {"moveIn", DateKind::move_in},
+       {"due", DateKind::due},
+       {"inspected", DateKind::inspected},
+       {"depositPaid", DateKind::deposit_paid}}};
+
+  static const ReadDate* first_of(const std::vector<ReadDate>& list, DateKind kind) {
+    const auto found = std::find_if(list.begin(), list.end(), [&](const ReadDate& d) { return d.kind == kind; });
+    return found == list.end() ? nullptr : &*found;
+  }
+
   void dates(const std::vector<ReadDate>& list) {
-    static constexpr std::array<std::pair<std::string_view, DateKind>, 7> names = {
-        {{"statement", DateKind::statement},
-         {"sent", DateKind::sent},
-         {"moveOut", DateKind::move_out},
-         {"moveIn", DateKind::move_in},
-         {"due", DateKind::due},
-         {"inspected", DateKind::inspected},
-         {"depositPaid", DateKind::deposit_paid}}};
     out_.key("dates").object();
-    for (const auto& [name, kind] : names) {
-      const auto found = std::find_if(list.begin(), list.end(), [k = kind](const ReadDate& d) { return d.kind == k; });
-      text_or_null(name, found == list.end() ? std::string() : iso(found->day));
+    for (const auto& [name, kind] : date_names) {
+      const ReadDate* found = first_of(list, kind);
+      text_or_null(name, found == nullptr ? std::string() : iso(found->day));
     }
+    out_.end_object();
+  }
+
+  /// Where the sums and dates stand. Several deposits put together have no one place.
+  void places(const ReadStatement& s) {
+    const std::array<std::pair<std::string_view, const std::optional<StatedSum>*>, 5> sums = {
+        {{"interest", &s.interest},
+         {"statedTotal", &s.total},
+         {"statedRefund", &s.refund},
+         {"statedBalanceDue", &s.balance_due},
+         {"payment", &s.payment}}};
+    const auto put = [&](std::string_view name, const TextPlace& at) {
+      out_.key(name);
+      place(at);
+    };
+    out_.key("places").object();
+    if (s.deposits.size() == 1) put("deposit", s.deposits[0].place);
+    for (const auto& [name, sum] : sums)
+      if (*sum) put(name, (*sum)->place);
+    for (const auto& [name, kind] : date_names)
+      if (const ReadDate* found = first_of(s.dates, kind)) put(name, found->place);
     out_.end_object();
   }
 

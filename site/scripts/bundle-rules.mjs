@@ -17,9 +17,9 @@ const RULES = path.join(SITE, '../engine/rules');
 const OUT = path.join(SITE, 'public/generated/rules');
 const INDEX = path.join(SITE, 'src/generated/rules-index.json');
 
-// Schemas describe the rules; page.json and cli.json are the sentences of the views themselves, which bring their own.
+// Schemas describe the rules; page.json, page-*.json and cli.json are the sentences of the views themselves, which bring their own.
 const forTheEngine = (file) =>
-  file.endsWith('.json') && !file.startsWith('schema/') && !['page.json', 'cli.json'].includes(path.basename(file));
+  file.endsWith('.json') && !file.startsWith('schema/') && !/^(page(-[a-z]+)?|cli)\.json$/.test(path.basename(file));
 
 /** Every rules file the engine reads: path under engine/rules (with slashes) to its document. */
 export function readRules(folder = RULES) {

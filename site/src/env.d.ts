@@ -11,9 +11,28 @@ declare module '*/generated/rules-index.json' {
   export default index;
 }
 
+declare module '*/generated/readers.json' {
+  /** Folders under generated/ with what reads PDFs and pictures. */
+  const folders: { pdf: string; ocr: string };
+  export default folders;
+}
+
+declare module 'pdfjs-dist/legacy/build/pdf.min.mjs';
+
+declare module 'tesseract.js/dist/tesseract.esm.min.js' {
+  import type * as Tesseract from 'tesseract.js';
+  const library: typeof Tesseract;
+  export default library;
+}
+
 declare module 'virtual:held' {
   export const engine: string;
-  export const rules: Record<string, string>;
+  export const rules: string;
+}
+
+declare module 'virtual:held-pdf' {
+  export const library: string;
+  export const worker: string;
 }
 
 /** True in the build that is one file. */

@@ -3,7 +3,7 @@
 import { render } from 'lit/html.js';
 import './styles/base.css';
 import './styles/print.css';
-import { openAll } from './app/case-files';
+import { watchForStatements } from './app/bringing';
 import { Desk } from './app/desk';
 import { Keeper } from './app/keeper';
 import { startEngine } from './app/start-engine';
@@ -38,23 +38,11 @@ window.addEventListener('keydown', (e) => {
   else desk.undo();
 });
 
-const holdsFiles = (e: DragEvent): boolean => e.dataTransfer?.types.includes('Files') ?? false;
-window.addEventListener('dragover', (e) => {
-  if (holdsFiles(e)) e.preventDefault();
-});
-window.addEventListener('drop', (e) => {
-  if (!holdsFiles(e)) return;
-  e.preventDefault();
-  const files = [...(e.dataTransfer?.files ?? [])];
-  const isCase = (f: File) => /\.(json|html?)$/i.test(f.name);
-  void openAll(desk, files.filter(isCase));
-  const papers = files.filter((f) => !isCase(f));
-  if (papers.length) void import('./sections/evidence/evidence').then(({ attach }) => attach(desk, papers));
-});
-
 if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
   window.addEventListener('load', () => void navigator.serviceWorker.register('./service-worker.js'));
 }
+
+watchForStatements(desk);
 
 desk.draw();
 void keeper

@@ -1,6 +1,7 @@
 // The page: its sections in the order this side needs them.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { bringing, isBringing } from './app/bringing';
 import type { Desk } from './app/desk';
 import type { Keeper } from './app/keeper';
 import { later } from './app/later';
@@ -43,16 +44,20 @@ function notice(d: Desk): TemplateResult {
   </div>`;
 }
 
+const caseOf = (d: Desk): TemplateResult => html`
+  ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)} ${standing(d)}
+  <div class="desk">
+    ${charges(d)}
+    <div class="results">${results(d)}</div>
+    ${tenancy(d)} ${d.blank ? nothing : html`${evidence.get(d)?.evidence(d)}${letter.get(d)?.letter(d)}${takeaway.get(d)?.takeaway(d)}`}
+  </div>
+`;
+
 export const page = (d: Desk, keeper: Keeper): TemplateResult => html`
-  <a class="skip" href="#charges-title">${say('page.skip')}</a>
+  <a class="skip" href=${isBringing() ? '#bring-title' : '#charges-title'}>${say('page.skip')}</a>
   ${masthead(d, keeper)}
   <main>
-    ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)} ${standing(d)}
-    <div class="desk">
-      ${charges(d)}
-      <div class="results">${results(d)}</div>
-      ${tenancy(d)} ${d.blank ? nothing : html`${evidence.get(d)?.evidence(d)}${letter.get(d)?.letter(d)}${takeaway.get(d)?.takeaway(d)}`}
-    </div>
+    ${isBringing() ? bringing(d) : caseOf(d)}
   </main>
-  ${footer(d)} ${strip(d)} ${notice(d)}
+  ${footer(d)} ${isBringing() ? nothing : strip(d)} ${notice(d)}
 `;

@@ -27,8 +27,8 @@ const types = {
   '.wasm': 'application/wasm', '.svg': 'image/svg+xml', '.png': 'image/png', '.webmanifest': 'application/manifest+json',
 };
 
-/** Serves a folder on a free port, under a path of its own, as a clinic's site would hold it. Resolves to { address, close }. */
-export function serve(folder = DIST, under = '/help/deposits/') {
+/** Serves a folder on a free port, under a path of its own, as a clinic's site would hold it; `headers` go with every file. Resolves to { address, close }. */
+export function serve(folder = DIST, under = '/help/deposits/', headers = {}) {
   const server = http.createServer((request, response) => {
     const { pathname } = new URL(request.url, 'http://localhost');
     const file = path.join(folder, pathname.startsWith(under) ? pathname.slice(under.length) || 'index.html' : 'no-such-file');
@@ -36,7 +36,7 @@ export function serve(folder = DIST, under = '/help/deposits/') {
       response.writeHead(404).end();
       return;
     }
-    response.writeHead(200, { 'content-type': types[path.extname(file)] ?? 'application/octet-stream' });
+    response.writeHead(200, { ...headers, 'content-type': types[path.extname(file)] ?? 'application/octet-stream' });
     fs.createReadStream(file).pipe(response);
   });
   return new Promise((done) => {

@@ -144,7 +144,11 @@ ${table(ownStatements, statementFields, ['all'])}
 
 Amounts that no line of the statement charges: ${ownStatements.invented}.
 `;
-fs.writeFileSync(path.join(here, 'reading.md'), report);
+const file = path.join(here, 'reading.md');
+// measure-bringin.mjs writes the part on PDFs and scans; it stays.
+const before = fs.existsSync(file) ? fs.readFileSync(file, 'utf8') : '';
+const part = before.indexOf('## PDFs and scans\n');
+fs.writeFileSync(file, part < 0 ? report : `${report}\n${before.slice(part)}`);
 console.log(report);
 if (process.env.WEARLINE_WRONG) for (const line of [...lines.wrong, ...statements.wrong, ...ownStatements.wrong, ...ownLines.wrong]) console.log(line);
 

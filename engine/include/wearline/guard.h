@@ -30,4 +30,8 @@ std::string assess_text(std::string_view case_json, const Rulebook& rulebook, st
 std::string letter_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today,
                         std::string_view options);
 
+/// `read_statement` (reading.h) with the rules of a rulebook; the text is checked first. `language` is that of the
+/// sentences in the answer; the statement's own is found from its words.
+std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language);
+
 } // namespace wearline

@@ -14,20 +14,23 @@ namespace wearline {
 /// of day and month comes first where the text leaves that open. `wording` gives the sentences (keys reading.*). Pure:
 /// the same text, the same bytes.
 ///
+// clang-format off
 ///   { "lines": [ { "text", "amount", "role": "charge" | "credit" | "tax", "computed": bool,
-///                  "kind", "element", "finding", "place", "quantity": { "count", "unit" } | null, "confidence":
-///                  0..100, "basis": [ words of the text ], "from": [ { "line", "start", "end" } ],              // the
-///                  description, line by line "amountFrom": { "line", "start", "end" }, "alternatives": [ { "element",
-///                  "finding", "confidence" } ] } ],
+///                  "kind", "element", "finding", "place", "quantity": { "count", "unit" } | null, "confidence": 0..100,
+///                  "basis": [ words of the text ],
+///                  "from": [ { "line", "start", "end" } ],                  // the description, line by line
+///                  "amountFrom": { "line", "start", "end" },
+///                  "alternatives": [ { "element", "finding", "confidence" } ] } ],
 ///     "deposit", "interest", "statedTotal", "statedRefund", "statedBalanceDue", "payment",   // sums or null
 ///     "deposits": [ { "text", "amount", "from" } ], "otherSums": [ { "text", "amount", "from" } ],
-///     "sum": "...",                                                       // of the lines as read
+///     "sum": "...",                                                           // of the lines as read
 ///     "dates": { "statement", "sent", "moveOut", "moveIn", "due", "inspected", "depositPaid" },  // YYYY-MM-DD or null
+///     "places": { "deposit": { "line", "start", "end" }, ... },               // of the sums and dates above, by name
 ///     "currency": "USD" | ... | null, "language": "en" | "es",
-///     "tray": [ { "line", "text", "why", "say" } ],                       // lines read as words only, or not read
+///     "tray": [ { "line", "text", "why", "say" } ],                           // lines read as words only, or not read
 ///     "inputLines": [ what became of each input line ],
-///     "checks": [ { "code", "text", "line", "stated", "computed" } ] }    // arithmetic of the paper that does not
-///     come out
+///     "checks": [ { "code", "text", "line", "stated", "computed" } ] }        // the paper's arithmetic that does not come out
+// clang-format on
 ///
 /// Sums are decimal strings, negative where in the tenant's favour. Lines of the input count from 1; `start` and `end`
 /// count UTF-16 code units of that line, as JavaScript strings do. An element that is null could not be told; below a

@@ -5,6 +5,7 @@ import type { Assessment, Fault } from '../case/assessment';
 import type { CaseFile } from '../case/case';
 import type { Catalogue } from '../case/catalogue';
 import type { Letter } from '../case/letter';
+import type { Reading } from '../case/reading';
 
 export interface LetterOptions {
   kind?: string;
@@ -21,6 +22,8 @@ export interface Engine {
   assessText(text: string, today: string): Assessment;
   catalogue(language: string): Omit<Catalogue, 'facts' | 'events' | 'papers'>;
   letter(subject: CaseFile, today: string, options: LetterOptions): Letter;
+  /** Reads the text of a statement. `language`: of the sentences in the answer. */
+  read(text: string, language: string): Reading;
   version: string;
 }
 
@@ -33,6 +36,7 @@ export function wrap(module: Module): Engine {
     catalogue: (language) => JSON.parse(module.catalogue(language)) as Catalogue,
     letter: (subject, today, options) =>
       JSON.parse(module.letter(JSON.stringify(subject), today, JSON.stringify(options))) as Letter,
+    read: (text, language) => JSON.parse(module.readStatement(utf8.encode(text), language)) as Reading,
     version: module.version(),
   };
 }

@@ -2,15 +2,18 @@
 
 import { engine, rules } from 'virtual:held';
 
-async function unpacked(base64: string): Promise<Response> {
+export async function unpacked(base64: string): Promise<Response> {
   const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip')));
 }
 
+let bundles: Promise<Record<string, string>> | undefined;
+
 export async function rulesText(file: string): Promise<string> {
-  const found = rules[file];
+  bundles ??= unpacked(rules).then((r) => r.json());
+  const found = (await bundles)[file];
   if (!found) throw new Error(file);
-  return (await unpacked(found)).text();
+  return found;
 }
 
 export const engineBytes = async (): Promise<ArrayBuffer> => (await unpacked(engine)).arrayBuffer();

@@ -18,6 +18,7 @@ interface PackEntry {
 
 interface RulesIndex {
   shared: string;
+  reading: string;
   languages: Record<string, string>;
   packs: Record<string, PackEntry>;
 }
@@ -96,6 +97,11 @@ export function registryOf(code: string | undefined): Registry {
     })),
     papers: registry.papers.map((p) => ({ ...p, label: inLanguage(p.label) })),
   };
+}
+
+/** Loads what reads statements; it is needed only for that. */
+export async function loadReading(engine: Engine): Promise<void> {
+  if (!loaded.has(rules.reading)) await load(engine, rules.reading);
 }
 
 /** Loads a language, with the law of the place that is in use. */

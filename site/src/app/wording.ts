@@ -33,9 +33,25 @@ export function say(key: string, args: Record<string, string | number> = {}): st
 /** True if the catalogue has a sentence for `key`. */
 export const canSay = (key: string): boolean => key in sentences || key in english;
 
+type Loader = () => Promise<{ default: Sentences }>;
+const learnt: Partial<Record<Language, Loader>>[] = [];
+
+async function bring(others: Partial<Record<Language, Loader>>): Promise<void> {
+  const loaded = await others[inUse]?.();
+  if (loaded) sentences = { ...sentences, ...loaded.default };
+}
+
+/** Adds the sentences of a part that is fetched on use: its English, and how to fetch the others when they are spoken. */
+export async function learn(en: Sentences, others: Partial<Record<Language, Loader>>): Promise<void> {
+  Object.assign(english, en);
+  learnt.push(others);
+  await bring(others);
+}
+
 /** Switches the page's language; resolves when its sentences are there. */
 export async function speak(wanted: Language): Promise<void> {
   sentences = wanted === 'es' ? await spanish() : english;
   inUse = wanted;
+  await Promise.all(learnt.map(bring));
   document.documentElement.lang = wanted;
 }

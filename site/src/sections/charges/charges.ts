@@ -1,7 +1,8 @@
 // The charges as a ledger: what the statement says in ink, what Wearline notes beside it in pencil.
 
-import { html, type TemplateResult } from 'lit/html.js';
+import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { repeat } from 'lit/directives/repeat.js';
+import { bringIn } from '../../app/bringing';
 import type { Desk } from '../../app/desk';
 import { cents } from '../../app/show';
 import { say } from '../../app/wording';
@@ -17,6 +18,7 @@ export function charges(d: Desk): TemplateResult {
   return html`<section class="charges" aria-labelledby="charges-title">
     <h2 id="charges-title">${say('page.charges.title')}</h2>
     <p class="charges-says">${say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
+    ${d.blank ? nothing : html`<p class="charges-bring"><button type="button" class="link" @click=${() => bringIn(d)}>${say('page.charges.bring')}</button></p>`}
     <div class="charges-heads" aria-hidden="true">
       <span>${say('page.charges.head.what')}</span>
       <span>${say('page.charges.head.charged')}</span>

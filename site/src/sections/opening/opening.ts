@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { bringIn } from '../../app/bringing';
 import { examples, openExample } from '../../app/examples';
 import { say } from '../../app/wording';
 import './opening.css';
@@ -11,6 +12,10 @@ export function opening(d: Desk): TemplateResult | typeof nothing {
   return html`<section class="opening">
     <h2 class="opening-title">${say(`page.opening.title.${d.side}`)}</h2>
     <p class="opening-says">${say(`page.opening.says.${d.side}`)}</p>
+    <div class="opening-bring">
+      <button type="button" class="tool tool-main" @click=${() => bringIn(d)}>${say('page.opening.bring')}</button>
+      <p>${say('page.opening.bring.says')}</p>
+    </div>
     <p>${say('page.opening.private')}</p>
     <div class="opening-examples">
       <h3>${say('page.opening.examples')}</h3>

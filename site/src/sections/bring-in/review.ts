@@ -1,0 +1,228 @@
+// What was found in a statement, as the person goes through it: charges, other facts, and lines not read. Plain data and pure changes.
+
+import type { CaseFile, Line } from '../../case/case';
+import { freshLineId } from '../../case/case';
+import { valueAt, withValueAt } from '../../case/pointer';
+import type { DayName, Place, ReadLine, Reading, SumName, Unread } from '../../case/reading';
+import { amountFromTyping } from '../../case/typed-money';
+import type { Piece, Source } from './source/source';
+
+/** Less certain than this, a figure read from a picture is for the person to check; a word likewise. */
+export const sureFigure = 85;
+export const sureWord = 65;
+
+export interface Charge {
+  key: number;
+  text: string;
+  /** In the case file's form, without a sign; anything else as typed. */
+  amount: string;
+  credit: boolean;
+  /** Where its words and its sum stand. Empty for a line that was made from the tray without a sum. */
+  places: Place[];
+  amountPlace?: Place;
+  /** Pieces of the picture that were not read with certainty, sum first. */
+  doubtful: Piece[];
+  /** The sum itself is in doubt. */
+  sumInDoubt: boolean;
+  /** The person has looked and says it is right. */
+  checked: boolean;
+  read?: ReadLine;
+}
+
+export type FactKind = 'money' | 'date';
+
+export interface Fact {
+  /** JSON Pointer into the case. */
+  at: string;
+  kind: FactKind;
+  value: string;
+  /** Unknown where the sum is one of several put together. */
+  place?: Place;
+  doubtful: Piece[];
+  take: boolean;
+}
+
+export interface TrayLine extends Unread {
+  key: number;
+  /** Figures in it that were hard to read. */
+  doubtful: Piece[];
+}
+
+export interface Review {
+  source: Source;
+  reading: Reading;
+  charges: Charge[];
+  facts: Fact[];
+  tray: TrayLine[];
+  nextKey: number;
+}
+
+/** The pieces of the source a place covers. A place without extent covers its whole line. */
+export function piecesAt(source: Source, place: Place): Piece[] {
+  const line = source.lines[place.line - 1];
+  if (!line) return [];
+  if (place.end <= place.start) return line.pieces;
+  return line.pieces.filter((p) => p.start < place.end && p.end > place.start);
+}
+
+const certainty = (p: Piece): number => p.confidence ?? 100;
+
+/** A sum without cents among sums with them is one whose mark may have been lost. */
+const lostCents = (source: Source, p: Piece): boolean => {
+  const text = source.lines.find((l) => l.pieces.includes(p))?.text.slice(p.start, p.end) ?? '';
+  return p.confidence !== undefined && /\d{3}/.test(text) && !/[.,]\d\d\b/.test(text);
+};
+
+const doubtsOf = (source: Source, place: Place, sure: number): Piece[] =>
+  piecesAt(source, place).filter((p) => certainty(p) < sure);
+
+function chargeOf(source: Source, read: ReadLine, key: number): Charge {
+  const sumPieces = piecesAt(source, read.amountFrom);
+  const sum = sumPieces.filter((p) => certainty(p) < sureFigure || lostCents(source, p));
+  const words = read.from.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !sum.includes(p));
+  return {
+    key,
+    text: read.text,
+    amount: read.amount.replace(/^-/, ''),
+    credit: read.role === 'credit' || read.amount.startsWith('-'),
+    places: read.from.length ? read.from : [read.amountFrom],
+    amountPlace: read.amountFrom,
+    doubtful: [...sum, ...words],
+    sumInDoubt: sum.length > 0,
+    checked: false,
+    read,
+  };
+}
+
+/** Where the case holds what a statement says about itself. */
+const sums: [SumName, string][] = [
+  ['deposit', '/deposits/0/amount'],
+  ['interest', '/deposits/0/interestPaid'],
+  ['statedTotal', '/statement/statedTotal'],
+  ['statedRefund', '/statement/statedRefund'],
+  ['statedBalanceDue', '/statement/statedBalanceDue'],
+];
+const days: [DayName, string][] = [
+  ['statement', '/statement/dated'],
+  ['sent', '/statement/sent'],
+  ['moveOut', '/tenancy/possessionReturned'],
+  ['moveIn', '/tenancy/began'],
+  ['depositPaid', '/deposits/0/paid'],
+];
+
+function factsOf(source: Source, reading: Reading, c: CaseFile): Fact[] {
+  const found = (name: SumName | DayName, at: string, kind: FactKind, value: string | null): Fact[] => {
+    if (value === null) return [];
+    const place = reading.places[name];
+    const known = valueAt(c, at);
+    const doubtful = place ? doubtsOf(source, place, sureFigure) : [];
+    return [
+      { at, kind, value: value.replace(/^-/, ''), place, doubtful, take: known === undefined || known === value },
+    ];
+  };
+  return [
+    ...sums.flatMap(([name, at]) => found(name, at, 'money', reading[name])),
+    ...days.flatMap(([name, at]) => found(name, at, 'date', reading.dates[name])),
+  ];
+}
+
+const figuresInDoubt = (source: Source, line: number): Piece[] => {
+  const text = source.lines[line - 1]?.text ?? '';
+  return doubtsOf(source, { line, start: 0, end: 0 }, sureFigure).filter((p) =>
+    /\d\d/.test(text.slice(p.start, p.end)),
+  );
+};
+
+export function reviewOf(source: Source, reading: Reading, c: CaseFile): Review {
+  let key = 1;
+  return {
+    source,
+    reading,
+    charges: reading.lines.map((l) => chargeOf(source, l, key++)),
+    facts: factsOf(source, reading, c),
+    tray: reading.tray.map((t) => ({ ...t, key: key++, doubtful: figuresInDoubt(source, t.line) })),
+    nextKey: key,
+  };
+}
+
+/** The one sum printed in a line, or nothing where there is none or more than one. */
+function onlySum(text: string): string | undefined {
+  const found = text
+    .split(/\s+/)
+    .map((w) => w.replace(/^[$(]+|[).,;:]+$/g, ''))
+    .filter((w) => /^\d{1,3}(?:[.,]?\d{3})*[.,]\d{2}$/.test(w));
+  return found.length === 1 ? amountFromTyping(found[0]!) : undefined;
+}
+
+/** A line of the tray becomes a charge. Its sum is the one it prints, if it prints one. */
+export function makeCharge(r: Review, key: number): Review {
+  const line = r.tray.find((t) => t.key === key);
+  if (!line) return r;
+  const text = line.text.replace(/\s+/g, ' ').trim();
+  const amount = onlySum(line.text);
+  const place = { line: line.line, start: 0, end: 0 };
+  const charge: Charge = {
+    key: r.nextKey,
+    text: amount ? text.replace(/[\s.:|-]*\$?\s?\d[\d.,]*[.,]\d{2}\s*$/, '') || text : text,
+    amount: amount ?? '',
+    credit: false,
+    places: [place],
+    doubtful: doubtsOf(r.source, place, sureFigure),
+    sumInDoubt: amount !== undefined && doubtsOf(r.source, place, sureFigure).length > 0,
+    checked: false,
+  };
+  const after = r.charges.findIndex((c) => (c.places[0]?.line ?? 0) > line.line);
+  const charges = [...r.charges];
+  charges.splice(after < 0 ? charges.length : after, 0, charge);
+  return { ...r, charges, tray: r.tray.filter((t) => t !== line), nextKey: r.nextKey + 1 };
+}
+
+/** A charge goes back among the lines not read. */
+export function putBack(r: Review, key: number): Review {
+  const charge = r.charges.find((c) => c.key === key);
+  if (!charge) return r;
+  const line = charge.places[0]?.line ?? 0;
+  const text = r.source.lines[line - 1]?.text.trim() || charge.text;
+  const tray = [...r.tray, { key: r.nextKey, line, text, say: '', doubtful: [] }].sort((a, b) => a.line - b.line);
+  return { ...r, charges: r.charges.filter((c) => c !== charge), tray, nextKey: r.nextKey + 1 };
+}
+
+export const changeCharge = (r: Review, key: number, change: Partial<Charge>): Review => ({
+  ...r,
+  charges: r.charges.map((c) => (c.key === key ? { ...c, ...change } : c)),
+});
+
+export const changeFact = (r: Review, at: string, change: Partial<Fact>): Review => ({
+  ...r,
+  facts: r.facts.map((f) => (f.at === at ? { ...f, ...change } : f)),
+});
+
+/** A doubt that nobody has settled yet. */
+export const isOpen = (c: Charge): boolean => c.sumInDoubt && !c.checked;
+
+/** Less certain than this, what a charge is for is asked, not guessed; from `sureThing` on it needs no second look (reading.h). */
+export const likelyThing = 50;
+export const sureThing = 70;
+
+function lineOf(charge: Charge, id: string): Line {
+  const line: Line = { id };
+  if (charge.text) line.text = charge.text;
+  if (charge.amount) line.amount = charge.amount;
+  if (charge.credit) line['credit'] = true;
+  const { read } = charge;
+  if (!read) return line;
+  if (read.place) line.place = read.place;
+  if (read.quantity) line.charged = read.quantity;
+  if (read.confidence < likelyThing) return line;
+  if (read.kind) line.kind = read.kind;
+  if (read.element) line.element = read.element;
+  if (read.element && read.finding) line.finding = read.finding;
+  return line;
+}
+
+/** The case with what was found. `instead`: in place of the charges it has, not after them. */
+export function accepted(c: CaseFile, r: Review, instead: boolean): CaseFile {
+  let lines: Line[] = instead ? [] : [...c.lines];
+  for (const charge of r.charges) lines = [...lines, lineOf(charge, freshLineId([...lines, ...c.lines]))];
+  return r.facts.filter((f) => f.take && f.value).reduce((now, f) => withValueAt(now, f.at, f.value), { ...c, lines });
+}

@@ -1,0 +1,403 @@
+// Going through what was found: the statement on one side, what was made of it on the other. On a narrow screen these are two steps.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { live } from 'lit/directives/live.js';
+import { repeat } from 'lit/directives/repeat.js';
+import type { Desk } from '../../app/desk';
+import { judge, type Judged } from '../../app/judge';
+import { money } from '../../app/show';
+import { language, say } from '../../app/wording';
+import { dateForField, dateWords } from '../../case/date-words';
+import type { JudgedLine } from '../../case/assessment';
+import type { Place, ReadCheck } from '../../case/reading';
+import { dateFromTyping } from '../../case/typed-date';
+import { amountForField, amountFromTyping } from '../../case/typed-money';
+import { oneOf } from '../../parts/field';
+import {
+  accepted,
+  changeCharge,
+  changeFact,
+  type Charge,
+  type Fact,
+  isOpen,
+  likelyThing,
+  makeCharge,
+  putBack,
+  type Review,
+  sureThing,
+} from './review';
+import { sourcePane, strip } from './source-pane';
+
+interface Acts {
+  change(r: Review): void;
+  again(): void;
+  done(): void;
+}
+
+/** What is looked at: a line of the source, from 1. */
+let lookedAt = 0;
+/** On a narrow screen: which of the two is in view. */
+let step: 'found' | 'source' = 'found';
+/** Whether the charges found take the place of those the case has. */
+let instead = false;
+/** What is being typed into a field, by the field's id. */
+const typing = new Map<string, string>();
+
+/** Begins with another statement: nothing looked at, nothing half typed. */
+export function beginReview(): void {
+  lookedAt = 0;
+  step = 'found';
+  instead = false;
+  typing.clear();
+}
+
+/** Shows where something stands in the source. On a narrow screen that is the other step. */
+function look(d: Desk, place: Place): void {
+  lookedAt = place.line;
+  step = 'source';
+  d.draw();
+  setTimeout(() =>
+    document.querySelector('.bring-source [data-looked]')?.scrollIntoView({ block: 'center', inline: 'nearest' }),
+  );
+}
+
+/** Brings the charge made of a line of the source into view. */
+function lookBack(d: Desk, key: number): void {
+  step = 'found';
+  d.draw();
+  setTimeout(() => document.getElementById(`found-${key}-text`)?.focus());
+}
+
+const whereWords = (r: Review, place: Place): string => {
+  const page = r.source.lines[place.line - 1]?.page;
+  return page !== undefined && r.source.pages.length > 1
+    ? say('page.bring.where.page', { page: page + 1 })
+    : say(r.source.pages.length ? 'page.bring.where.picture' : 'page.bring.where.line', { line: place.line });
+};
+
+const where = (d: Desk, r: Review, place: Place, of: string): TemplateResult =>
+  html`<button type="button" class="link found-where" aria-pressed=${lookedAt === place.line ? 'true' : 'false'} @click=${() => look(d, place)}>
+    ${whereWords(r, place)}<span class="unseen"> ${of}</span>
+  </button>`;
+
+function amountField(
+  d: Desk,
+  id: string,
+  label: string,
+  value: string,
+  wrong: boolean,
+  write: (value: string) => void,
+): TemplateResult {
+  return html`<input
+    id=${id}
+    class="charge-amount found-amount"
+    type="text"
+    inputmode="decimal"
+    autocomplete="off"
+    aria-label=${label}
+    aria-invalid=${wrong ? 'true' : nothing}
+    .value=${live(typing.get(id) ?? amountForField(value))}
+    @input=${(e: Event) => {
+      const typed = (e.target as HTMLInputElement).value;
+      typing.set(id, typed);
+      write(amountFromTyping(typed) ?? '');
+    }}
+    @change=${() => {
+      typing.delete(id);
+      d.draw();
+    }}
+  />`;
+}
+
+/** What the sum is in doubt about, with the picture of it, and the answer "it is right". */
+function doubt(r: Review, c: Charge, n: number, acts: Acts): TemplateResult | typeof nothing {
+  if (c.doubtful.length === 0) return nothing;
+  const line = c.amountPlace?.line ?? c.places[0]?.line ?? 0;
+  return html`<div class="found-doubt">
+    ${strip(r.source, line, c.doubtful, say('page.bring.strip', { n }))}
+    ${
+      isOpen(c)
+        ? html`<p class="fault">${say('page.bring.doubt')}
+            <button type="button" class="tool" @click=${() => acts.change(changeCharge(r, c.key, { checked: true }))}>
+              ${say('page.bring.doubt.right')}<span class="unseen"> ${say('page.bring.nth', { n })}</span>
+            </button></p>`
+        : nothing
+    }
+  </div>`;
+}
+
+/** What the charge was read as, and how sure that is. */
+function readAs(judged: JudgedLine | undefined, c: Charge): string {
+  if (!c.read || !judged) return '';
+  if (c.read.confidence < likelyThing || !c.read.element) return say('page.bring.readAs.not');
+  const what = [judged.thing, judged.findingText].filter(Boolean).join(': ');
+  return say(c.read.confidence < sureThing ? 'page.bring.readAs.perhaps' : 'page.bring.readAs', { what });
+}
+
+function note(judged: JudgedLine | undefined, c: Charge): TemplateResult {
+  const notes = [
+    c.credit && say('page.bring.credit'),
+    c.read?.computed && say('page.bring.computed'),
+    readAs(judged, c),
+  ];
+  return html`<span class="found-read">${notes.filter(Boolean).join(' ')}</span>`;
+}
+
+function charge(
+  d: Desk,
+  r: Review,
+  c: Charge,
+  n: number,
+  judged: JudgedLine | undefined,
+  wrong: boolean,
+  acts: Acts,
+): TemplateResult {
+  const write = (change: Partial<Charge>): void => acts.change(changeCharge(r, c.key, change));
+  const at = c.amountPlace ?? c.places[0];
+  return html`<li class="found" data-open=${isOpen(c) ? 'yes' : nothing} data-looked=${c.places.some((p) => p.line === lookedAt) ? 'yes' : nothing}>
+    <span class="found-number" aria-hidden="true">${n}</span>
+    <span class="grow" data-text=${c.text}
+      ><textarea
+        id="found-${c.key}-text"
+        class="charge-text"
+        rows="1"
+        aria-label=${say('page.charges.text', { n })}
+        .value=${live(c.text)}
+        @input=${(e: Event) => write({ text: (e.target as HTMLTextAreaElement).value })}
+        @focus=${() => {
+          if (lookedAt === (c.places[0]?.line ?? 0)) return;
+          lookedAt = c.places[0]?.line ?? 0;
+          d.draw();
+          document
+            .querySelector('.bring-source [data-looked]')
+            ?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+        }}
+      ></textarea
+    ></span>
+    <span class="found-sum">
+      ${c.credit ? html`<span class="found-sign" aria-hidden="true">&minus;</span>` : nothing}
+      ${amountField(d, `found-${c.key}-amount`, say(c.credit ? 'page.bring.credit.amount' : 'page.charges.amount', { n }), c.amount, wrong, (typed) => write({ amount: typed.replace(/^[-\u2212]\s*/, ''), credit: c.credit || /^[-\u2212]/.test(typed), checked: true }))}
+    </span>
+    <div class="found-more">
+      ${wrong ? html`<p class="fault">${say('page.fault.money')}</p>` : nothing}
+      ${doubt(r, c, n, acts)}
+      <p class="found-tools">
+        ${note(judged, c)}
+        ${at ? where(d, r, at, say('page.bring.nth', { n })) : nothing}
+        ${
+          c.credit
+            ? html`<button type="button" class="link" @click=${() => write({ credit: false })}>${say('page.bring.isCharge')}<span class="unseen"> ${say('page.bring.nth', { n })}</span></button>`
+            : nothing
+        }
+        <button type="button" class="link" @click=${() => acts.change(putBack(r, c.key))}>${say('page.bring.notCharge')}<span class="unseen"> ${say('page.bring.nth', { n })}</span></button>
+      </p>
+    </div>
+  </li>`;
+}
+
+const factName = (f: Fact): string => say(`page.field${f.at.replace(/\/0/g, '').replace(/\//g, '.')}`);
+
+function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
+  const id = `fact${f.at.replace(/\//g, '-')}`;
+  const name = factName(f);
+  const write = (value: string): void => acts.change(changeFact(r, f.at, { value, doubtful: [] }));
+  const known = d.valueAt(f.at);
+  const differs = known !== undefined && known !== f.value;
+  const shown = (value: unknown): string => (f.kind === 'money' ? money(String(value)) : dateForField(String(value)));
+  return html`<li class="fact-found">
+    <label class="fact-take"
+      ><input type="checkbox" .checked=${live(f.take)} @change=${(e: Event) => acts.change(changeFact(r, f.at, { take: (e.target as HTMLInputElement).checked }))} /><span
+        >${name}</span
+      ></label
+    >
+    ${
+      f.kind === 'money'
+        ? amountField(d, id, name, f.value, false, write)
+        : html`<input
+            id=${id}
+            class="entry"
+            type="text"
+            autocomplete="off"
+            aria-label=${name}
+            .value=${live(typing.get(id) ?? dateForField(f.value))}
+            @input=${(e: Event) => {
+              const typed = (e.target as HTMLInputElement).value;
+              typing.set(id, typed);
+              write(String(dateFromTyping(typed, dateWords()) ?? ''));
+            }}
+            @change=${() => {
+              typing.delete(id);
+              d.draw();
+            }}
+          />`
+    }
+    <p class="found-tools">
+      ${f.place ? where(d, r, f.place, name) : nothing}
+      ${differs ? html`<span class="help">${say('page.bring.differs', { known: shown(known) })}</span>` : nothing}
+      ${f.doubtful.length ? html`<span class="fault">${say('page.bring.doubt')}</span>` : nothing}
+    </p>
+    ${f.place && f.doubtful.length ? strip(r.source, f.place.line, f.doubtful, name) : nothing}
+  </li>`;
+}
+
+function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
+  const lines = r.tray.filter((t) => t.text.trim() !== '');
+  if (lines.length === 0) return nothing;
+  const withFigures = lines.filter((t) => /\d/.test(t.text));
+  const name = 'bring-tray';
+  const open = d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0);
+  return html`<details class="fold bring-tray" ?open=${open} @toggle=${(e: Event) => {
+    const now = (e.target as HTMLDetailsElement).open;
+    if (now !== d.folds.has(name) && !(now && open)) d.toggleFold(name);
+  }}>
+    <summary>${say('page.bring.tray')} <span class="fold-count">${say('page.bring.tray.count', { count: lines.length, figures: withFigures.length })}</span></summary>
+    <p class="help">${say('page.bring.tray.help')}</p>
+    <ul class="tray">
+      ${repeat(
+        lines,
+        (t) => t.key,
+        (t) => html`<li data-looked=${t.line === lookedAt ? 'yes' : nothing}>
+          <p class="tray-text">${t.text.trim()}</p>
+          ${t.doubtful.length ? html`${strip(r.source, t.line, t.doubtful, t.text.trim())}<p class="fault">${say('page.bring.tray.doubt')}</p>` : nothing}
+          <p class="found-tools">
+            ${t.say ? html`<span class="help">${t.say}</span>` : nothing}
+            ${t.line > 0 ? where(d, r, { line: t.line, start: 0, end: 0 }, t.text.trim()) : nothing}
+            <button
+              type="button"
+              class="link"
+              @click=${() => {
+                const next = makeCharge(r, t.key);
+                acts.change(next);
+                const made = next.charges.find((c) => c.key === r.nextKey);
+                setTimeout(() =>
+                  document.getElementById(`found-${r.nextKey}-${made?.amount ? 'text' : 'amount'}`)?.focus(),
+                );
+              }}
+            >
+              ${say('page.bring.makeCharge')}<span class="unseen"> ${t.text.trim()}</span>
+            </button>
+          </p>
+        </li>`,
+      )}
+    </ul>
+  </details>`;
+}
+
+const sameSum = (a: string | undefined, b: string | null | undefined): boolean => a !== undefined && a === b;
+
+/** Findings of the audit about figures. What else it finds is for later, beside the charges. */
+const aboutFigures = new Set([
+  'sum-wrong',
+  'refund-wrong',
+  'balance-wrong',
+  'deposit-left-out',
+  'charged-twice',
+  'product-wrong',
+  'tax-wrong',
+]);
+
+/** The paper's own arithmetic as it was read; it no longer holds once a sum was changed. What the audit says too is left to it. */
+function checksOf(r: Review, said: Set<string>): ReadCheck[] {
+  const asRead =
+    r.charges.length === r.reading.lines.length &&
+    r.charges.every((c) => c.amount === c.read?.amount.replace(/^-/, ''));
+  const also: Record<string, string> = { extension: 'product-wrong', tax: 'tax-wrong' };
+  return asRead
+    ? r.reading.checks.filter((c) => c.code === 'subtotal' || (c.code in also && !said.has(also[c.code]!)))
+    : [];
+}
+
+/** Whether the figures add up, as the engine sees the statement now. */
+function sums(r: Review, judged: Judged): TemplateResult {
+  const claimed = judged.result?.totals.claimed;
+  const stated = r.facts.find((f) => f.at === '/statement/statedTotal')?.value;
+  const audit = (judged.result?.audit ?? []).filter((a) => aboutFigures.has(a.code));
+  const checks = checksOf(r, new Set(audit.map((a) => a.code)));
+  return html`<div class="bring-sums" role="status">
+    <p>
+      <strong>${say(r.charges.length === 1 ? 'page.bring.count.one' : 'page.bring.count', { count: r.charges.length, sum: money(claimed ?? '0.00') })}</strong>
+      ${sameSum(claimed, stated) ? say('page.bring.agrees') : nothing}
+    </p>
+    ${[...audit, ...checks].map((a) => html`<p class="bring-check">${a.text}</p>`)}
+  </div>`;
+}
+
+export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
+  const has = d.case.lines.length > 0;
+  const own = accepted({ ...d.case, lines: [], language: language() } as typeof d.case, r, true);
+  const judged: Judged = d.engine ? judge(d.engine, own, d.today) : { result: null, faults: [] };
+  const byId = new Map(judged.result?.lines.map((l) => [l.id, l]));
+  const wrong = new Set(judged.faults.map((f) => f.at));
+  const open = r.charges.filter(isOpen).length;
+  const left = r.source.pagesLeft;
+  const take = (): void => {
+    d.put(accepted(d.case, r, has && instead));
+    const count = r.charges.length;
+    acts.done();
+    d.tell(say(count === 1 ? 'page.bring.taken.one' : 'page.bring.taken', { count }), true);
+    void d.settle();
+  };
+  return html`<div class="bring-review" data-step=${step}>
+    <div class="bring-steps">
+      ${oneOf(
+        'bring-step',
+        [
+          { id: 'found', label: say('page.bring.step.found') },
+          { id: 'source', label: say('page.bring.step.source') },
+        ],
+        step,
+        (id) => {
+          step = id as typeof step;
+          d.draw();
+        },
+      )}
+    </div>
+    <div class="bring-source">
+      <h3>${r.source.name || say('page.bring.pastedText')}</h3>
+      ${left ? html`<p class="fault">${say('page.bring.pagesLeft', { read: left.read, of: left.of })}</p>` : nothing}
+      ${sourcePane(r, lookedAt, (key) => lookBack(d, key))}
+    </div>
+    <div class="bring-found">
+      <h3>${say('page.bring.found')}</h3>
+      ${sums(r, judged)}
+      ${
+        r.charges.length
+          ? html`<ol class="found-list">
+        ${repeat(
+          r.charges,
+          (c) => c.key,
+          (c, i) => charge(d, r, c, i + 1, byId.get(String(i + 1)), wrong.has(`/lines/${i}/amount`), acts),
+        )}
+      </ol>`
+          : html`<p class="empty">${say('page.bring.noCharges')}</p>`
+      }
+      ${r.facts.length ? html`<h3>${say('page.bring.facts')}</h3><ul class="facts-found">${r.facts.map((f) => fact(d, r, f, acts))}</ul>` : nothing}
+      ${tray(d, r, acts)}
+    </div>
+    <div class="bring-end">
+      ${
+        has
+          ? html`<fieldset class="bring-instead"><legend class="unseen">${say('page.bring.instead.label')}</legend>${oneOf(
+              'bring-instead',
+              [
+                { id: 'after', label: say('page.bring.instead.after', { count: d.case.lines.length }) },
+                { id: 'instead', label: say('page.bring.instead.instead') },
+              ],
+              instead ? 'instead' : 'after',
+              (id) => {
+                instead = id === 'instead';
+                d.draw();
+              },
+            )}</fieldset>`
+          : nothing
+      }
+      ${open ? html`<p class="fault" role="status">${say(open === 1 ? 'page.bring.open.one' : 'page.bring.open', { count: open })}</p>` : nothing}
+      <p class="bring-tools">
+        <button type="button" class="tool tool-main" ?disabled=${r.charges.length + r.facts.filter((f) => f.take).length === 0} @click=${take}>
+          ${say(r.charges.length === 1 ? 'page.bring.take.one' : 'page.bring.take', { count: r.charges.length })}
+        </button>
+        <button type="button" class="tool" @click=${acts.again}>${say('page.bring.again')}</button>
+      </p>
+    </div>
+  </div>`;
+}

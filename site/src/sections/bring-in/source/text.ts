@@ -1,0 +1,83 @@
+// Files of text: plain text and tables as they are, e-mail by its parts, web pages by their words.
+
+import PostalMime from 'postal-mime';
+import { textSource, type Source } from './source';
+
+/** UTF-16 by its mark, UTF-8 if it is that, else the Windows code page of western Europe, which any bytes are. */
+export function decoded(bytes: Uint8Array): string {
+  const mark =
+    bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : bytes[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : '';
+  if (mark) return new TextDecoder(mark).decode(bytes);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes);
+  }
+}
+
+const block = new Set(
+  'ADDRESS ARTICLE BLOCKQUOTE DD DIV DL DT FIGURE FOOTER FORM H1 H2 H3 H4 H5 H6 HEADER HR LI MAIN OL P PRE SECTION TABLE TR UL'.split(
+    ' ',
+  ),
+);
+const silent = new Set('HEAD SCRIPT STYLE TEMPLATE NOSCRIPT TITLE'.split(' '));
+
+/** The words of a web page in lines; the cells of a row of a table are parted by tabs. Nothing in it is run or fetched. */
+export function textOfHtml(html: string): string {
+  const page = new DOMParser().parseFromString(html, 'text/html');
+  let text = '';
+  const lineEnd = (): void => {
+    if (text && !text.endsWith('\n')) text += '\n';
+  };
+  const walk = (node: Node): void => {
+    if (node.nodeType === Node.TEXT_NODE) {
+      const words = (node.textContent ?? '').replace(/[ \t\r\n]+/g, ' ');
+      text += /[\n\t]$|^$/.test(text) ? words.trimStart() : words;
+      return;
+    }
+    if (!(node instanceof Element) || silent.has(node.tagName)) return;
+    if (node.tagName === 'BR') {
+      text += '\n';
+      return;
+    }
+    if (node.tagName === 'TR' && !node.querySelector('table')) {
+      lineEnd();
+      const cells = [...node.children].map((c) => (c.textContent ?? '').replace(/\s+/g, ' ').trim());
+      text += cells.join('\t') + '\n';
+      return;
+    }
+    const own = block.has(node.tagName);
+    if (own) lineEnd();
+    node.childNodes.forEach(walk);
+    if (own) lineEnd();
+  };
+  walk(page.body);
+  return text
+    .split('\n')
+    .map((l) => l.replace(/ +$/, ''))
+    .join('\n')
+    .replace(/\n{3,}/g, '\n\n')
+    .trim();
+}
+
+/** The words of an e-mail as it is kept in a file (RFC 5322, MIME): its date and subject, then its text. */
+export async function textOfMail(bytes: Uint8Array): Promise<string> {
+  const mail = await PostalMime.parse(bytes);
+  const raw = (key: string): string => mail.headers.find((h) => h.key === key)?.value ?? '';
+  const head = [raw('date') && `Date: ${raw('date')}`, mail.subject && `Subject: ${mail.subject}`].filter(Boolean);
+  const body =
+    mail.html && (!mail.text?.trim() || /<table/i.test(mail.html)) ? textOfHtml(mail.html) : (mail.text ?? '');
+  return [...head, '', body].join('\n');
+}
+
+/** Attachments of an e-mail that could be the statement itself. */
+export async function attachmentsOf(bytes: Uint8Array): Promise<File[]> {
+  const mail = await PostalMime.parse(bytes);
+  return mail.attachments
+    .filter((a) => /^(application\/pdf|image\/(png|jpeg)|text\/csv)$/.test(a.mimeType) && a.disposition !== 'inline')
+    .map((a) => new File([a.content as ArrayBuffer], a.filename ?? 'attachment', { type: a.mimeType }));
+}
+
+const lines = (text: string): string => text.replace(/^\ufeff/, '');
+
+export const sourceOfText = (text: string, name: string): Source => textSource(lines(text), name);

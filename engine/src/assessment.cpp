@@ -22,6 +22,26 @@ Subject subject_of(const Line& line, const Rules& rules) {
   return subject;
 }
 
+/// From this confidence on, what the recogniser proposes for a bare line is used (and said); below, the person is
+/// asked.
+constexpr int sure_enough = 50;
+
+/// Fills in what a line leaves to its words: thing, finding, kind and place. Gives the confidence, 100 where nothing
+/// was proposed.
+int name_from_text(Line& line, const RecogniserRules& recogniser) {
+  if (!line.element.empty() || line.text.empty() || !recogniser.complete() || line.credit == Tri(true)) return 100;
+  TextContext context;
+  context.amount_known = line.amount.has_value();
+  Recognition seen = recognise(line.text, recogniser, context);
+  if (seen.not_a_charge || seen.element.empty() || seen.confidence < sure_enough) return 100;
+  if (!line.kind.empty() && !seen.kind.empty() && line.kind != seen.kind) return 100; // the person says otherwise
+  line.element = std::move(seen.element);
+  line.finding = std::move(seen.finding);
+  if (line.kind.empty()) line.kind = std::move(seen.kind);
+  if (line.place.empty()) line.place = std::move(seen.place);
+  return std::min(seen.confidence, 99);
+}
+
 /// The place's own useful lives, by class of things.
 OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
   OwnLives out;
@@ -94,6 +114,15 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   a.c = std::move(given);
   a.today = today;
   const Case& c = a.c;
+  a.lines.resize(c.lines.size());
+  for (std::size_t i = 0; i < c.lines.size(); ++i) {
+    const int confidence = name_from_text(a.c.lines[i], rules.recogniser);
+    Subject& subject = a.lines[i].subject;
+    subject = subject_of(c.lines[i], rules);
+    subject.confidence = confidence;
+    a.recognised = a.recognised || confidence < 100;
+    if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
+  }
   a.tenancy = tenancy_facts(c, today);
   a.pack = rules.pack(c.jurisdiction);
   if (a.pack) a.law = std::make_unique<Law>(c, *a.pack, rules.registry, rules.holidays, today);
@@ -107,12 +136,9 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   context.law = a.law.get();
   context.own_lives = &lives;
 
-  a.lines.resize(c.lines.size());
   std::vector<AuditLine> audited(c.lines.size());
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
     LineAssessment& line = a.lines[i];
-    line.subject = subject_of(c.lines[i], rules);
-    if (line.subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = line.subject.element->kind;
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);

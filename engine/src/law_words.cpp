@@ -96,12 +96,14 @@ std::string LawWords::assumed(const Ask& ask) const {
   if (ask.kind == Ask::Kind::fact) {
     const FactId id{ask.which};
     return speech_->say(view.fact(id).yes ? "law.assumed.yes" : "law.assumed.no",
-                        {{"question", view.info(id).question}});
+                        {{"question", view.info(id).question.in(speech_->language())}});
   }
   const EventId id{ask.which};
   const EventState& s = view.event(id);
-  if (s.happened != Tri(true)) return speech_->say("law.assumed.not-done", {{"question", view.info(id).question}});
-  return speech_->say("law.assumed.day", {{"question", view.info(id).question}, {"day", speech_->span(s.on)}});
+  if (s.happened != Tri(true))
+    return speech_->say("law.assumed.not-done", {{"question", view.info(id).question.in(speech_->language())}});
+  return speech_->say("law.assumed.day",
+                      {{"question", view.info(id).question.in(speech_->language())}, {"day", speech_->span(s.on)}});
 }
 
 std::string LawWords::state(const DutyResult& result) const {

@@ -346,7 +346,19 @@ private:
     assumptions(law);
   }
   void no_law() {
-    out_.key("law").null().key("dates").array().end_array().key("defects").array().end_array().key("remedies").null().key("assumptions").array().end_array();
+    out_.key("law")
+        .null()
+        .key("dates")
+        .array()
+        .end_array()
+        .key("defects")
+        .array()
+        .end_array()
+        .key("remedies")
+        .null()
+        .key("assumptions")
+        .array()
+        .end_array();
   }
 
   /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what

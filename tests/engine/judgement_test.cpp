@@ -407,3 +407,15 @@ TEST_CASE("A quality that no table tells apart is said, not dropped") {
           R"("amount":"200.00","element":"window-covering","finding":"missing","cause":"tenant","installed":"2024-07-31","quality":"curtain")"),
       "quality-untold"));
 }
+
+TEST_CASE("A line that names no thing is read by its words, and says so") {
+  const auto result = assessed(case_of_line(R"("amount":"95.00","text":"Oven left greasy, cleaned")"));
+  const json& line = result["lines"][0];
+  CHECK(line["element"] == "appliance-cleaning");
+  CHECK(line["recognised"]["confidence"] >= 50);
+  bool said = false;
+  for (const auto& caution : result["cautions"]) said = said || caution["code"] == "recognised";
+  CHECK(said);
+  const json vague = line_of(R"("amount":"95.00","text":"Misc per agreement")");
+  CHECK(vague["verdict"] != "chargeable-damage");
+}

@@ -58,9 +58,9 @@ struct EventInfo {
   std::string id;
   std::string at; ///< JSON Pointer of its date; empty: the case's list of events
   Localised question;
-  Localised day;                    ///< a pack's own event: "the day ..."; those of facts.json stand in the wording
-  Tri usual;                        ///< no: taken not to have happened when the case is silent
-  EventId usual_as = EventId::none; ///< taken to have happened on the day of this event when the case gives no date
+  Localised day;                      ///< a pack's own event: "the day ..."; those of facts.json stand in the wording
+  Tri usual;                          ///< no: taken not to have happened when the case is silent
+  EventId usual_as = EventId::none;   ///< taken to have happened on the day of this event when the case gives no date
   EventId not_before = EventId::none; ///< it cannot have happened before this event
   const std::optional<DaySpan>* (*read)(const Case&) = nullptr;
 };

@@ -123,8 +123,11 @@ std::string requests(const Draft& d, std::size_t line) {
     // What moves less than a twentieth of the charge is not worth a letter.
     if (l.amount && q.swing < r.claimed.part({1, 20})) continue;
     if (debt && l.kind == "rent" && q.code != "rent-period") continue;
-    const std::string_view code =
-        debt && among(q.code, {"finding", "finding-missing", "cause"}) ? std::string_view("debt") : q.code;
+    const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
+    const std::string_view code = hours ? std::string_view("own-hours")
+                                  : debt && among(q.code, {"finding", "finding-missing", "cause"})
+                                      ? std::string_view("debt")
+                                      : q.code;
     text.add(d.say("letter.request.", code, {{"whole", l.charged ? d.speech.quantity(*l.charged) : std::string()}}));
   }
   return text.take();

@@ -18,7 +18,9 @@ interface Ways {
 /** What the files may be: everything on a site, less in the one file. */
 const filesHelp = canReadPictures
   ? 'page.bring.files.help'
-  : `page.bring.files.help.oneFile${canReadPdf ? '' : '.noPdf'}`;
+  : canReadPdf
+    ? 'page.bring.files.help.oneFile'
+    : 'page.bring.files.help.oneFile.noPdf';
 
 const accepts = `.txt,.csv,.tsv,.eml,.htm,.html,.json,.pdf,text/*,application/pdf${canReadPictures ? ',image/*' : ''}`;
 

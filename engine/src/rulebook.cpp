@@ -260,6 +260,11 @@ Faults Rulebook::add_bundle(std::string_view json) {
   if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
   Faults faults;
   for (const auto& item : bundle.items()) {
+    // Said at once: a file that has to wait for others would be read later, or never.
+    if (!item.value().is_object()) {
+      faults.push_back({"wrong-type", item.key() + '#', "A rules file is one JSON object.", ""});
+      continue;
+    }
     Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
     faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
   }

@@ -23,8 +23,8 @@ export const bundle = (file) => fs.readFileSync(path.join(SITE, 'public/generate
 /** The module holding every bundle, as the single file does. */
 export async function fullModule() {
   const engine = await freshModule();
-  const { shared, languages, packs } = rulesIndex();
-  for (const file of [shared, ...Object.values(languages), ...Object.values(packs).map((pack) => pack.file)]) {
+  const { shared, reading, languages, packs } = rulesIndex();
+  for (const file of [shared, reading, ...Object.values(languages), ...Object.values(packs).flatMap((pack) => [pack.file, ...Object.values(pack.words)])]) {
     const { errors } = JSON.parse(engine.load(bundle(file)));
     if (errors.length) throw new Error(`${file}: ${JSON.stringify(errors[0])}`);
   }

@@ -70,7 +70,7 @@ private:
   std::string cites(const Json& source) const {
     std::string all;
     const auto add = [&](const Json& id) {
-      if (!id.is_string()) return;
+      if (!id.is_string() || id.get_ref<const std::string&>().empty()) return;
       const Json& entry = member(member(a_, "sources"), id.get_ref<const std::string&>().c_str());
       const std::string cite = text_of(entry, entry.is_object() && entry.contains("cite") ? "cite" : "title");
       all += (all.empty() ? " [" : "; ") + (cite.empty() ? id.get<std::string>() : cite);
@@ -163,6 +163,8 @@ private:
     out_.say("  - ",
              (label.empty() ? text_of(date, "duty") : label) + ": " + (state.empty() ? text_of(date, "state") : state));
     below(text_of(date, "text") + cites(member(date, "source")));
+    const std::string condition = text_of(date, "condition");
+    if (!condition.empty()) below(w_.say("cli.date.condition", {{"condition", condition}}));
     below(text_of(date, "ifMissed"));
     below(text_of(date, "check"));
   }

@@ -198,6 +198,8 @@ std::string LawWords::cap(const CapResult& result) const {
 
 std::string LawWords::award(const Award& award) const {
   if (!award.known) return speech_->say("law.award.unknown");
+  if (award.most.is_zero() && !award.open)
+    return speech_->say("law.award.nothing") + ' ' + speech_->say("law.award.courts-decide");
   std::string text = award.least == award.most
                          ? speech_->say("law.award.one", {{"most", speech_->money(award.most)}})
                          : speech_->say("law.award.range",

@@ -38,6 +38,8 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
   if (reason_is_said(step.code)) return why(line, speech);
   std::string key = "step.";
   key += step.code;
+  if (step.code == "rent-by-day" && step.low == step.high) key = "step.rent-by-day.same";
+  if (step.code == "age-unknown" && step.high.is_zero()) key = "step.age-unknown.past-life";
   const std::string from = speech.money(step.from), to = speech.money(step.to), low = speech.money(step.low),
                     high = speech.money(step.high);
   const std::string share = speech.percent(step.share), age = speech.length(step.age), life = speech.length(step.life);

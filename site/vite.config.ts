@@ -28,6 +28,10 @@ export default defineConfig(({ mode }) => {
         ? [
             { find: /^\.\/files$/, replacement: fileURLToPath(here('./src/app/files-held.ts')) },
             {
+              find: /^(?:\.\/app|\.)\/start-engine$/,
+              replacement: fileURLToPath(here('./src/app/start-engine-held.ts')),
+            },
+            {
               find: /^(?:\.\/source|\.)\/pdf-library$/,
               replacement: fileURLToPath(here(`${bringIn}/pdf-library-held.ts`)),
             },
@@ -46,6 +50,7 @@ export default defineConfig(({ mode }) => {
       cssCodeSplit: !single,
       rollupOptions: single ? { output: { inlineDynamicImports: true } } : {},
     },
+    worker: { format: 'es' },
     server: { fs: { allow: ['..'] } },
     plugins: [htmlWords(words), examples(here('../examples/')), ...(single ? onlyInOneFile() : [offline(words)])],
   };

@@ -5,6 +5,7 @@ import http from 'node:http';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { createGzip } from 'node:zlib';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { strFromU8, unzipSync } from 'fflate';
 import ICAL from 'ical.js';
@@ -27,7 +28,12 @@ const types = {
   '.wasm': 'application/wasm', '.svg': 'image/svg+xml', '.png': 'image/png', '.webmanifest': 'application/manifest+json',
 };
 
-/** Serves a folder on a free port, under a path of its own, as a clinic's site would hold it; `headers` go with every file. Resolves to { address, close }. */
+const shrinks = new Set(['.html', '.js', '.mjs', '.css', '.json', '.wasm', '.svg', '.webmanifest']);
+
+/**
+ * Serves a folder on a free port, under a path of its own, gzipped, as a clinic's site would hold it; `headers` go with every file.
+ * Resolves to { address, close }.
+ */
 export function serve(folder = DIST, under = '/help/deposits/', headers = {}) {
   const server = http.createServer((request, response) => {
     const { pathname } = new URL(request.url, 'http://localhost');
@@ -36,8 +42,11 @@ export function serve(folder = DIST, under = '/help/deposits/', headers = {}) {
       response.writeHead(404).end();
       return;
     }
-    response.writeHead(200, { ...headers, 'content-type': types[path.extname(file)] ?? 'application/octet-stream' });
-    fs.createReadStream(file).pipe(response);
+    const kind = path.extname(file);
+    const gzip = shrinks.has(kind) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '');
+    response.writeHead(200, { ...headers, 'content-type': types[kind] ?? 'application/octet-stream', ...(gzip && { 'content-encoding': 'gzip', vary: 'accept-encoding' }) });
+    const content = fs.createReadStream(file);
+    (gzip ? content.pipe(createGzip()) : content).pipe(response);
   });
   return new Promise((done) => {
     server.listen(0, '127.0.0.1', () => {

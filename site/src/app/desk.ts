@@ -8,6 +8,7 @@ import * as history from '../case/history';
 import { type Letter, type LetterEdits, noEdits } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from './engine';
+import { HeldAnswer } from './held-answer';
 import { judge } from './judge';
 import type { Kept } from './keep';
 import { currencyOf, loadLanguage, loadPlace, loadShared, registryOf } from './rules';
@@ -28,6 +29,7 @@ export interface Sheet {
   exhibits: Exhibit[];
   /** What the person did with the letters: kind chosen, own words, paragraphs switched. */
   letter: LetterEdits;
+  draft: HeldAnswer<Letter>;
 }
 
 export interface Notice {
@@ -56,6 +58,9 @@ export class Desk {
   keeping = false;
   private listeners: Listener[] = [];
   private nextKey = 1;
+  /** Counts the judgements asked for; while the last has not come, the screen stays as it is. */
+  private asked = 0;
+  private judging = false;
 
   constructor() {
     this.sheets.push(this.fresh(emptyCase(), ''));
@@ -86,13 +91,27 @@ export class Desk {
   }
   /** Judges the case in front anew and draws. */
   refresh(): void {
-    const sheet = this.sheet;
+    const { sheet, engine } = this;
+    const ticket = ++this.asked;
     useCurrency(currencyOf(this.case.jurisdiction));
-    if (this.engine) Object.assign(sheet, judge(this.engine, { ...this.case, language: language() }, this.today));
-    this.draw();
+    const shown = (): void => {
+      if (ticket !== this.asked) return;
+      this.judging = false;
+      this.draw();
+    };
+    if (!engine) return shown();
+    this.judging = true;
+    judge(engine, { ...this.case, language: language() }, this.today)
+      .then((judged) => ticket === this.asked && Object.assign(sheet, judged))
+      .catch((e: unknown) => this.breakDown(e))
+      .then(shown);
   }
+  /** Draws, unless a judgement is on its way: a case is never shown beside the result of another. */
   draw(): void {
-    this.listeners.forEach((l) => l());
+    if (!this.judging) this.listeners.forEach((l) => l());
+  }
+  private breakDown(e: unknown): void {
+    this.broken = e instanceof Error ? e.message : String(e);
   }
 
   // Starting
@@ -103,25 +122,25 @@ export class Desk {
       await loadShared(engine);
       if (this.case.jurisdiction) await loadPlace(engine, this.case.jurisdiction);
       if (language() !== 'en') await loadLanguage(engine, language(), this.case.jurisdiction);
+      await this.list(engine);
       this.engine = engine;
-      this.list();
     } catch (e) {
-      this.broken = e instanceof Error ? e.message : String(e);
+      this.breakDown(e);
     }
     this.refresh();
     await this.settleOthers();
   }
 
   /** Lists anew what a person can choose from: after a change of language or place. */
-  private list(): void {
-    if (this.engine) this.catalogue = { ...this.engine.catalogue(language()), ...registryOf(this.case.jurisdiction) };
+  private async list(engine: Engine): Promise<void> {
+    this.catalogue = { ...(await engine.catalogue(language())), ...registryOf(this.case.jurisdiction) };
   }
 
   async useLanguage(wanted: Language): Promise<void> {
     await speak(wanted);
     if (this.engine) {
       await loadLanguage(this.engine, wanted, this.case.jurisdiction);
-      this.list();
+      await this.list(this.engine);
     }
     this.sheets.forEach((s) => (s.settled = false));
     this.refresh();
@@ -136,22 +155,26 @@ export class Desk {
       if (sheet === this.sheet || sheet.settled) continue;
       const subject = sheet.history.now;
       if (subject.jurisdiction) await loadPlace(engine, subject.jurisdiction).catch(() => undefined);
-      Object.assign(sheet, judge(engine, { ...subject, language: language() }, this.today), { settled: true });
+      const judged = await judge(engine, { ...subject, language: language() }, this.today);
+      if (sheet.history.now === subject) Object.assign(sheet, judged, { settled: true });
     }
     this.draw();
   }
 
   /** The letter that fits the case in front, or null where there is none. */
   letter(): Letter | null {
-    if (!this.engine || this.sheet.faults.length > 0) return null;
-    const { kind, off, on } = this.sheet.letter;
-    const draft = this.engine.letter(this.case, this.today, {
-      ...(kind ? { kind } : {}),
-      language: language(),
-      off,
-      on,
-    });
-    return draft.paragraphs ? draft : null;
+    const { engine, sheet, today } = this;
+    if (!engine || sheet.faults.length > 0) return null;
+    const { kind, off, on } = sheet.letter;
+    const options = { ...(kind ? { kind } : {}), language: language(), off, on };
+    // A new result means new facts or rules; the result itself is made anew with each of them.
+    const basis = [sheet.result, today, JSON.stringify(options)];
+    const draft = sheet.draft.get(
+      basis,
+      () => engine.letter(this.case, today, options),
+      () => this.draw(),
+    );
+    return draft?.paragraphs ? draft : null;
   }
 
   editLetter(edits: LetterEdits): void {
@@ -163,14 +186,17 @@ export class Desk {
   async settle(): Promise<void> {
     const { sheet, engine } = this;
     const code = this.case.jurisdiction;
-    this.refresh();
+    // A new case is judged once its law is there: without it, what only that law knows would be called unknown for a moment.
+    if (sheet.result || !engine || !code) this.refresh();
+    else this.draw();
     if (!engine) return;
     try {
       if (code) await loadPlace(engine, code);
       // Another case may have come to the front meanwhile; this one is then judged with the others behind.
       if (this.sheet !== sheet) return;
+      await this.list(engine);
+      if (this.sheet !== sheet) return;
       sheet.settled = true;
-      this.list();
     } catch {
       this.tell(say('page.notice.lawNotLoaded'));
     }
@@ -272,6 +298,7 @@ export class Desk {
       settled: false,
       exhibits: [],
       letter: noEdits,
+      draft: new HeldAnswer(),
     };
   }
 

@@ -1,11 +1,11 @@
-// The engine as the page sees it: text in, text out. The WebAssembly module is fetched once and kept.
+// The engine as the page sees it: text in, text out, each answer a promise, so that it may run beside the page and never holds it up.
 
-import type { Engine as Module } from '../generated/engine/wearline.mjs';
 import type { Assessment, Fault } from '../case/assessment';
 import type { CaseFile } from '../case/case';
 import type { Catalogue } from '../case/catalogue';
 import type { Letter } from '../case/letter';
 import type { Reading } from '../case/reading';
+import type { Engine as Module, Text } from '../generated/engine/wearline.mjs';
 
 export interface LetterOptions {
   kind?: string;
@@ -17,26 +17,34 @@ export interface LetterOptions {
 
 /** The engine with parsed answers. `today` is YYYY-MM-DD everywhere. */
 export interface Engine {
-  load(bundle: string): Fault[];
-  assess(subject: CaseFile, today: string): Assessment;
-  assessText(text: string, today: string): Assessment;
-  catalogue(language: string): Omit<Catalogue, 'facts' | 'events' | 'papers'>;
-  letter(subject: CaseFile, today: string, options: LetterOptions): Letter;
+  load(bundle: string): Promise<Fault[]>;
+  assess(subject: CaseFile, today: string): Promise<Assessment>;
+  catalogue(language: string): Promise<Omit<Catalogue, 'facts' | 'events' | 'papers'>>;
+  letter(subject: CaseFile, today: string, options: LetterOptions): Promise<Letter>;
   /** Reads the text of a statement. `language`: of the sentences in the answer. */
-  read(text: string, language: string): Reading;
+  read(text: string, language: string): Promise<Reading>;
   version: string;
 }
 
-export function wrap(module: Module): Engine {
+/** One call of the module, wherever it runs. */
+export type Call = (name: keyof Module, ...texts: Text[]) => Promise<string>;
+
+/** Calls a module that runs in this thread. */
+export const callHere =
+  (module: Module): Call =>
+  (name, ...texts) =>
+    Promise.resolve((module[name] as (...texts: Text[]) => string)(...texts));
+
+export async function wrap(call: Call): Promise<Engine> {
   const utf8 = new TextEncoder();
+  const ask = async <T>(name: keyof Module, ...texts: Text[]): Promise<T> =>
+    JSON.parse(await call(name, ...texts)) as T;
   return {
-    load: (bundle) => (JSON.parse(module.load(bundle)) as { errors: Fault[] }).errors,
-    assess: (subject, today) => JSON.parse(module.assess(JSON.stringify(subject), today)) as Assessment,
-    assessText: (text, today) => JSON.parse(module.assess(utf8.encode(text), today)) as Assessment,
-    catalogue: (language) => JSON.parse(module.catalogue(language)) as Catalogue,
-    letter: (subject, today, options) =>
-      JSON.parse(module.letter(JSON.stringify(subject), today, JSON.stringify(options))) as Letter,
-    read: (text, language) => JSON.parse(module.readStatement(utf8.encode(text), language)) as Reading,
-    version: module.version(),
+    load: async (bundle) => (await ask<{ errors: Fault[] }>('load', bundle)).errors,
+    assess: (subject, today) => ask('assess', JSON.stringify(subject), today),
+    catalogue: (language) => ask('catalogue', language),
+    letter: (subject, today, options) => ask('letter', JSON.stringify(subject), today, JSON.stringify(options)),
+    read: (text, language) => ask('readStatement', utf8.encode(text), language),
+    version: await call('version'),
   };
 }

@@ -19,10 +19,10 @@ function without(subject: CaseFile, faults: Fault[]): CaseFile {
   return places.reduce((c, f) => withoutAt(c, f.at), subject);
 }
 
-export function judge(engine: Engine, subject: CaseFile, today: string): Judged {
-  const first = engine.assess(subject, today);
+export async function judge(engine: Engine, subject: CaseFile, today: string): Promise<Judged> {
+  const first = await engine.assess(subject, today);
   if (first.errors.length === 0) return { result: first, faults: [] };
   const rest = without(subject, first.errors);
-  const second = engine.assess(rest, today);
+  const second = await engine.assess(rest, today);
   return { result: second.errors.length === 0 ? second : null, faults: first.errors };
 }

@@ -24,7 +24,8 @@ interface RulesIndex {
 }
 
 const rules = index as RulesIndex;
-const loaded = new Set<string>();
+/** The text of each bundle that the engine holds or is taking in. */
+const loaded = new Map<string, Promise<string>>();
 const packTexts = new Map<string, string>();
 const packWords = new Map<string, PackWords>();
 
@@ -39,14 +40,19 @@ export const nameOfPlace = (code: string | undefined): string =>
 export const currencyOf = (code: string | undefined): string => (code && rules.packs[code]?.currency) || 'USD';
 export const hasPack = (code: string | undefined): boolean => code !== undefined && code in rules.packs;
 
-async function load(engine: Engine, file: string): Promise<string> {
-  const text = await rulesText(file);
-  if (!loaded.has(file)) {
-    const faults = engine.load(text);
+/** Hands a bundle to the engine, once. What failed may be tried again. */
+function load(engine: Engine, file: string): Promise<string> {
+  const known = loaded.get(file);
+  if (known) return known;
+  const coming = (async () => {
+    const text = await rulesText(file);
+    const faults = await engine.load(text);
     if (faults.length > 0) throw new Error(faults.map((f) => `${f.at}: ${f.text}`).join('\n'));
-    loaded.add(file);
-  }
-  return text;
+    return text;
+  })();
+  loaded.set(file, coming);
+  coming.catch(() => loaded.delete(file));
+  return coming;
 }
 
 interface Registry {
@@ -101,7 +107,7 @@ export function registryOf(code: string | undefined): Registry {
 
 /** Loads what reads statements; it is needed only for that. */
 export async function loadReading(engine: Engine): Promise<void> {
-  if (!loaded.has(rules.reading)) await load(engine, rules.reading);
+  await load(engine, rules.reading);
 }
 
 /** Loads a language, with the law of the place that is in use. */

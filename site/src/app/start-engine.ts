@@ -1,7 +1,36 @@
-// Fetches the WebAssembly module and hands it over wrapped.
+// Starts the engine in a worker and hands it over wrapped. In the single offline file start-engine-held.ts takes this module's place.
 
-import createEngine from '../generated/engine/wearline.mjs';
+import type { Engine as Module, Text } from '../generated/engine/wearline.mjs';
 import { type Engine, wrap } from './engine';
-import { engineBytes } from './files';
 
-export const startEngine = async (): Promise<Engine> => wrap(await createEngine({ wasmBinary: await engineBytes() }));
+export interface Question {
+  id: number;
+  name: keyof Module;
+  texts: Text[];
+}
+export type Answer = { id: number; text: string; failed?: undefined } | { id: number; failed: string };
+
+export function startEngine(): Promise<Engine> {
+  const worker = new Worker(new URL('./engine-worker.ts', import.meta.url), { type: 'module' });
+  const waiting = new Map<number, { done: (text: string) => void; fail: (e: Error) => void }>();
+  let asked = 0;
+  worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
+    const asker = waiting.get(data.id);
+    waiting.delete(data.id);
+    if (data.failed === undefined) asker?.done(data.text);
+    else asker?.fail(new Error(data.failed));
+  });
+  // The worker itself could not start or broke: nobody would be answered any more.
+  worker.addEventListener('error', (e) => {
+    waiting.forEach(({ fail }) => fail(new Error(e.message || 'worker')));
+    waiting.clear();
+  });
+  return wrap(
+    (name, ...texts) =>
+      new Promise((done, fail) => {
+        const question: Question = { id: ++asked, name, texts };
+        waiting.set(question.id, { done, fail });
+        worker.postMessage(question);
+      }),
+  );
+}

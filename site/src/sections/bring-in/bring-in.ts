@@ -71,7 +71,7 @@ async function readingEngine(d: Desk): Promise<Engine> {
 async function show(d: Desk, source: Source, signal: AbortSignal): Promise<void> {
   const engine = await readingEngine(d);
   if (signal.aborted) return source.close();
-  const reading = engine.read(wholeText(source), language());
+  const reading = await engine.read(wholeText(source), language());
   if (!reading.lines) throw new Trouble('tooLarge');
   const review = reviewOf(source, reading, d.case);
   if (review.charges.length + review.tray.length + review.facts.length === 0) {
@@ -119,7 +119,7 @@ async function settle(d: Desk, taken: Taken, files: File[], signal: AbortSignal)
     const attached = taken.attachments?.[0];
     // A mail that only carries the statement: what it carries is read.
     const engine = await readingEngine(d);
-    const bare = attached && engine.read(wholeText(taken.source), language()).lines.length === 0;
+    const bare = attached && (await engine.read(wholeText(taken.source), language())).lines.length === 0;
     if (bare) await take(d, [attached]);
     else await show(d, taken.source, signal);
   }

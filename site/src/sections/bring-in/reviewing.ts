@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Desk } from '../../app/desk';
+import { HeldAnswer } from '../../app/held-answer';
 import { judge, type Judged } from '../../app/judge';
 import { money } from '../../app/show';
 import { language, say } from '../../app/wording';
@@ -322,10 +323,21 @@ function sums(r: Review, judged: Judged): TemplateResult {
   </div>`;
 }
 
+const nothingJudged: Judged = { result: null, faults: [] };
+const review = new HeldAnswer<Judged>();
+
 export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
   const has = d.case.lines.length > 0;
   const own = accepted({ ...d.case, lines: [], language: language() } as typeof d.case, r, true);
-  const judged: Judged = d.engine ? judge(d.engine, own, d.today) : { result: null, faults: [] };
+  const { engine } = d;
+  const judged =
+    (engine &&
+      review.get(
+        [JSON.stringify(own), d.today],
+        () => judge(engine, own, d.today),
+        () => d.draw(),
+      )) ||
+    nothingJudged;
   const byId = new Map(judged.result?.lines.map((l) => [l.id, l]));
   const wrong = new Set(judged.faults.map((f) => f.at));
   const open = r.charges.filter(isOpen).length;

@@ -34,6 +34,7 @@ needs_of() {
   node) echo "node=nodejs npm=npm /etc/ssl/certs/ca-certificates.crt=ca-certificates" ;;
   chromium) echo "chromium=chromium /usr/share/fonts/truetype/liberation=fonts-liberation" ;;
   firefox) echo "firefox-esr=firefox-esr" ;;
+  office) echo "soffice=libreoffice-writer-nogui pdftotext=poppler-utils" ;;
   bench) echo "/usr/include/benchmark/benchmark.h=libbenchmark-dev" ;;
   fuzz) echo "clang++-14=clang-14 /usr/lib/llvm-14/lib/clang/14.0.6/lib/linux/libclang_rt.fuzzer-x86_64.a=libclang-rt-14-dev" ;;
   style) echo "clang-format=clang-format" ;;

@@ -1,18 +1,19 @@
 // What the browser tests share: the built page behind a small file server, Chromium, and a watch over what the page must never do.
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import fs from 'node:fs';
 import http from 'node:http';
 import { createRequire } from 'node:module';
+import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createGzip } from 'node:zlib';
 import { parse as parseCsv } from 'csv-parse/sync';
-import { strFromU8, unzipSync } from 'fflate';
 import ICAL from 'ical.js';
 import piexif from 'piexifjs';
 import { chromium } from 'playwright-core';
 
-export { ICAL, parseCsv, strFromU8, unzipSync };
+export { ICAL, parseCsv };
 
 export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const DIST = path.join(ROOT, 'site/dist');
@@ -140,6 +141,19 @@ export const press = (page, name) => page.getByRole('button', { name, exact: tru
 export async function taken(page, name) {
   const [download] = await Promise.all([page.waitForEvent('download'), press(page, name)]);
   return { name: download.suggestedFilename(), path: await download.path(), text: () => download.path().then((p) => fs.readFileSync(p, 'utf8')) };
+}
+/** What a word processor other than the one that wrote it reads in a document: LibreOffice makes a PDF of it, its text comes back. */
+export function asPrinted(document) {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-office-'));
+  try {
+    const run = (...command) => execFileSync(command[0], command.slice(1), { stdio: 'pipe', timeout: 120_000 });
+    const file = path.join(folder, 'letter.docx');
+    fs.copyFileSync(document, file);
+    run('soffice', `-env:UserInstallation=${pathToFileURL(path.join(folder, 'profile'))}`, '--headless', '--convert-to', 'pdf', '--outdir', folder, file);
+    return run('pdftotext', '-raw', path.join(folder, 'letter.pdf'), '-').toString();
+  } finally {
+    fs.rmSync(folder, { recursive: true, force: true });
+  }
 }
 /** An example case as a file to choose. */
 export const example = (slug) => ({

@@ -58,9 +58,8 @@ export class Desk {
   keeping = false;
   private listeners: Listener[] = [];
   private nextKey = 1;
-  /** Counts the judgements asked for; while the last has not come, the screen stays as it is. */
-  private asked = 0;
-  private judging = false;
+  /** Counts the judgements asked for: only the answer to the last is shown. */
+  private tickets = 0;
 
   constructor() {
     this.sheets.push(this.fresh(emptyCase(), ''));
@@ -89,26 +88,25 @@ export class Desk {
   onChange(listener: Listener): void {
     this.listeners.push(listener);
   }
-  /** Judges the case in front anew and draws. */
+  /** Draws the case in front as it is now, and again when it has been judged anew. */
   refresh(): void {
     const { sheet, engine } = this;
-    const ticket = ++this.asked;
+    const ticket = ++this.tickets;
     useCurrency(currencyOf(this.case.jurisdiction));
-    const shown = (): void => {
-      if (ticket !== this.asked) return;
-      this.judging = false;
-      this.draw();
-    };
-    if (!engine) return shown();
-    this.judging = true;
-    judge(engine, { ...this.case, language: language() }, this.today)
-      .then((judged) => ticket === this.asked && Object.assign(sheet, judged))
+    this.draw();
+    if (!engine) return;
+    judge(engine, this.asked(), this.today)
+      .then((judged) => ticket === this.tickets && Object.assign(sheet, judged))
       .catch((e: unknown) => this.breakDown(e))
-      .then(shown);
+      .then(() => ticket === this.tickets && this.draw());
   }
-  /** Draws, unless a judgement is on its way: a case is never shown beside the result of another. */
   draw(): void {
-    if (!this.judging) this.listeners.forEach((l) => l());
+    this.listeners.forEach((l) => l());
+  }
+  /** The case in front as the engine is asked about it: in the page's language, with what somebody looks at. */
+  private asked(): CaseFile {
+    const ways = [...this.folds].some((name) => name.startsWith('ways:'));
+    return { ...this.case, language: language(), ...(ways && { showMethods: true }) };
   }
   private breakDown(e: unknown): void {
     this.broken = e instanceof Error ? e.message : String(e);
@@ -380,5 +378,10 @@ export class Desk {
   toggleFold(name: string): void {
     if (!this.folds.delete(name)) this.folds.add(name);
     this.draw();
+  }
+  /** Opens or shuts the other ways of counting worth for one charge; they are reckoned while one is open. */
+  lookAtWays(name: string): void {
+    if (!this.folds.delete(name)) this.folds.add(name);
+    this.refresh();
   }
 }

@@ -81,6 +81,10 @@ export interface JudgedLine {
   turningPoint: { noChargeIfInstalledBefore: string; text: string } | null;
   value: Worth | null;
   conflicts: (Sourced & { text: string })[];
+  /** Papers worth asking for. */
+  askFor: string[];
+  /** The charge by each way of counting worth, where the case asks for them. */
+  methods?: (Sourced & { id: string; label: string; text: string; inUse: boolean; fair: Span })[];
   /** What the law says of this charge; the rules themselves stand once, under law.rules. */
   bars?: { rule: string; effect: string; applies: true | null; most: string | null }[];
 }

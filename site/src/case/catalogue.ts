@@ -39,6 +39,9 @@ export interface Catalogue {
   causes: Named[];
   atMoveIn: Named[];
   landlordFactors: Named[];
+  /** Ways to count what a thing was still worth, and the published tables of useful lives. */
+  methods: (Named & { text: string })[];
+  lifeSources: Named[];
   facts: Fact[];
   events: EventKind[];
   papers: Named[];
@@ -54,6 +57,8 @@ export const nothingToChoose: Catalogue = {
   causes: [],
   atMoveIn: [],
   landlordFactors: [],
+  methods: [],
+  lifeSources: [],
   facts: [],
   events: [],
   papers: [],

@@ -10,7 +10,7 @@ import { dateForField, dateWords, inWords, isDay } from '../case/date-words';
 import { dateFromTyping } from '../case/typed-date';
 import { amountForField, amountFromTyping } from '../case/typed-money';
 
-export type FieldKind = 'money' | 'date' | 'yes-no' | 'count' | 'years' | 'text' | 'choice';
+export type FieldKind = 'money' | 'date' | 'yes-no' | 'count' | 'years' | 'hours' | 'text' | 'choice';
 
 export interface Field {
   /** JSON Pointer of the value in the case; for an event, the place where it would stand. */
@@ -58,6 +58,11 @@ export function faultText(f: Field, fault: Fault): string {
   return unreadable.has(fault.code) && canSay(key) ? say(key) : fault.text;
 }
 
+const numberFromTyping = (typed: string): number | string | undefined => {
+  const text = typed.trim();
+  return text === '' ? undefined : /^\d{1,4}(\.\d{1,3})?$/.test(text) ? Number(text) : text;
+};
+
 /** Typed text as the value the case holds. */
 function fromTyping(kind: FieldKind, typed: string): unknown {
   switch (kind) {
@@ -70,11 +75,11 @@ function fromTyping(kind: FieldKind, typed: string): unknown {
       return text === '' ? undefined : /^\d{1,15}$/.test(text) ? Number(text) : text;
     }
     case 'years':
-      return typed.trim() === ''
-        ? undefined
-        : /^\d{1,4}(\.\d{1,3})?$/.test(typed.trim())
-          ? Number(typed.trim())
-          : typed.trim();
+      return numberFromTyping(typed);
+    case 'hours': {
+      const count = numberFromTyping(typed);
+      return count === undefined ? undefined : { count, unit: 'hour' };
+    }
     default:
       return typed === '' ? undefined : typed;
   }
@@ -83,6 +88,7 @@ function fromTyping(kind: FieldKind, typed: string): unknown {
 function forTyping(kind: FieldKind, value: unknown): string {
   if (value == null) return '';
   if (kind === 'money') return amountForField(value);
+  if (kind === 'hours') return String((value as { count?: unknown }).count ?? '');
   return kind === 'date' ? dateForField(String(value)) : String(value);
 }
 
@@ -92,7 +98,12 @@ interface Around {
   invalid: boolean;
 }
 
-const modes: Partial<Record<FieldKind, string>> = { money: 'decimal', count: 'numeric', years: 'decimal' };
+const modes: Partial<Record<FieldKind, string>> = {
+  money: 'decimal',
+  count: 'numeric',
+  years: 'decimal',
+  hours: 'decimal',
+};
 
 /** The text control of a field. Shown value: as typed while it has the focus, tidied afterwards. */
 function typedControl(d: Desk, f: Field, a: Around): TemplateResult {

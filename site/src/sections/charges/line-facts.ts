@@ -20,7 +20,7 @@ const physical: Group[] = [
 ];
 const money: Group = ['price', ['remedy', 'repairPrice', 'priceNew']];
 const period: Group = ['period', ['from', 'to', 'reletOn']];
-const lesser = ['kind', 'place', 'lifeYears', 'labourAges', 'hourlyRate', 'note'];
+const lesser = ['kind', 'place', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'hours', 'hourlyRate', 'note'];
 const proofs = ['receipts', 'estimate', 'photos', 'labour-hours-and-rate'];
 
 const replace = (d: Desk, index: number, changes: Partial<Line>): void => {

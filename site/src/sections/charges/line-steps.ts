@@ -15,6 +15,30 @@ const step = (d: Desk, s: Step): TemplateResult =>
     ${sources(d, s)}
   </li>`;
 
+/** The same charge by every way of counting worth that some source uses; reckoned only when somebody looks. */
+function otherWays(d: Desk, judged: JudgedLine): TemplateResult {
+  const name = `ways:${judged.id}`;
+  const way = (m: NonNullable<JudgedLine['methods']>[number]) => html`<tr>
+    <th scope="row">${m.label}${m.inUse ? html` <em>${say('page.steps.ways.inUse')}</em>` : nothing}<p>${m.text}</p>${sources(d, m)}</th>
+    <td>${money(m.fair.likely)}${m.fair.low === m.fair.high ? nothing : html`<p>${say('page.charges.range', { low: money(m.fair.low), high: money(m.fair.high) })}</p>`}</td>
+  </tr>`;
+  return html`<details
+    class="fold ways"
+    ?open=${d.folds.has(name)}
+    @toggle=${(e: Event) => {
+      if ((e.target as HTMLDetailsElement).open !== d.folds.has(name)) d.lookAtWays(name);
+    }}
+  >
+    <summary>${say('page.steps.ways')}</summary>
+    <p>${say('page.steps.ways.says')}</p>
+    <table>
+      <tbody>
+        ${(d.folds.has(name) && judged.methods ? judged.methods : []).map(way)}
+      </tbody>
+    </table>
+  </details>`;
+}
+
 export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
   const rules = d.result?.law?.rules ?? {};
   const cautions = (judged.bars ?? []).flatMap((b) => {
@@ -28,6 +52,8 @@ export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
       ${judged.steps.map((s) => step(d, s))}
     </ol>
     ${judged.turningPoint ? html`<p class="turning-point">${judged.turningPoint.text}</p>` : nothing}
+    ${judged.askFor.length ? html`<p class="ask-for">${say('page.steps.askFor', { papers: judged.askFor.join('; ') })}</p>` : nothing}
+    ${judged.value ? otherWays(d, judged) : nothing}
     ${
       cautions.length
         ? html`<h4>${say('page.steps.law')}</h4>

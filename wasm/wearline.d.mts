@@ -1,10 +1,10 @@
-// The engine as the page sees it. Every answer is JSON text; an input that cannot be read gives {"wearline":1,...,"errors":[...]}.
+// The whole engine as the page sees it: it judges, reads words and writes letters.
 
-export interface Engine {
-  /** Adds rules: one object of paths under engine/rules to documents. The answer's `errors` is empty if all went well. */
-  load(bundle: Text): string;
-  /** The assessment of a case, seen from `today`, YYYY-MM-DD. */
-  assess(caseJson: Text, today: string): string;
+import type { EngineOptions, Judge, Text } from './judge.mjs';
+
+export type { EngineOptions, Text };
+
+export interface Engine extends Judge {
   /** A letter as structured paragraphs; `options`: {"kind","language"}. */
   letter(caseJson: Text, today: string, options: string): string;
   /**
@@ -12,22 +12,6 @@ export interface Engine {
    * the sentences in the answer.
    */
   readStatement(text: Text, language: string): string;
-  /** What a person can choose from: elements, findings, causes, facts, events, papers, places loaded. */
-  catalogue(language: string): string;
-  version(): string;
-}
-
-/**
- * Text, or its bytes in UTF-8. Give text that a person pasted as bytes (TextEncoder): half a surrogate pair in a string would
- * come out wrong, in bytes it becomes U+FFFD.
- */
-export type Text = string | Uint8Array;
-
-export interface EngineOptions {
-  /** The module's bytes, where it must not be fetched (single file, tests). */
-  wasmBinary?: ArrayBuffer | Uint8Array;
-  /** The address of a file of the module; by default beside wearline.mjs. */
-  locateFile?(name: string, folder: string): string;
 }
 
 /** A fresh engine without rules. */

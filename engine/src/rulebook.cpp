@@ -1,4 +1,5 @@
 #include "fields.h"
+#include "line_names.h"
 #include "pack_words.h"
 #include "rule_store.h"
 #include "wearline/engine.h"
@@ -193,7 +194,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     const std::string_view rest = path.substr(8);
     return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
   }
-  if (starts(path, "recogniser/")) return rules.recogniser.add(path.substr(11), json);
+  if (starts(path, "recogniser/")) return add_recogniser_file(rules.recogniser, path.substr(11), json);
   return {{"unknown-file", "", "The engine has no use for a rules file of this name.", ""}};
 }
 

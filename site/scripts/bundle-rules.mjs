@@ -3,8 +3,9 @@
 //                               words-es.<hash>.json another language: its sentences, and the shared files that hold it, whole
 //                               US-WA.<hash>.json    one law pack with the holidays it counts by
 //                               US-WA-es.<hash>.json the sentences of that pack in another language
-//                               reading.<hash>.json  the words for reading a statement that came: fetched when one is opened
-//   site/src/generated/rules-index.json              { shared, reading, languages: { es }, packs: { "US-WA": { file, name, currency,
+//                               reading.<hash>.json  the words for reading: a statement that came, a charge that names no thing
+//                               letters.<hash>.json  the sentences of letters
+//   site/src/generated/rules-index.json              { shared, reading, letters, languages: { es }, packs: { "US-WA": { file, name, currency,
 //                                                 words: { es: file }, names: { es: name, where it is another } } } }
 // A bundle is one object: paths under engine/rules to the documents found there. The engine's `load` takes it as it is.
 import { createHash } from 'node:crypto';
@@ -64,8 +65,10 @@ export function splitRules(rules) {
   const words = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, wordsOf(path.basename(file), rules)]));
   const ofPacks = new Set([...packs.values(), ...[...words.values()].map((files) => [...files.values()])].flat());
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
-  const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/'));
-  const shared = [...rules.keys()].filter((file) => !ofPacks.has(file) && !reading.includes(file) && (languageOf(file) ?? 'en') === 'en');
+  const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/') || file === 'wording/en/reading.json');
+  const letters = [...rules.keys()].filter((file) => file === 'letters.json' || file === 'wording/en/letter.json');
+  const apart = new Set([...ofPacks, ...reading, ...letters]);
+  const shared = [...rules.keys()].filter((file) => !apart.has(file) && (languageOf(file) ?? 'en') === 'en');
   const codes = [...new Set([...rules.keys()].map(languageOf))].filter((code) => code && code !== 'en');
   const languages = new Map(codes.map((code) => [code,
     [...rules.keys()].filter((file) => languageOf(file) === code || (shared.includes(file) && holdsLanguage(rules.get(file), code)))]));
@@ -75,6 +78,7 @@ export function splitRules(rules) {
     languages: new Map([...languages].map(([code, files]) => [code, whole(files)])),
     packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
     reading: whole(reading),
+    letters: whole(letters),
     words: new Map([...words].map(([jurisdiction, files]) => [jurisdiction, new Map([...files].map(([code, file]) => [code, new Map([[file, withoutSeals(rules.get(file))]])]))])),
   };
 }
@@ -110,11 +114,12 @@ function writeBundle(name, documents) {
 
 function main() {
   const rules = readRules();
-  const { shared, languages, packs, words, reading } = splitRules(rules);
+  const { shared, languages, packs, words, reading, letters } = splitRules(rules);
   fs.rmSync(OUT, { recursive: true, force: true });
   fs.mkdirSync(OUT, { recursive: true });
   fs.mkdirSync(path.dirname(INDEX), { recursive: true });
-  const index = { shared: writeBundle('shared', shared), reading: writeBundle('reading', reading), languages: {}, packs: {} };
+  const once = { shared, reading, letters };
+  const index = { ...Object.fromEntries(Object.entries(once).map(([name, documents]) => [name, writeBundle(name, documents)])), languages: {}, packs: {} };
   for (const [code, documents] of languages) index.languages[code] = writeBundle(`words-${code}`, documents);
   for (const [jurisdiction, documents] of packs) {
     const { name, currency } = rules.get(`law/${jurisdiction}.json`);

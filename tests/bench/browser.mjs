@@ -36,7 +36,7 @@ async function timeAssess(browser) {
   return page.evaluate(async ({ files, rounds, each }) => {
     const text = async (name) => (await fetch(name)).text();
     const began = performance.now();
-    const { default: createEngine } = await import('/engine/wearline.mjs');
+    const { default: createEngine } = await import('/engine/judge.mjs');
     const engine = await createEngine();
     for (const file of files) engine.load(await text(`/rules/${file}`));
     const ready = performance.now() - began;

@@ -80,6 +80,7 @@ inEachForm('a case is saved to a file and opens again as it was', async (site) =
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Twelve charges/);
   await page.locator('#amount-11').fill('55.55');
+  await page.locator('.sums').getByText('$3,289.55').first().waitFor();
   const sums = await page.locator('.sums').innerText();
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save' }).click()]);
   const saved = JSON.parse(fs.readFileSync(await download.path(), 'utf8'));
@@ -136,6 +137,7 @@ inEachForm('the whole form works with the keyboard alone', async (site) => {
   await page.keyboard.type('Paint');
   await page.keyboard.press('Enter');
   await page.keyboard.type('120');
+  await row(page, 1).locator('.charge-fair .figure').waitFor();
   await page.keyboard.press('Tab');
   assert.match(await page.evaluate(() => document.activeElement.textContent.trim()), /^Fair\b/);
   await page.keyboard.press('Enter');

@@ -9,9 +9,19 @@ import { type Letter, type LetterEdits, noEdits } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from './engine';
 import { HeldAnswer } from './held-answer';
-import { judge } from './judge';
+import { judge, leavesToWords } from './judge';
 import type { Kept } from './keep';
-import { currencyOf, loadLanguage, loadPlace, loadShared, registryOf } from './rules';
+import {
+  canRead,
+  canWrite,
+  currencyOf,
+  loadLanguage,
+  loadLetters,
+  loadPlace,
+  loadReading,
+  loadShared,
+  registryOf,
+} from './rules';
 import { localToday, useCurrency } from './show';
 import { type Language, language, say, speak } from './wording';
 
@@ -92,9 +102,11 @@ export class Desk {
   refresh(): void {
     const { sheet, engine } = this;
     const ticket = ++this.tickets;
+    this.failed.clear();
     useCurrency(currencyOf(this.case.jurisdiction));
     this.draw();
     if (!engine) return;
+    this.bringReading(this.case);
     judge(engine, this.asked(), this.today)
       .then((judged) => ticket === this.tickets && Object.assign(sheet, judged))
       .catch((e: unknown) => this.breakDown(e))
@@ -110,6 +122,32 @@ export class Desk {
   }
   private breakDown(e: unknown): void {
     this.broken = e instanceof Error ? e.message : String(e);
+  }
+
+  /** What is on its way, so that it is fetched once. */
+  private coming = new Set<unknown>();
+  /** What could not be fetched; the next change tries again. */
+  private failed = new Set<unknown>();
+
+  /** Brings in what the engine lacks, then judges all cases anew: until then they were judged by what they name. */
+  private async bring(what: typeof loadReading): Promise<void> {
+    const { engine, coming, failed } = this;
+    if (!engine || coming.has(what) || failed.has(what)) return;
+    coming.add(what);
+    try {
+      await what(engine);
+      this.sheets.forEach((s) => (s.settled = false));
+      this.refresh();
+      await this.settleOthers();
+    } catch {
+      failed.add(what);
+      this.tell(say('page.notice.partNotLoaded'));
+    } finally {
+      coming.delete(what);
+    }
+  }
+  private bringReading(subject: CaseFile): void {
+    if (leavesToWords(subject) && !canRead()) void this.bring(loadReading);
   }
 
   // Starting
@@ -153,16 +191,21 @@ export class Desk {
       if (sheet === this.sheet || sheet.settled) continue;
       const subject = sheet.history.now;
       if (subject.jurisdiction) await loadPlace(engine, subject.jurisdiction).catch(() => undefined);
+      this.bringReading(subject);
       const judged = await judge(engine, { ...subject, language: language() }, this.today);
       if (sheet.history.now === subject) Object.assign(sheet, judged, { settled: true });
     }
     this.draw();
   }
 
-  /** The letter that fits the case in front, or null where there is none. */
+  /** The letter that fits the case in front, or null where there is none, or while what writes it is on its way. */
   letter(): Letter | null {
     const { engine, sheet, today } = this;
     if (!engine || sheet.faults.length > 0) return null;
+    if (!canWrite()) {
+      void this.bring(loadLetters);
+      return null;
+    }
     const { kind, off, on } = sheet.letter;
     const options = { ...(kind ? { kind } : {}), language: language(), off, on };
     // A new result means new facts or rules; the result itself is made anew with each of them.

@@ -1,22 +1,32 @@
-// The engine in a thread of its own. A message names a call of the module and its texts; the answer bears the message's number.
+// The engine in a thread of its own: the judge, then the whole engine when it is asked for. A message names a call and its texts; the
+// answer bears the message's number.
 
-import createEngine, { type Engine as Module } from '../generated/engine/wearline.mjs';
-import wasm from '../generated/engine/wearline.wasm?url';
-import { callHere } from './engine';
+import createJudge from '../generated/engine/judge.mjs';
+import judge from '../generated/engine/judge.wasm?url';
+import whole from '../generated/engine/wearline.wasm?url';
+import { callGrowing } from './engine';
 import type { Answer, Question } from './start-engine';
 
-async function start(): Promise<Module> {
-  const answer = await fetch(wasm);
-  if (!answer.ok) throw new Error(`${wasm}: ${answer.status}`);
-  return createEngine({ wasmBinary: await answer.arrayBuffer() });
+async function bytes(address: string): Promise<ArrayBuffer> {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
+  return answer.arrayBuffer();
 }
 
-const module = start();
+async function fetchWhole() {
+  const glue = import('../generated/engine/wearline.mjs');
+  const [{ default: createEngine }, wasmBinary] = await Promise.all([glue, bytes(whole)]);
+  return createEngine({ wasmBinary });
+}
+
+const call = bytes(judge)
+  .then((wasmBinary) => createJudge({ wasmBinary }))
+  .then((module) => callGrowing(module, fetchWhole));
 
 self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   let answer: Answer;
   try {
-    answer = { id: data.id, text: await callHere(await module)(data.name, ...data.texts) };
+    answer = { id: data.id, text: await (await call)(data.name, ...data.texts) };
   } catch (e) {
     answer = { id: data.id, failed: e instanceof Error ? e.message : String(e) };
   }

@@ -19,6 +19,10 @@ function without(subject: CaseFile, faults: Fault[]): CaseFile {
   return places.reduce((c, f) => withoutAt(c, f.at), subject);
 }
 
+/** Whether a charge leaves it to its words what it is about; the engine finds that out once it reads words. */
+export const leavesToWords = (subject: CaseFile): boolean =>
+  subject.lines.some((line) => line.text && !line.element && line.credit !== true);
+
 export async function judge(engine: Engine, subject: CaseFile, today: string): Promise<Judged> {
   const first = await engine.assess(subject, today);
   if (first.errors.length === 0) return { result: first, faults: [] };

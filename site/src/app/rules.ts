@@ -18,6 +18,7 @@ interface PackEntry {
 
 interface RulesIndex {
   shared: string;
+  letters: string;
   reading: string;
   languages: Record<string, string>;
   packs: Record<string, PackEntry>;
@@ -105,10 +106,23 @@ export function registryOf(code: string | undefined): Registry {
   };
 }
 
-/** Loads what reads statements; it is needed only for that. */
-export async function loadReading(engine: Engine): Promise<void> {
-  await load(engine, rules.reading);
+/** Bundles that only the whole engine takes, once it has them. */
+const taken = new Set<string>();
+
+async function loadWhole(engine: Engine, file: string): Promise<void> {
+  await engine.complete();
+  await load(engine, file);
+  taken.add(file);
 }
+
+/** Loads what reads words, with the engine that can; it is needed only for that. */
+export const loadReading = (engine: Engine): Promise<void> => loadWhole(engine, rules.reading);
+/** Loads what writes letters, likewise. */
+export const loadLetters = (engine: Engine): Promise<void> => loadWhole(engine, rules.letters);
+/** True once the engine reads words: statements, and what a charge is about. */
+export const canRead = (): boolean => taken.has(rules.reading);
+/** True once it writes letters. */
+export const canWrite = (): boolean => taken.has(rules.letters);
 
 /** Loads a language, with the law of the place that is in use. */
 export async function loadLanguage(engine: Engine, wanted: string, place: string | undefined): Promise<void> {

@@ -1,11 +1,11 @@
 // Starts the engine in a worker and hands it over wrapped. In the single offline file start-engine-held.ts takes this module's place.
 
-import type { Engine as Module, Text } from '../generated/engine/wearline.mjs';
-import { type Engine, wrap } from './engine';
+import type { Text } from '../generated/engine/judge.mjs';
+import { type Engine, type Name, wrap } from './engine';
 
 export interface Question {
   id: number;
-  name: keyof Module;
+  name: Name;
   texts: Text[];
 }
 export type Answer = { id: number; text: string; failed?: undefined } | { id: number; failed: string };

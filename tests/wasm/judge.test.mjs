@@ -1,0 +1,40 @@
+// The module of the first load and the program give the same bytes for every case that names its things; where a charge leaves that to its
+// words, the judge leaves the thing open, and the page brings in the whole engine (tests/browser/first-load.test.mjs).
+import assert from 'node:assert/strict';
+import { before, describe, test } from 'node:test';
+import { allCases, bundle, freshModule, fullModule, judgeModule, native, rulesIndex } from './engines.mjs';
+
+/** The page's own question (site/src/app/judge.ts). */
+const leavesToWords = (text) => JSON.parse(text).lines?.some((line) => line.text && !line.element && line.credit !== true);
+
+describe('the judge and the program agree where things are named', () => {
+  let judge;
+  before(async () => { judge = await judgeModule(); });
+  const cases = allCases().filter(({ text }) => !leavesToWords(text));
+  test('there are cases to compare', () => assert.ok(cases.length >= 50, `${cases.length} cases`));
+  for (const { name, text, today } of cases)
+    test(name, () => {
+      const answer = judge.assess(text, today);
+      assert.equal(answer, native(text, today).text);
+      assert.deepEqual(JSON.parse(answer).errors, []);
+    });
+});
+
+test('what there is to choose from is the same in both modules', async () => {
+  const [judge, whole] = [await judgeModule(), await fullModule()];
+  for (const language of ['en', 'es']) assert.equal(judge.catalogue(language), whole.catalogue(language));
+  assert.equal(judge.version(), whole.version());
+});
+
+test('a charge that names no thing stays open with the judge, and is named by the whole engine', async () => {
+  const text = JSON.stringify({ wearline: 1, lines: [{ id: '1', text: 'Replace bedroom carpet', amount: '900.00' }] });
+  const [judge, whole] = [await judgeModule(), await fullModule()];
+  assert.equal(JSON.parse(judge.assess(text, '2026-09-01')).lines[0].element, null);
+  assert.equal(JSON.parse(whole.assess(text, '2026-09-01')).lines[0].element, 'carpet');
+});
+
+test('the judge refuses the words for reading instead of leaving them unread', async () => {
+  const judge = await freshModule('judge');
+  const { errors } = JSON.parse(judge.load(bundle(rulesIndex().reading)));
+  assert.ok(errors.some(({ code }) => code === 'unknown-file'), JSON.stringify(errors.slice(0, 3)));
+});

@@ -1,0 +1,31 @@
+// The engine of the page's first load: it judges what a case names. Every answer is JSON text; an input that cannot be read gives
+// {"wearline":1,...,"errors":[...]}.
+
+export interface Judge {
+  /** Adds rules: one object of paths under engine/rules to documents. The answer's `errors` is empty if all went well. */
+  load(bundle: Text): string;
+  /**
+   * The assessment of a case, seen from `today`, YYYY-MM-DD. The judge reads no words: a line with a text and no element is judged as
+   * one whose thing is unknown, where the whole engine, once it holds the rules of the recogniser, names the thing.
+   */
+  assess(caseJson: Text, today: string): string;
+  /** What a person can choose from: elements, findings, causes, facts, events, papers, places loaded. */
+  catalogue(language: string): string;
+  version(): string;
+}
+
+/**
+ * Text, or its bytes in UTF-8. Give text that a person pasted as bytes (TextEncoder): half a surrogate pair in a string would
+ * come out wrong, in bytes it becomes U+FFFD.
+ */
+export type Text = string | Uint8Array;
+
+export interface EngineOptions {
+  /** The module's bytes, where it must not be fetched (single file, tests). */
+  wasmBinary?: ArrayBuffer | Uint8Array;
+  /** The address of a file of the module; by default beside its .mjs. */
+  locateFile?(name: string, folder: string): string;
+}
+
+/** A fresh judge without rules. */
+export default function createJudge(options?: EngineOptions): Promise<Judge>;

@@ -11,14 +11,14 @@ namespace wearline {
 
 class JsonOut {
 public:
-  void reserve(std::size_t bytes) { out_.reserve(bytes); }
+  void reserve(std::size_t bytes) { out_.resize(bytes); }
   JsonOut& object() { return open('{'); }
   JsonOut& array() { return open('['); }
   JsonOut& end_object() { return close('}'); }
   JsonOut& end_array() { return close(']'); }
   /// A member's name; our own names, which need no escaping.
   JsonOut& key(std::string_view name) {
-    char* to = grow(name.size() + 4);
+    char* to = room(name.size() + 4);
     if (!fresh_) *to++ = ',';
     *to++ = '"';
     std::memcpy(to, name.data(), name.size());
@@ -31,54 +31,57 @@ public:
   }
   /// A member's name that came from outside or from the rules.
   JsonOut& any_key(std::string_view name) {
-    comma();
-    quoted(name);
-    out_ += ':';
+    text(name);
+    put(':');
     fresh_ = true;
     return *this;
   }
-  JsonOut& text(std::string_view value) {
-    comma();
-    quoted(value);
-    return *this;
-  }
+  JsonOut& text(std::string_view value);
   JsonOut& number(std::int64_t value) { return raw(std::to_string(value)); }
   JsonOut& boolean(bool value) { return raw(value ? "true" : "false"); }
   JsonOut& null() { return raw("null"); }
   JsonOut& raw(std::string_view json) {
     comma();
-    out_ += json;
+    char* to = room(json.size());
+    std::memcpy(to, json.data(), json.size());
+    end_at(to + json.size());
     return *this;
   }
   JsonOut& pair(std::string_view name, std::string_view value) { return key(name).text(value); }
-  std::string take() { return std::move(out_); }
+  std::string take() {
+    out_.resize(used_);
+    return std::move(out_);
+  }
 
 private:
   JsonOut& open(char bracket) {
     comma();
-    out_ += bracket;
+    put(bracket);
     fresh_ = true;
     return *this;
   }
   JsonOut& close(char bracket) {
-    out_ += bracket;
+    put(bracket);
     fresh_ = false;
     return *this;
   }
   void comma() {
-    if (!fresh_) out_ += ',';
+    if (!fresh_) put(',');
     fresh_ = false;
   }
-  void quoted(std::string_view value);
-  /// Room for `most` more bytes; end_at() gives back what was not written.
-  char* grow(std::size_t most) {
-    const std::size_t size = out_.size();
-    out_.resize(size + most);
-    return out_.data() + size;
+  void put(char c) {
+    *room(1) = c;
+    ++used_;
   }
-  void end_at(const char* to) { out_.resize(static_cast<std::size_t>(to - out_.data())); }
+  /// Room for `most` more bytes; end_at() says how many were written.
+  char* room(std::size_t most) {
+    if (out_.size() - used_ < most) out_.resize(out_.size() + out_.size() / 2 + most);
+    return out_.data() + used_;
+  }
+  void end_at(const char* to) { used_ = static_cast<std::size_t>(to - out_.data()); }
 
-  std::string out_;
+  std::string out_; ///< with room at its end
+  std::size_t used_ = 0;
   bool fresh_ = true;
 };
 

@@ -40,19 +40,19 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
   key += step.code;
   if (step.code == "rent-by-day" && step.low == step.high) key = "step.rent-by-day.same";
   if (step.code == "age-unknown" && step.high.is_zero()) key = "step.age-unknown.past-life";
-  const std::string from = speech.money(step.from), to = speech.money(step.to), low = speech.money(step.low),
-                    high = speech.money(step.high);
-  const std::string share = speech.percent(step.share), age = speech.length(step.age), life = speech.length(step.life);
-  const std::string part = speech.quantity(step.part), whole = speech.quantity(step.whole);
-  std::string text = speech.say(key, {{"from", from},
-                                      {"to", to},
-                                      {"low", low},
-                                      {"high", high},
-                                      {"share", share},
-                                      {"age", age},
-                                      {"life", life},
-                                      {"part", part},
-                                      {"whole", whole}});
+  std::string text = speech.fill(key, [&](std::string_view name, std::string& out) {
+    if (name == "from") out += speech.money(step.from);
+    else if (name == "to") out += speech.money(step.to);
+    else if (name == "low") out += speech.money(step.low);
+    else if (name == "high") out += speech.money(step.high);
+    else if (name == "share") out += speech.percent(step.share);
+    else if (name == "age") out += speech.length(step.age);
+    else if (name == "life") out += speech.length(step.life);
+    else if (name == "part") out += speech.quantity(step.part);
+    else if (name == "whole") out += speech.quantity(step.whole);
+    else return false;
+    return true;
+  });
   if (step.said && !step.said->empty() && step.code.substr(0, 4) != "area") {
     text += ' ';
     text += step.said->in(speech.language());
@@ -88,11 +88,10 @@ std::string audit_text(const AuditNote& note, const Case& c, const Speech& speec
     if (!ids.empty()) ids += ' ' + speech.say("audit.several-lines") + ' ';
     ids += c.lines[*at].id;
   }
-  const std::string stated = speech.money(note.stated), found = speech.money(note.found);
   if (note.said) return speech.say("audit.clash", {{"lines", ids}, {"said", note.said->in(speech.language())}});
   std::string key = "audit.";
   key += note.code;
-  return speech.say(key, {{"lines", ids}, {"stated", stated}, {"found", found}});
+  return speech.say(key, {{"lines", ids}, {"stated", speech.money(note.stated)}, {"found", speech.money(note.found)}});
 }
 
 } // namespace wearline

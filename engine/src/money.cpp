@@ -10,16 +10,21 @@ bool is_digit(char c) { return c >= '0' && c <= '9'; }
 std::string write(std::int64_t cents, bool grouped) {
   const bool negative = cents < 0;
   const std::uint64_t size = negative ? 0 - static_cast<std::uint64_t>(cents) : static_cast<std::uint64_t>(cents);
-  std::string whole = std::to_string(size / 100);
-  if (grouped)
-    for (std::size_t at = whole.size(); at > 3; at -= 3) whole.insert(at - 3, 1, ',');
-  const unsigned rest = static_cast<unsigned>(size % 100);
-  std::string out = negative ? "-" : "";
-  out += whole;
-  out += '.';
-  out += static_cast<char>('0' + rest / 10);
-  out += static_cast<char>('0' + rest % 10);
-  return out;
+  // From the last digit to the first: at most 17 before the point, five commas, and the sign.
+  char text[32];
+  char* const end = text + sizeof text;
+  char* at = end;
+  const auto digit = [](std::uint64_t d) { return static_cast<char>('0' + d % 10); };
+  *--at = digit(size);
+  *--at = digit(size / 10);
+  *--at = '.';
+  int digits = 0;
+  for (std::uint64_t whole = size / 100; digits == 0 || whole != 0; whole /= 10, ++digits) {
+    if (grouped && digits != 0 && digits % 3 == 0) *--at = ',';
+    *--at = digit(whole);
+  }
+  if (negative) *--at = '-';
+  return {at, end};
 }
 } // namespace
 

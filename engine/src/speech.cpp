@@ -49,14 +49,16 @@ std::string Speech::span(const DaySpan& d) const {
 std::string Speech::length(Age age) const {
   const std::int64_t months = age.num / age.den;
   const std::int64_t years = months / 12, rest = months % 12;
-  const std::string y = std::to_string(years), m = std::to_string(rest);
-  const auto plural = [](std::int64_t n) { return n == 1 ? "one" : "many"; };
-  const std::string year_text = say(std::string("length.year.") + plural(years), {{"n", y}});
-  const std::string month_text = say(std::string("length.month.") + plural(rest), {{"n", m}});
+  const auto year_text = [&] {
+    return say(years == 1 ? "length.year.one" : "length.year.many", {{"n", std::to_string(years)}});
+  };
+  const auto month_text = [&] {
+    return say(rest == 1 ? "length.month.one" : "length.month.many", {{"n", std::to_string(rest)}});
+  };
   if (years == 0 && rest == 0) return age.num == 0 ? say("length.new") : say("length.days");
-  if (years == 0) return month_text;
-  if (rest == 0) return year_text;
-  return say("length.both", {{"years", year_text}, {"months", month_text}});
+  if (years == 0) return month_text();
+  if (rest == 0) return year_text();
+  return say("length.both", {{"years", year_text()}, {"months", month_text()}});
 }
 
 std::string Speech::percent(Share share) const {

@@ -4,7 +4,7 @@ namespace wearline {
 
 bool Wording::has(std::string_view key) const { return sentences_.find(key) != sentences_.end(); }
 
-std::string Wording::say(std::string_view key, Args args) const {
+std::string Wording::filled(std::string_view key, const void* values, Write write) const {
   const auto found = sentences_.find(key);
   if (found == sentences_.end()) {
     std::string gap = "[";
@@ -25,14 +25,7 @@ std::string Wording::say(std::string_view key, Args args) const {
     }
     out += sentence.substr(at, open - at);
     const std::string_view name = sentence.substr(open + 1, close - open - 1);
-    bool filled = false;
-    for (const auto& [key_name, value] : args)
-      if (key_name == name) {
-        out += value;
-        filled = true;
-        break;
-      }
-    if (!filled) out += sentence.substr(open, close - open + 1);
+    if (!write(values, name, out)) out += sentence.substr(open, close - open + 1);
     at = close + 1;
   }
   return out;

@@ -20,6 +20,10 @@ public:
 
   std::string_view language() const { return language_; }
   std::string say(std::string_view key, Wording::Args args = {}) const { return wording_->say(key, args); }
+  /// Wording::fill
+  template <class Values> std::string fill(std::string_view key, const Values& values) const {
+    return wording_->fill(key, values);
+  }
   bool has(std::string_view key) const { return wording_->has(key); }
 
   std::string money(Money m) const;               ///< "$1,180.00", "-$5.00"

@@ -1,8 +1,11 @@
 #include "wearline/case_reader.h"
 
 #include "json_text.h"
+#include "json_tree.h"
 
+#include <algorithm>
 #include <initializer_list>
+#include <set>
 
 namespace wearline {
 
@@ -69,24 +72,27 @@ const NameSet& nature_names() {
 /// not outlive the one it was made from.
 class Cursor {
 public:
-  Cursor(const Json& json, Faults& faults) : json_(&json), faults_(&faults) {}
+  Cursor(const JsonTree& tree, Faults& faults) : json_(&tree.root()), tree_(&tree), faults_(&faults) {}
 
-  const Json& json() const { return *json_; }
+  const JsonValue& json() const { return *json_; }
+  std::span<const JsonValue> members() const { return tree_->members(*json_); }
   std::string at() const {
     if (!parent_) return {};
     return parent_->at() + '/' + (name_.data() ? pointer_segment(name_) : std::to_string(index_));
   }
-  Cursor member(std::string_view name) const { return {*json_->find(name), this, name, 0}; }
-  Cursor item(std::size_t index) const { return {(*json_)[index], this, {}, index}; }
+  const JsonValue* find(std::string_view name) const { return tree_->find(*json_, name); }
+  Cursor member(std::string_view name) const { return {*find(name), this, name, 0}; }
+  Cursor member(const JsonValue& value) const { return {value, this, value.name, 0}; }
+  Cursor item(std::size_t index) const { return {members()[index], this, {}, index}; }
   /// The member, where it is there and not null.
   std::optional<Cursor> get(std::string_view name) const {
-    const auto found = json_->find(name);
-    if (found == json_->end() || found->is_null()) return std::nullopt;
+    const JsonValue* found = find(name);
+    if (!found || found->is_null()) return std::nullopt;
     return Cursor(*found, this, name, 0);
   }
   bool has(std::string_view name) const {
-    const auto found = json_->find(name);
-    return found != json_->end() && !found->is_null();
+    const JsonValue* found = find(name);
+    return found && !found->is_null();
   }
   void fault(std::string code, std::string text, std::string near = {}) const {
     faults_->push_back({std::move(code), at(), std::move(text), std::move(near)});
@@ -98,31 +104,30 @@ public:
       fault("wrong-type", "This must be an object, { ... }.");
       return false;
     }
-    for (const auto& item : json_->items()) {
-      bool found = false;
-      for (const auto name : known) found = found || name == item.key();
-      if (found) continue;
-      const std::string near = NameSet(known).nearest(item.key());
-      faults_->push_back({"unknown-member", at() + '/' + pointer_segment(item.key()),
-                          "\"" + item.key() + "\" is not a name that belongs here." +
+    for (const JsonValue& member : members()) {
+      if (std::find(known.begin(), known.end(), member.name) != known.end()) continue;
+      const std::string near = NameSet(known).nearest(member.name);
+      faults_->push_back({"unknown-member", at() + '/' + pointer_segment(member.name),
+                          "\"" + std::string(member.name) + "\" is not a name that belongs here." +
                               (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
                           near});
     }
     return true;
   }
   bool array() const {
-    if (json_->is_array()) return true;
+    if (json_->is_list()) return true;
     fault("wrong-type", "This must be a list, [ ... ].");
     return false;
   }
 
-  const std::string* text_ptr() const { return json_->get_ptr<const std::string*>(); }
+  const std::string_view* text_ptr() const { return json_->if_text(); }
 
 private:
-  Cursor(const Json& json, const Cursor* parent, std::string_view name, std::size_t index)
-      : json_(&json), parent_(parent), name_(name), index_(index), faults_(parent->faults_) {}
+  Cursor(const JsonValue& json, const Cursor* parent, std::string_view name, std::size_t index)
+      : json_(&json), tree_(parent->tree_), parent_(parent), name_(name), index_(index), faults_(parent->faults_) {}
 
-  const Json* json_;
+  const JsonValue* json_;
+  const JsonTree* tree_;
   const Cursor* parent_ = nullptr;
   std::string_view name_;
   std::size_t index_ = 0;
@@ -135,16 +140,15 @@ void read(const Cursor& c, std::string& out) {
 }
 
 void read(const Cursor& c, Tri& out) {
-  if (c.json().is_boolean()) out = *c.json().get_ptr<const bool*>();
+  if (const bool* yes = c.json().if_yes_no()) out = *yes;
   else c.fault("wrong-type", "This must be true, false or null.");
 }
 
 /// A whole number from `least` to `most`.
 void read_count(const Cursor& c, std::optional<long>& out, long least, long most) {
   std::int64_t value = 0;
-  if (const auto* u = c.json().get_ptr<const Json::number_unsigned_t*>())
-    value = *u > 1'000'000'000 ? 1'000'000'000 : static_cast<std::int64_t>(*u);
-  else if (const auto* i = c.json().get_ptr<const Json::number_integer_t*>()) value = *i;
+  if (const auto* u = c.json().if_whole()) value = *u > 1'000'000'000 ? 1'000'000'000 : static_cast<std::int64_t>(*u);
+  else if (const auto* i = c.json().if_below_zero()) value = *i;
   else return c.fault("wrong-type", "This must be a whole number without quotation marks.");
   if (value < least || value > most)
     return c.fault("out-of-range", "This must be from " + std::to_string(least) + " to " + std::to_string(most) + ".");
@@ -172,23 +176,29 @@ void read(const Cursor& c, std::optional<DaySpan>& out) {
                         "\"2019~\", \"../2020\" where it is not certain.");
 }
 
-void read_name(const Cursor& c, std::string& out, const NameSet& known, std::string_view what) {
+/// A name of `known` or, where it is given, of `more`; any name where both are empty.
+void read_name(const Cursor& c, std::string& out, const NameSet& known, std::string_view what,
+               const NameSet* more = nullptr) {
   const auto* s = c.text_ptr();
   if (!s) return c.fault("wrong-type", "This must be text in quotation marks.");
-  if (known.sorted().empty() || known.has(*s)) {
+  const bool any = known.sorted().empty() && (!more || more->sorted().empty());
+  if (any || known.has(*s) || (more && more->has(*s))) {
     out = *s;
     return;
   }
-  const std::string near = known.nearest(*s);
+  NameSet all = known;
+  if (more)
+    for (const std::string& name : more->sorted()) all.add(name);
+  const std::string near = all.nearest(*s);
   c.fault("unknown-name",
-          "\"" + *s + "\" is not a known " + std::string(what) + "." +
+          "\"" + std::string(*s) + "\" is not a known " + std::string(what) + "." +
               (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
           near);
 }
 
 void read_names(const Cursor& c, std::vector<std::string>& out, const NameSet& known, std::string_view what) {
   if (!c.array()) return;
-  for (std::size_t i = 0; i < c.json().size(); ++i) {
+  for (std::size_t i = 0; i < c.members().size(); ++i) {
     std::string name;
     read_name(c.item(i), name, known, what);
     if (!name.empty()) out.push_back(std::move(name));
@@ -226,11 +236,11 @@ std::optional<std::int64_t> thousandths(std::string_view text) {
 
 std::optional<std::int64_t> read_thousandths(const Cursor& c) {
   std::optional<std::int64_t> value;
-  if (const auto* u = c.json().get_ptr<const Json::number_unsigned_t*>()) {
+  if (const auto* u = c.json().if_whole()) {
     if (*u < 10'000'000) value = static_cast<std::int64_t>(*u) * 1000;
   } else if (const auto* s = c.text_ptr()) {
     value = thousandths(*s);
-  } else if (const auto* f = c.json().get_ptr<const Json::number_float_t*>()) {
+  } else if (const auto* f = c.json().if_real()) {
     const double scaled = *f * 1000;
     if (scaled >= 0 && scaled < 1e10 && scaled == static_cast<double>(static_cast<std::int64_t>(scaled + 0.5)))
       value = static_cast<std::int64_t>(scaled + 0.5);
@@ -403,7 +413,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (c.has("parts")) {
     const Cursor parts = c.member("parts");
     if (parts.array())
-      for (std::size_t i = 0; i < parts.json().size(); ++i) read_part(parts.item(i), l.parts);
+      for (std::size_t i = 0; i < parts.members().size(); ++i) read_part(parts.item(i), l.parts);
   }
   take(c, "charged", l.charged);
   take(c, "damaged", l.damaged);
@@ -451,48 +461,47 @@ const CaseNames::OfPlace& of_place(const CaseNames& names, const std::string& ju
 void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, const CaseNames& names,
                         const CaseNames::OfPlace& place) {
   if (!c.json().is_object()) return c.fault("wrong-type", "This must be an object, { ... }.");
-  for (const auto& item : c.json().items()) {
-    const Cursor at = c.member(item.key());
-    const auto shared = names.circumstances.find(item.key());
-    const auto own = place.circumstances.find(item.key());
+  for (const JsonValue& item : c.members()) {
+    const Cursor at = c.member(item);
+    const std::string name(item.name);
+    const auto shared = names.circumstances.find(name);
+    const auto own = place.circumstances.find(name);
     if (shared == names.circumstances.end() && own == place.circumstances.end()) {
       NameSet all;
-      for (const auto& [name, type] : names.circumstances) all.add(name);
-      for (const auto& [name, type] : place.circumstances) all.add(name);
-      const std::string near = all.nearest(item.key());
+      for (const auto& [known, type] : names.circumstances) all.add(known);
+      for (const auto& [known, type] : place.circumstances) all.add(known);
+      const std::string near = all.nearest(name);
       at.fault("unknown-member",
-               "\"" + item.key() + "\" is not a known circumstance." +
+               "\"" + name + "\" is not a known circumstance." +
                    (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
                near);
       continue;
     }
-    if (item.value().is_null()) continue;
+    if (item.is_null()) continue;
     const FactType type = shared != names.circumstances.end() ? shared->second : own->second;
     if (type == FactType::yes_no) {
       Tri value;
       read(at, value);
-      if (value) out.emplace(item.key(), *value);
+      if (value) out.emplace(name, *value);
     } else if (type == FactType::count) {
       std::optional<long> value;
       read_count(at, value, 0, 1'000'000);
-      if (value) out.emplace(item.key(), *value);
+      if (value) out.emplace(name, *value);
     } else if (type == FactType::money) {
       std::optional<Money> value;
       read(at, value);
-      if (value) out.emplace(item.key(), *value);
+      if (value) out.emplace(name, *value);
     } else {
       std::string value;
       read(at, value);
-      if (!value.empty()) out.emplace(item.key(), std::move(value));
+      if (!value.empty()) out.emplace(name, std::move(value));
     }
   }
 }
 
 void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& names, const CaseNames::OfPlace& place) {
   if (!c.array()) return;
-  NameSet known = names.events;
-  for (const std::string& name : place.events.sorted()) known.add(name);
-  for (std::size_t i = 0; i < c.json().size(); ++i) {
+  for (std::size_t i = 0; i < c.members().size(); ++i) {
     const Cursor e = c.item(i);
     if (!e.object({"what", "on"})) continue;
     if (!e.has("what") || !e.has("on")) {
@@ -500,7 +509,7 @@ void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& name
       continue;
     }
     Event event;
-    read_name(e.member("what"), event.what, known, "event");
+    read_name(e.member("what"), event.what, names.events, "event", &place.events);
     std::optional<DaySpan> on;
     read(e.member("on"), on);
     if (on && !event.what.empty()) {
@@ -519,26 +528,24 @@ void read_jurisdiction(const Cursor& c, std::string& out, const CaseNames& names
   }
   const std::string near = names.jurisdictions.nearest(*s);
   c.fault("unknown-jurisdiction",
-          "\"" + *s + "\" is not a place we know. Use a code such as \"US-WA\" or \"CA-BC\"." +
+          "\"" + std::string(*s) + "\" is not a place we know. Use a code such as \"US-WA\" or \"CA-BC\"." +
               (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
           near);
 }
 
 void read_lines(const Cursor& c, std::vector<Line>& out, const CaseNames& names) {
   if (!c.array()) return;
-  if (c.json().size() > max_lines)
+  if (c.members().size() > max_lines)
     return c.fault("too-many-lines", "A case holds at most " + std::to_string(max_lines) + " lines; this one has " +
-                                         std::to_string(c.json().size()) + ".");
-  NameSet seen;
-  std::map<std::string, std::size_t> ids;
-  out.reserve(c.json().size());
-  for (std::size_t i = 0; i < c.json().size(); ++i) {
-    Line line;
+                                         std::to_string(c.members().size()) + ".");
+  std::set<std::string_view> ids;
+  out.reserve(c.members().size());
+  for (std::size_t i = 0; i < c.members().size(); ++i) {
+    Line& line = out.emplace_back();
     read_line(c.item(i), line, names);
     if (line.id.empty()) line.id = std::to_string(i + 1);
-    if (!ids.emplace(line.id, i).second)
+    if (!ids.insert(line.id).second)
       c.item(i).fault("duplicate-id", "Two lines have the id \"" + line.id + "\". Give each its own.");
-    out.push_back(std::move(line));
   }
 }
 
@@ -547,19 +554,18 @@ void read_lines(const Cursor& c, std::vector<Line>& out, const CaseNames& names)
 std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& names) {
   if (text.size() > max_case_bytes)
     return Faults{{"too-long", "", "This file is longer than a case can be (16 MiB).", ""}};
-  auto parsed = parse_json(text);
+  auto parsed = parse_tree(text);
   if (auto* fault = std::get_if<Fault>(&parsed)) return Faults{std::move(*fault)};
-  const Json& json = std::get<Json>(parsed);
 
   Faults faults;
   Case out;
-  const Cursor c(json, faults);
+  const Cursor c(std::get<JsonTree>(parsed), faults);
   if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy",
                  "deposits", "statement", "records", "events", "circumstances", "lines"}))
     return faults;
-  const auto version = json.find("wearline");
-  if (version == json.end()) c.fault("missing-member", "A case file begins with \"wearline\": 1.");
-  else if (!version->is_number_integer() || *version != 1)
+  const JsonValue* version = c.find("wearline");
+  if (!version) c.fault("missing-member", "A case file begins with \"wearline\": 1.");
+  else if (const std::uint64_t* number = version->if_whole(); !number || *number != 1)
     c.member("wearline").fault("unknown-version", "This version of the case file is not known. It must be 1.");
 
   if (c.has("jurisdiction")) read_jurisdiction(c.member("jurisdiction"), out.jurisdiction, names);
@@ -575,8 +581,8 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   if (c.has("deposits")) {
     const Cursor deposits = c.member("deposits");
     if (deposits.array()) {
-      if (deposits.json().size() > 100) deposits.fault("too-many-lines", "A case holds at most 100 deposits.");
-      for (std::size_t i = 0; i < deposits.json().size() && i < 100; ++i) {
+      if (deposits.members().size() > 100) deposits.fault("too-many-lines", "A case holds at most 100 deposits.");
+      for (std::size_t i = 0; i < deposits.members().size() && i < 100; ++i) {
         out.deposits.emplace_back();
         read_deposit(deposits.item(i), out.deposits.back());
       }
@@ -587,7 +593,7 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   if (c.has("events")) read_events(c.member("events"), out.events, names, of_place(names, out.jurisdiction));
   if (c.has("circumstances"))
     read_circumstances(c.member("circumstances"), out.circumstances, names, of_place(names, out.jurisdiction));
-  if (json.contains("lines") && !json["lines"].is_null()) read_lines(c.member("lines"), out.lines, names);
+  if (c.has("lines")) read_lines(c.member("lines"), out.lines, names);
   else c.fault("missing-member", "A case file needs \"lines\", a list of the charges (it may be empty).");
 
   if (!faults.empty()) return faults;

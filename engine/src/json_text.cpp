@@ -112,9 +112,24 @@ Shape shape_of(std::string_view text) {
   return shape;
 }
 
+std::string_view without_mark(std::string_view text) {
+  if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
+  return text;
+}
+
+} // namespace
+
+bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events) {
+  text = without_mark(text);
+  return Json::sax_parse(text.begin(), text.end(), &events);
+}
+
 Fault mistake_in(std::string_view text) {
+  text = without_mark(text);
+  if (shape_of(text).depth > static_cast<int>(deepest_json))
+    return {"too-deep", "", "This JSON is nested too deeply to be a case.", ""};
   MistakeFinder finder;
-  const bool ok = Json::sax_parse(text.begin(), text.end(), &finder);
+  const bool ok = parse_events(text, finder);
   if (finder.duplicate)
     return {"duplicate-member", finder.place(),
             "The name \"" + finder.levels.back().key + "\" stands twice in the same object. Keep one of the two.", ""};
@@ -135,8 +150,6 @@ Fault mistake_in(std::string_view text) {
           ""};
 }
 
-} // namespace
-
 std::string pointer_segment(std::string_view segment) {
   std::string out;
   for (const char c : segment) {
@@ -148,9 +161,9 @@ std::string pointer_segment(std::string_view segment) {
 }
 
 std::variant<Json, Fault> parse_json(std::string_view text) {
-  if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
+  text = without_mark(text);
   const Shape shape = shape_of(text);
-  if (shape.depth > 100) return Fault{"too-deep", "", "This JSON is nested too deeply to be a case.", ""};
+  if (shape.depth > static_cast<int>(deepest_json)) return mistake_in(text);
   Json json = Json::parse(text.begin(), text.end(), nullptr, false);
   if (json.is_discarded()) return mistake_in(text);
   if (shape.colons != count_members(json)) return mistake_in(text);

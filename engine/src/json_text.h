@@ -15,6 +15,15 @@ using Json = nlohmann::json;
 /// The document, or one fault: not-json (with line and column), or duplicate-member (with its JSON Pointer).
 std::variant<Json, Fault> parse_json(std::string_view text);
 
+/// What is wrong with a text that parse_json refuses.
+Fault mistake_in(std::string_view text);
+
+/// How deep lists and objects may lie in one another.
+constexpr std::size_t deepest_json = 100;
+
+/// Tells `events` of each value in turn; false if it breaks off, or at a mistake.
+bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events);
+
 /// `segment` escaped for a JSON Pointer (RFC 6901 section 3).
 std::string pointer_segment(std::string_view segment);
 

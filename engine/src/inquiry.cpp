@@ -35,34 +35,25 @@ private:
   std::optional<Line> varied_;
 };
 
-/// The likely charge if the thing was laid on `day`, when the tenant answers for it.
-Money charge_if_laid(Line& scratch, const Subject& subject, const LineContext& context, Day day) {
-  scratch.installed = DaySpan{day, day};
-  return judge_line(scratch, subject, context).worth.likely();
-}
-
 } // namespace
 
-std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& given,
+std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& context,
                                           const LineResult& result) {
-  // What the law allows of a charge does not move the day its worth ends.
-  LineContext context = given;
-  context.law = nullptr;
   if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands ||
       result.claimed.is_zero())
     return std::nullopt;
-  Line scratch = line;
+  // What the law allows of a charge does not move the day its worth ends.
+  const auto charge_if_laid = likely_worth_by_day(line, subject, context);
   const Day last = context.tenancy->move_out.likely();
   const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
-  const Money floor = charge_if_laid(scratch, subject, context, std::max(first_day, add_months(last, -life - 600)));
-  if (charge_if_laid(scratch, subject, context, last) <= floor) return std::nullopt;
+  const Money floor = charge_if_laid(std::max(first_day, add_months(last, -life - 600)));
+  if (charge_if_laid(last) <= floor) return std::nullopt;
   // Most methods turn just after the end of the life: look there in growing steps, then halve what is left.
   Day worn = std::max(first_day, add_months(last, -life));
-  if (charge_if_laid(scratch, subject, context, worn) > floor)
-    worn = std::max(first_day, add_months(last, -life - 600));
+  if (charge_if_laid(worn) > floor) worn = std::max(first_day, add_months(last, -life - 600));
   Day charged = last;
   for (days step{1}; worn + step < last; step *= 2) {
-    if (charge_if_laid(scratch, subject, context, worn + step) > floor) {
+    if (charge_if_laid(worn + step) > floor) {
       charged = worn + step;
       break;
     }
@@ -70,7 +61,7 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
   }
   while (charged - worn > days{1}) {
     const Day middle = worn + (charged - worn) / 2;
-    (charge_if_laid(scratch, subject, context, middle) <= floor ? worn : charged) = middle;
+    (charge_if_laid(middle) <= floor ? worn : charged) = middle;
   }
   return TurningPoint{charged, floor};
 }

@@ -204,7 +204,7 @@ std::optional<Range<long>> age_months(const Ages& ages) {
   if (ages.installed) {
     const long least = months(ages.installed->latest, ages.move_out.earliest),
                most = months(ages.installed->earliest, ages.move_out.latest);
-    return Range<long>(least, months(ages.installed->likely(), ages.move_out.likely()), most);
+    return Range<long>(least, least == most ? least : months(ages.installed->likely(), ages.move_out.likely()), most);
   }
   if (ages.move_in) {
     const long least = months(ages.move_in->latest, ages.move_out.earliest);
@@ -392,8 +392,8 @@ LineResult credit_line(LineResult result) {
 
 /// What the sum is worked out from. A price that is lower than the charge bounds it; a higher one is what age is taken
 /// off: a landlord who charges less than the price has already taken something off, and it must not be taken off twice.
-Money base_of(const Line& line, const LineResult& result, Money charged, Recorder& record) {
-  if (!line.price_new || !result.ages || *line.price_new == charged) return charged;
+Money base_of(const Line& line, bool ages, Money charged, Recorder& record) {
+  if (!line.price_new || !ages || *line.price_new == charged) return charged;
   if (*line.price_new > charged && !line.parts.empty()) return charged;
   if (record.on()) record.add(*line.price_new < charged ? "price-new" : "price-above-charge", charged, *line.price_new);
   return *line.price_new;
@@ -625,7 +625,7 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   }
 
   const Tri portion_only = result.law.damaged_portion_only;
-  const Money base = base_of(line, result, worked.high(), record);
+  const Money base = base_of(line, result.ages, worked.high(), record);
   const Range<Money> worth = worth_of(line, subject, context, ages, base, portion_only, result, record);
   result.worth = {std::min(worth.low(), worked.low()), std::min(worth.likely(), worked.likely()), worth.high()};
   result.fair = scaled(result.worth, result.opinion);
@@ -633,6 +633,26 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   Recorder for_law(steps);
   apply_law(result, for_law);
   return result;
+}
+
+std::function<Money(Day)> likely_worth_by_day(const Line& line, const Subject& subject, const LineContext& context) {
+  Recorder silent(nullptr);
+  const Money claimed = line.amount.value_or(Money());
+  const Range<Money> worked = own_labour(line, claimed, context, silent);
+  Plan plan = plan_of(line, claimed, true, subject, *context.lives);
+  scale(plan, claimed, base_of(line, true, worked.high(), silent));
+  const Share area = area_of(line, subject, false).likely;
+  const ConditionRule* const rule = condition_of(line, *context.lives);
+  const Share condition = rule ? rule->likely : Share::whole();
+  const Money most = std::min(worked.likely(), line.repair_price.value_or(claimed));
+  const WorthMethod& method = *subject.methods.likely;
+  const TenancyFacts& tenancy = *context.tenancy;
+  const Day until = (method.age_at_move_in && tenancy.move_in ? *tenancy.move_in : tenancy.move_out).likely();
+  return [=, &method, &line, &subject](Day laid) {
+    const Share left = share_left_at(method, life_class_of(subject), line.quality, subject.life.life.likely(),
+                                     age_between(laid, until));
+    return std::min(price(plan, area, left, End::likely).part(condition), most);
+  };
 }
 
 std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context,

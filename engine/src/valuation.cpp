@@ -172,6 +172,11 @@ bool covers(const WorthMethod& method, std::string_view life_class) {
   return method.life_class.empty() || method.life_class == life_class;
 }
 
+Share share_left_at(const WorthMethod& method, std::string_view life_class, std::string_view quality, Life life,
+                    Age age) {
+  return left(method, grace_of(method, life_class, quality), life, age);
+}
+
 ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
                       const Range<Life>& life, const Ages& ages) {
   const WorthMethod::Grace* const grace = grace_of(method, life_class, quality);
@@ -183,9 +188,12 @@ ShareRange share_left(const WorthMethod& method, std::string_view life_class, st
   }
   const DaySpan until = method.age_at_move_in && ages.move_in ? *ages.move_in : ages.move_out;
   if (ages.installed) {
-    const auto at = [&](Life l, Day laid, Day day) { return left(method, grace, l, age_between(laid, day)); };
-    return {at(life.low(), ages.installed->earliest, until.latest),
-            at(life.likely(), ages.installed->likely(), until.likely()),
+    const Age likely = age_between(ages.installed->likely(), until.likely());
+    const bool one_age = ages.installed->known() && until.known();
+    const auto at = [&](Life l, Day laid, Day day) {
+      return left(method, grace, l, one_age ? likely : age_between(laid, day));
+    };
+    return {at(life.low(), ages.installed->earliest, until.latest), left(method, grace, life.likely(), likely),
             at(life.high(), ages.installed->latest, until.earliest)};
   }
   // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would

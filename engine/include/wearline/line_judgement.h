@@ -7,6 +7,7 @@
 #include "wearline/valuation.h"
 #include "wearline/wear.h"
 
+#include <functional>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -126,6 +127,11 @@ void find_life(Subject& subject, const Line& line, const LineContext& context);
 /// Judges a line. `steps`, if given, receives the moves in order.
 LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context,
                       std::vector<Step>* steps = nullptr);
+
+/// What judge_line takes as the likely worth, law left aside, by the day the thing was laid: to look for a day without
+/// judging the line anew for each. For a line whose thing ages by a method that counts from that day; it must outlive
+/// what is returned, as must the rules.
+std::function<Money(Day)> likely_worth_by_day(const Line& line, const Subject& subject, const LineContext& context);
 
 /// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common
 /// practice, no source. Empty where rent or period is unknown.

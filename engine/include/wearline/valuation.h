@@ -153,6 +153,9 @@ struct ShareRange {
 };
 ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
                       const Range<Life>& life, const Ages& ages);
+/// The share left for one life at one age; not for a method of stays.
+Share share_left_at(const WorthMethod& method, std::string_view life_class, std::string_view quality, Life life,
+                    Age age);
 /// Whether the method can say anything about this class of things.
 bool covers(const WorthMethod& method, std::string_view life_class);
 

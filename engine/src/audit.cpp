@@ -20,12 +20,15 @@ bool matches(const ClashRule::Side& side, const AuditLine& l) {
 }
 
 /// Letters and digits only, lower case: two texts that differ in spacing or case are the same text.
-std::string folded(std::string_view text) {
-  std::string out;
+void add_folded(std::string& out, std::string_view text) {
   for (const char c : text) {
     if (c >= 'A' && c <= 'Z') out += static_cast<char>(c + 32);
     else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80) out += c;
   }
+}
+std::string folded(std::string_view text) {
+  std::string out;
+  add_folded(out, text);
   return out;
 }
 
@@ -86,25 +89,35 @@ void check_sums(const Case& c, std::vector<AuditNote>& notes) {
 /// quick.
 void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::unordered_map<std::string, std::size_t> first;
+  std::string key;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     if (!line.amount || line.amount->is_zero() || line.credit == Tri(true)) continue;
-    const std::string text = folded(line.text);
-    std::string by_text =
-        text.empty() ? std::string() : "t" + text + '\n' + folded(line.place) + '\n' + line.amount->plain();
-    std::string by_thing;
-    if (lines[i].subject->element && lines[i].subject->finding && !line.place.empty() &&
-        lines[i].subject->element->about_condition)
-      by_thing = "e" + lines[i].subject->element->id + '\n' + lines[i].subject->finding->id + '\n' + folded(line.place);
     std::size_t earlier = i;
     bool exact = false;
-    for (const std::string& key : {by_text, by_thing}) {
-      if (key.empty()) continue;
+    const auto look_up = [&](bool by_text) {
       const auto [at, fresh] = first.emplace(key, i);
-      if (!fresh && earlier == i) {
-        earlier = at->second;
-        exact = key[0] == 't';
-      }
+      if (fresh || earlier != i) return;
+      earlier = at->second;
+      exact = by_text;
+    };
+    key.assign(1, 't');
+    add_folded(key, line.text);
+    if (key.size() > 1) {
+      key += '\n';
+      add_folded(key, line.place);
+      key += '\n';
+      key += line.amount->plain();
+      look_up(true);
+    }
+    const Element* element = lines[i].subject->element;
+    const Finding* finding = lines[i].subject->finding;
+    if (element && finding && !line.place.empty() && element->about_condition) {
+      key.assign(1, 'e');
+      ((key += element->id) += '\n') += finding->id;
+      key += '\n';
+      add_folded(key, line.place);
+      look_up(false);
     }
     if (earlier != i)
       notes.push_back({exact ? "charged-twice" : "same-thing-twice",

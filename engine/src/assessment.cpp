@@ -87,6 +87,9 @@ void ask_about_money(const Assessment& a, std::vector<Question>& out) {
     out.push_back({"/statement/refundPaid", "paid-back", nullptr, Question::no_line, a.totals.fair_refund->likely()});
 }
 
+/// Room for the steps of most lines.
+constexpr std::size_t usual_steps = 6;
+
 } // namespace
 
 std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day today) {
@@ -120,6 +123,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   std::vector<AuditLine> audited(c.lines.size());
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
     LineAssessment& line = a.lines[i];
+    line.steps.reserve(usual_steps);
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);

@@ -119,7 +119,7 @@ std::string_view without_mark(std::string_view text) {
 
 } // namespace
 
-bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events) {
+[[gnu::flatten]] bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events) {
   text = without_mark(text);
   return Json::sax_parse(text.begin(), text.end(), &events);
 }

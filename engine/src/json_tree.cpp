@@ -76,7 +76,7 @@ private:
 const JsonValue* JsonTree::find(const JsonValue& object, std::string_view name) const {
   if (!object.is_object()) return nullptr;
   for (const JsonValue& member : members(object))
-    if (member.name == name) return &member;
+    if (member.name.size() == name.size() && member.name.front() == name.front() && member.name == name) return &member;
   return nullptr;
 }
 

@@ -23,7 +23,7 @@ public:
   template <class T, class V> Money likely(T Line::*member, V&& value) {
     if (!varied_) varied_ = line_;
     (*varied_).*member = std::forward<V>(value);
-    const Money sum = judge_line(*varied_, subject_, context_).fair.likely();
+    const Money sum = likely_fair(*varied_, subject_, context_);
     (*varied_).*member = line_.*member;
     return sum;
   }
@@ -136,7 +136,7 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
     varied.tenancy = &tenancy;
     Money sum;
     for (std::size_t i = 0; i < c.lines.size(); ++i)
-      if (lines[i].result.ages) sum += judge_line(c.lines[i], lines[i].subject, varied).fair.likely();
+      if (lines[i].result.ages) sum += likely_fair(c.lines[i], lines[i].subject, varied);
     return sum;
   };
   if (!std::any_of(lines.begin(), lines.end(), [](const LineAssessment& l) { return l.result.ages; })) return;

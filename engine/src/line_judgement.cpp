@@ -580,9 +580,9 @@ WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool
   return opinion;
 }
 
-} // namespace
-
-LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
+/// `only_fair`: nothing but the fair sum is asked for, which is nothing where the tenant answers for nothing.
+LineResult judge(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps,
+                 bool only_fair) {
   Recorder record(steps);
   LineResult result;
   result.claimed = line.amount.value_or(Money());
@@ -605,6 +605,8 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   weigh_proof(result.opinion, line, stay, *context.weights);
   result.verdict = result.opinion.verdict;
 
+  if (only_fair && result.opinion.most == Share::none() && result.verdict != Verdict::not_about_condition)
+    return result;
   // Where the tenant answers for nothing, the worth of the thing is nobody's concern: one step says so.
   if (result.opinion.most == Share::none()) {
     if (record.on())
@@ -633,6 +635,16 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
   Recorder for_law(steps);
   apply_law(result, for_law);
   return result;
+}
+
+} // namespace
+
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps) {
+  return judge(line, subject, context, steps, false);
+}
+
+Money likely_fair(const Line& line, const Subject& subject, const LineContext& context) {
+  return judge(line, subject, context, nullptr, true).fair.likely();
 }
 
 std::function<Money(Day)> likely_worth_by_day(const Line& line, const Subject& subject, const LineContext& context) {

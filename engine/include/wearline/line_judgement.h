@@ -128,6 +128,9 @@ void find_life(Subject& subject, const Line& line, const LineContext& context);
 LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context,
                       std::vector<Step>* steps = nullptr);
 
+/// The likely fair sum of judge_line alone, sooner.
+Money likely_fair(const Line& line, const Subject& subject, const LineContext& context);
+
 /// What judge_line takes as the likely worth, law left aside, by the day the thing was laid: to look for a day without
 /// judging the line anew for each. For a line whose thing ages by a method that counts from that day; it must outlive
 /// what is returned, as must the rules.

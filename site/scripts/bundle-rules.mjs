@@ -46,12 +46,24 @@ const isObject = (value) => value !== null && typeof value === 'object' && !Arra
 /** { "en": ..., "es": ... }: one text in several languages. */
 const isTranslated = (value) => isObject(value) && 'en' in value && Object.keys(value).length > 1 && Object.keys(value).every((key) => /^[a-z]{2}$/.test(key));
 
-/** A document with English alone, and without the remarks meant for its maintainers. */
+/** A document with English alone. */
 export function inEnglish(value) {
   if (Array.isArray(value)) return value.map(inEnglish);
   if (!isObject(value)) return value;
   if (isTranslated(value)) return { en: value.en };
-  return Object.fromEntries(Object.entries(value).filter(([key]) => key !== 'about').map(([key, inner]) => [key, inEnglish(inner)]));
+  return mapMembers(value, inEnglish);
+}
+
+const mapMembers = (object, change) => Object.fromEntries(Object.entries(object).map(([key, inner]) => [key, change(inner)]));
+
+/** What the engine leaves unread in these files: remarks for their maintainers, and what only the checkers of the tables read. */
+const unread = { every: ['about'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
+const unreadIn = (file) => Object.entries(unread).flatMap(([where, members]) => (where === 'every' || file.startsWith(where) ? members : []));
+
+function without(value, members) {
+  if (Array.isArray(value)) return value.map((inner) => without(inner, members));
+  if (!isObject(value)) return value;
+  return mapMembers(Object.fromEntries(Object.entries(value).filter(([key]) => !members.includes(key))), (inner) => without(inner, members));
 }
 
 const holdsLanguage = (value, language) =>
@@ -67,15 +79,15 @@ export function splitRules(rules) {
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
   const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/') || file === 'wording/en/reading.json');
   const letters = [...rules.keys()].filter((file) => file === 'letters.json' || file === 'wording/en/letter.json');
-  const apart = new Set([...ofPacks, ...reading, ...letters]);
+  const apart = new Set([...ofPacks, ...reading, ...letters, ...holidaysOfNobody(rules)]);
   const shared = [...rules.keys()].filter((file) => !apart.has(file) && (languageOf(file) ?? 'en') === 'en');
   const codes = [...new Set([...rules.keys()].map(languageOf))].filter((code) => code && code !== 'en');
   const languages = new Map(codes.map((code) => [code,
     [...rules.keys()].filter((file) => languageOf(file) === code || (shared.includes(file) && holdsLanguage(rules.get(file), code)))]));
   const whole = (files) => new Map(files.map((file) => [file, rules.get(file)]));
   return {
-    shared: new Map(shared.map((file) => [file, inEnglish(rules.get(file))])),
-    languages: new Map([...languages].map(([code, files]) => [code, whole(files)])),
+    shared: new Map(shared.map((file) => [file, inEnglish(without(rules.get(file), unreadIn(file)))])),
+    languages: new Map([...languages].map(([code, files]) => [code, new Map(files.map((file) => [file, without(rules.get(file), unreadIn(file))]))])),
     packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
     reading: whole(reading),
     letters: whole(letters),
@@ -100,9 +112,17 @@ function withoutSeals(value) {
 
 /** The holiday files of a pack's counting rules. One that others build on ("US") is not among them: it is shared. */
 function holidaysOf(pack, rules) {
-  const named = (pack.counting ?? []).map((rule) => `holidays/${rule.holidays}.json`);
-  const base = new Set([...rules.values()].map((document) => document.base).filter(Boolean).map((id) => `holidays/${id}.json`));
-  return [...new Set(named)].filter((file) => rules.has(file) && !base.has(file));
+  const base = holidayBases(rules);
+  return [...new Set(holidaysNamed(pack))].filter((file) => rules.has(file) && !base.has(file));
+}
+
+const holidaysNamed = (pack) => (pack.counting ?? []).map((rule) => `holidays/${rule.holidays}.json`);
+const holidayBases = (rules) => new Set([...rules.values()].map((document) => document.base).filter(Boolean).map((id) => `holidays/${id}.json`));
+
+/** Holiday files that no pack counts by. */
+function holidaysOfNobody(rules) {
+  const used = new Set([...holidayBases(rules), ...[...rules.values()].flatMap((document) => (Array.isArray(document.counting) ? holidaysNamed(document) : []))]);
+  return [...rules.keys()].filter((file) => file.startsWith('holidays/') && !used.has(file));
 }
 
 function writeBundle(name, documents) {

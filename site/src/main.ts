@@ -45,7 +45,6 @@ if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
 watchForStatements(desk);
 
 desk.draw();
-void keeper
-  .restore()
-  .then(() => desk.start(startEngine))
-  .then(fetchAhead);
+void keeper.restore().then(() => desk.start(startEngine));
+// At the first sign of a person.
+for (const sign of ['pointerdown', 'keydown']) window.addEventListener(sign, () => void fetchAhead(), { once: true });

@@ -57,7 +57,7 @@ export function inEnglish(value) {
 const mapMembers = (object, change) => Object.fromEntries(Object.entries(object).map(([key, inner]) => [key, change(inner)]));
 
 /** What the engine leaves unread in these files: remarks for their maintainers, and what only the checkers of the tables read. */
-const unread = { every: ['about'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
+const unread = { every: ['about'], 'law/': ['note', 'beside'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
 const unreadIn = (file) => Object.entries(unread).flatMap(([where, members]) => (where === 'every' || file.startsWith(where) ? members : []));
 
 function without(value, members) {
@@ -88,7 +88,7 @@ export function splitRules(rules) {
   return {
     shared: new Map(shared.map((file) => [file, inEnglish(without(rules.get(file), unreadIn(file)))])),
     languages: new Map([...languages].map(([code, files]) => [code, new Map(files.map((file) => [file, without(rules.get(file), unreadIn(file))]))])),
-    packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, whole(files)])),
+    packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, new Map(files.map((file) => [file, without(rules.get(file), unreadIn(file))]))])),
     reading: whole(reading),
     letters: whole(letters),
     words: new Map([...words].map(([jurisdiction, files]) => [jurisdiction, new Map([...files].map(([code, file]) => [code, new Map([[file, withoutSeals(rules.get(file))]])]))])),

@@ -161,8 +161,10 @@ LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack&
   LegCount out;
   out.leg = &leg;
   find_start(leg, needs_all, view, out, grounds);
-  if (out.never || !leg.count) return out;
-  find_count(leg, view, out, grounds);
+  if (!leg.count) return out;
+  // While the clock does not run nothing asks for the number's fact; the number itself is still said.
+  find_count(leg, view, out, out.never ? nullptr : grounds);
+  if (out.never) return out;
   for (const auto position : duty.counting) {
     const CountingRule& rule = pack.counting[position];
     const Tri fits = applies(rule, view, nullptr, grounds);

@@ -4,24 +4,6 @@ namespace wearline {
 
 namespace {
 
-std::string_view unit_word(Unit unit) {
-  switch (unit) {
-  case Unit::business_day:
-    return "business-day";
-  case Unit::week:
-    return "week";
-  case Unit::month:
-    return "month";
-  case Unit::year:
-    return "year";
-  case Unit::hour:
-    return "hour";
-  case Unit::calendar_day:
-    break;
-  }
-  return "calendar-day";
-}
-
 std::string_view reason_word(DutyReason reason) {
   switch (reason) {
   case DutyReason::not_in_force:
@@ -119,9 +101,10 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
   const Leg& leg = *count.leg;
   if (!leg.count) return speech_->say("law.count.none");
   const std::string after = events(leg.after, leg.take == Take::later ? "law.join.later" : "law.join.earlier");
-  const std::string number = std::to_string(count.low_count);
-  const std::string unit = speech_->say(
-      keyed("law.unit.", unit_word(leg.unit)) + (count.low_count == 1 ? ".one" : ".many"), {{"n", number}});
+  const int said = count.never ? count.high_count : count.low_count;
+  const std::string number = std::to_string(said);
+  const std::string unit =
+      speech_->say(keyed("law.unit.", name_of(leg.unit)) + (said == 1 ? ".one" : ".many"), {{"n", number}});
   const std::string direction = leg.before ? "before" : "after";
   if (count.never)
     return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never",

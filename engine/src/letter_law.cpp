@@ -40,47 +40,10 @@ int weight(const Duty& duty) {
   return duty.if_missed_text.empty() ? 3 : 2;
 }
 
-std::string_view unit_name(Unit unit) {
-  switch (unit) {
-  case Unit::calendar_day:
-    return "calendar-day";
-  case Unit::business_day:
-    return "business-day";
-  case Unit::week:
-    return "week";
-  case Unit::month:
-    return "month";
-  case Unit::year:
-    return "year";
-  case Unit::hour:
-    break;
-  }
-  return "hour";
-}
-
 /// Whether how much of it was damaged is part of the reckoning.
 bool says_area(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(),
                      [](const Step& step) { return step.code.substr(0, 5) == "area-"; });
-}
-
-std::string_view effect_name(Permission::Says says) {
-  switch (says) {
-  case Permission::Says::bar:
-    return "bar";
-  case Permission::Says::not_listed:
-    return "not-listed";
-  case Permission::Says::needs_proof:
-    return "needs-proof";
-  case Permission::Says::damaged_portion_only:
-    return "damaged-portion-only";
-  case Permission::Says::limit:
-    return "limit";
-  case Permission::Says::allowed:
-  case Permission::Says::caution:
-    break;
-  }
-  return "";
 }
 
 } // namespace
@@ -171,8 +134,8 @@ std::string LawTalk::counted(const DutyResult& duty) const {
     events.push_back(speech_->say(key));
   }
   if (events.empty()) return {};
-  const std::string unit =
-      std::string("law.unit.") + std::string(unit_name(leg.leg->unit)) + (leg.low_count == 1 ? ".one" : ".many");
+  const std::string unit = std::string("law.unit.") + std::string(wearline::name_of(leg.leg->unit)) +
+                           (leg.low_count == 1 ? ".one" : ".many");
   const std::string length = speech_->say(unit, {{"n", std::to_string(leg.low_count)}});
   return speech_->say(
       "letter.counted",
@@ -205,11 +168,12 @@ std::vector<BarOnLines> LawTalk::bars(const std::vector<bool>& only) const {
   for (std::size_t i = 0; i < a_->lines.size(); ++i) {
     if (!only[i]) continue;
     for (const Permission& p : a_->lines[i].permissions) {
-      const std::string_view effect = effect_name(p.says);
+      // A caution or a leave is no reason against a charge.
+      if (p.says == Permission::Says::allowed || p.says == Permission::Says::caution) continue;
       if (p.says == Permission::Says::damaged_portion_only && !says_area(a_->lines[i])) continue;
-      if (effect.empty() || p.applies != Tri(true) || !p.rule || footing(*p.rule) == Footing::none) continue;
+      if (p.applies != Tri(true) || !p.rule || footing(*p.rule) == Footing::none) continue;
       auto at = std::find_if(out.begin(), out.end(), [&](const BarOnLines& bar) { return bar.rule == p.rule; });
-      if (at == out.end()) at = out.insert(out.end(), {p.rule, effect, {}});
+      if (at == out.end()) at = out.insert(out.end(), {p.rule, wearline::name_of(p.says), {}});
       if (at->lines.empty() || at->lines.back() != i) at->lines.push_back(i);
     }
   }

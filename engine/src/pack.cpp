@@ -2,6 +2,24 @@
 
 namespace wearline {
 
+std::string_view name_of(Unit unit) {
+  switch (unit) {
+  case Unit::business_day:
+    return "business-day";
+  case Unit::week:
+    return "week";
+  case Unit::month:
+    return "month";
+  case Unit::year:
+    return "year";
+  case Unit::hour:
+    return "hour";
+  case Unit::calendar_day:
+    break;
+  }
+  return "calendar-day";
+}
+
 Tri in_force(const Rule& rule, const FactView& view, Grounds* grounds) {
   if (!rule.from && !rule.to) return true;
   const DaySpan force{rule.from.value_or(first_day), rule.to.value_or(last_day)};

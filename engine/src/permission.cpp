@@ -127,6 +127,26 @@ void list_allows(const Line& line, const LineView& of_line, const Pack& pack, co
 
 } // namespace
 
+std::string_view name_of(Permission::Says says) {
+  switch (says) {
+  case Permission::Says::allowed:
+    return "allowed";
+  case Permission::Says::not_listed:
+    return "not-listed";
+  case Permission::Says::bar:
+    return "bar";
+  case Permission::Says::needs_proof:
+    return "needs-proof";
+  case Permission::Says::damaged_portion_only:
+    return "damaged-portion-only";
+  case Permission::Says::limit:
+    return "limit";
+  case Permission::Says::caution:
+    break;
+  }
+  return "caution";
+}
+
 std::vector<Permission> permissions(const Line& line, const LineView& of_line, const Pack& pack,
                                     const Registry& registry, const FactView& view, const Outcomes* outcomes) {
   std::vector<Permission> out;

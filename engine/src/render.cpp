@@ -252,7 +252,7 @@ private:
       if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
       out_.object()
           .pair("rule", p.rule->id)
-          .pair("effect", permission_word(p.says))
+          .pair("effect", name_of(p.says))
           .key("applies")
           .raw(word(p.applies))
           .key("most");
@@ -261,25 +261,6 @@ private:
       if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
     }
     out_.end_array();
-  }
-  static std::string_view permission_word(Permission::Says says) {
-    switch (says) {
-    case Permission::Says::allowed:
-      return "allowed";
-    case Permission::Says::not_listed:
-      return "not-listed";
-    case Permission::Says::bar:
-      return "bar";
-    case Permission::Says::needs_proof:
-      return "needs-proof";
-    case Permission::Says::damaged_portion_only:
-      return "damaged-portion-only";
-    case Permission::Says::limit:
-      return "limit";
-    case Permission::Says::caution:
-      break;
-    }
-    return "caution";
   }
   /// A doubt about the rule itself.
   void check_this(const Rule& rule) {

@@ -1,5 +1,6 @@
 // Duties with dates: whether each was done in time, and what is asked where that is not known.
 
+#include "real_rules.h"
 #include "small_law.h"
 
 using namespace wearline;
@@ -133,6 +134,18 @@ TEST_CASE("A clock that needs every event does not start without one", "[law]") 
   CHECK(judged(duty, tenancy(R"(,"statement":{"came":false})")) == "not-needed none");
   CHECK(judged(duty, tenancy(R"(,"statement":{"came":false},"events":[{"what":"tenant-demand","on":"2026-08-03"}])")) ==
         "missed 2026-08-21");
+}
+
+TEST_CASE("A clock that has not started still says how long it runs", "[law]") {
+  // Miss. Code Ann. § 89-8-21(3): 45 days after the end, possession and a demand.
+  const auto result = assessed(R"({"wearline":1,"jurisdiction":"US-MS",
+      "tenancy":{"began":"2024-07-01","ended":"2026-06-30","possessionReturned":"2026-06-30"},
+      "deposits":[{"amount":"900.00"}],"lines":[{"text":"Cleaning","amount":"90.00"}],"events":[]})");
+  const auto& dates = result.at("dates");
+  const auto refund = std::find_if(dates.begin(), dates.end(), [](const auto& d) { return d.at("id") == "refund"; });
+  REQUIRE(refund != dates.end());
+  CHECK(refund->at("state") == "not-needed");
+  CHECK(refund->at("text").template get<std::string>().substr(0, 8) == "45 days ");
 }
 
 TEST_CASE("The lease's own days count, up to what the law allows", "[law]") {

@@ -59,6 +59,8 @@ struct CountingRule : Rule {
 };
 
 enum class Unit : std::uint8_t { calendar_day, business_day, week, month, year, hour };
+/// As packs and wording keys write it: "business-day".
+std::string_view name_of(Unit unit);
 enum class Take : std::uint8_t { later, earlier };
 
 struct Leg {

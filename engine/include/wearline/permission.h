@@ -18,6 +18,8 @@ struct Permission {
   bool proof_open = false;     ///< whether the papers came would settle it
   Grounds grounds;
 };
+/// As the assessment and wording keys write it: "needs-proof".
+std::string_view name_of(Permission::Says says);
 
 /// What of a line is not in the line itself.
 struct LineView {

@@ -14,10 +14,11 @@ namespace {
 class Renderer {
 public:
   Renderer(const Assessment& a, const Rules& rules)
-      : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()) {}
+      : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()),
+        practice_(read_text("practice", speech_)) {}
 
   std::string write() {
-    out_.reserve(2048 + a_.lines.size() * 2048);
+    out_.reserve(8192 + a_.lines.size() * 2304);
     out_.object().key("wearline").number(1);
     out_.pair("engine", version()).pair("today", iso(a_.today));
     a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
@@ -46,9 +47,9 @@ private:
   void range(std::string_view name, const Range<Money>& m) {
     out_.key(name)
         .object()
-        .pair("low", m.low().plain())
-        .pair("likely", m.likely().plain())
-        .pair("high", m.high().plain())
+        .own("low", m.low().plain())
+        .own("likely", m.likely().plain())
+        .own("high", m.high().plain())
         .end_object();
   }
   void optional_range(std::string_view name, const std::optional<Range<Money>>& m) {
@@ -60,7 +61,7 @@ private:
       if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
   }
   /// A work keeps its own title; that there is none is said in the reader's language.
-  std::string title(const Reference& r) const { return r.read == "practice" ? read_text(r.read, speech_) : r.text; }
+  std::string_view title(const Reference& r) const { return r.read == "practice" ? practice_ : r.text; }
   /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
   void cite(const References& references) {
     if (references.empty()) out_.pair("source", "");
@@ -77,12 +78,12 @@ private:
   void steps(const LineAssessment& l) {
     out_.key("steps").array();
     for (const Step& step : l.steps) {
-      out_.object().pair("code", step.code).pair("text", step_text(step, l, speech_));
-      out_.pair("from", step.from.plain())
-          .pair("to", step.to.plain())
-          .pair("low", step.low.plain())
-          .pair("high", step.high.plain());
-      if (step.sources.empty()) out_.pair("source", speech_.say("read.practice")).key("sourceIds").array().end_array();
+      out_.object().own("code", step.code).pair("text", step_text(step, l, speech_));
+      out_.own("from", step.from.plain())
+          .own("to", step.to.plain())
+          .own("low", step.low.plain())
+          .own("high", step.high.plain());
+      if (step.sources.empty()) out_.pair("source", practice_).key("sourceIds").array().end_array();
       else cite(step.sources);
       out_.end_object();
     }
@@ -159,9 +160,9 @@ private:
       return;
     }
     out_.key(name).object().key("earliest");
-    s->earliest == first_day ? out_.null() : out_.text(iso(s->earliest));
+    s->earliest == first_day ? out_.null() : out_.own(iso(s->earliest));
     out_.key("latest");
-    s->latest == last_day ? out_.null() : out_.text(iso(s->latest));
+    s->latest == last_day ? out_.null() : out_.own(iso(s->latest));
     out_.end_object();
   }
 
@@ -189,7 +190,7 @@ private:
     l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
     if (l.subject.confidence < 100)
       out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
-    out_.pair("claimed", r.claimed.plain()).pair("verdict", name_of(r.verdict));
+    out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
     out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict))))
         .key("certain")
         .boolean(r.certain());
@@ -200,7 +201,7 @@ private:
     out_.key("turningPoint");
     if (l.turning_point && !(r.opinion.most == Share::none())) {
       const auto& [day, floor] = *l.turning_point;
-      out_.object().pair("noChargeIfInstalledBefore", iso(day)).pair("rest", floor.plain());
+      out_.object().own("noChargeIfInstalledBefore", iso(day)).own("rest", floor.plain());
       out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest",
                                     {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}}))
           .end_object();
@@ -214,7 +215,7 @@ private:
     out_.key("conflicts").array();
     if (r.opinion.finding)
       for (const Conflict& conflict : r.opinion.finding->conflicts) {
-        out_.object().pair("verdict", name_of(conflict.verdict)).pair("text", conflict.text.in(speech_.language()));
+        out_.object().own("verdict", name_of(conflict.verdict)).pair("text", conflict.text.in(speech_.language()));
         cite({conflict.source});
         out_.end_object();
       }
@@ -228,16 +229,16 @@ private:
 
   void totals() {
     const Totals& t = a_.totals;
-    out_.key("totals").object().pair("claimed", t.claimed.plain());
+    out_.key("totals").object().own("claimed", t.claimed.plain());
     range("fair", t.fair);
     out_.key("deposit");
-    t.deposit ? out_.text(t.deposit->plain()) : out_.null();
+    t.deposit ? out_.own(t.deposit->plain()) : out_.null();
     range("interest", t.interest);
     optional_range("fairRefund", t.fair_refund);
-    out_.pair("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
+    out_.own("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
     optional_range("shortfall", t.shortfall);
     optional_range("owedByTenant", t.owed_by_tenant);
-    out_.pair("ordinaryWear", t.ordinary_wear.plain()).end_object();
+    out_.own("ordinaryWear", t.ordinary_wear.plain()).end_object();
   }
 
   static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
@@ -256,7 +257,7 @@ private:
           .key("applies")
           .raw(word(p.applies))
           .key("most");
-      p.most ? out_.text(p.most->plain()) : out_.null();
+      p.most ? out_.own(p.most->plain()) : out_.null();
       out_.end_object();
       if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
     }
@@ -293,7 +294,7 @@ private:
     const Law& law = *a_.law;
     const Pack& pack = *a_.pack;
     out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", place_name(pack)).key("reviewed");
-    pack.reviewed ? out_.text(iso(*pack.reviewed)) : out_.null();
+    pack.reviewed ? out_.own(iso(*pack.reviewed)) : out_.null();
     out_.key("weak").boolean(pack.weak).key("guide");
     if (pack.guide) {
       out_.object().pair("title", pack.guide->title).pair("publisher", pack.guide->publisher).key("url");
@@ -440,7 +441,7 @@ private:
     const Award& award = law.award();
     const LawWords words(law, rules_.registry, rules_.holidays, speech_);
     out_.key("remedies").object().key("known").boolean(award.known);
-    out_.pair("least", award.least.plain()).pair("most", award.most.plain()).key("mayBeMore").boolean(award.open);
+    out_.own("least", award.least.plain()).own("most", award.most.plain()).key("mayBeMore").boolean(award.open);
     out_.pair("text", words.award(award));
     range("sumDue", award.sum_due);
     range("sumDueForfeited", award.sum_due_forfeited);
@@ -471,7 +472,7 @@ private:
           .key("certain")
           .boolean(r.certain)
           .pair("text", r.rule->text_in(speech_.language()));
-      out_.pair("least", r.least.plain()).pair("most", r.most.plain());
+      out_.own("least", r.least.plain()).own("most", r.most.plain());
       cite(references);
       check_this(*r.rule);
       out_.end_object();
@@ -498,7 +499,7 @@ private:
           .pair("asks", q.asks)
           .pair("code", q.code)
           .pair("text", question_text(q, a_.c, a_.lines, speech_))
-          .pair("swing", q.swing.plain())
+          .own("swing", q.swing.plain())
           .key("id");
       q.id.empty() ? out_.null() : out_.text(q.id);
       out_.key("line");
@@ -546,6 +547,7 @@ private:
   const Assessment& a_;
   const Rules& rules_;
   Speech speech_;
+  std::string practice_; ///< what stands for the title of common practice
   JsonOut out_;
   References used_;
   std::vector<const Rule*> line_rules_;
@@ -557,7 +559,7 @@ std::string render(const Assessment& assessment, const Rules& rules) { return Re
 
 std::string render_faults(const Faults& faults, Day today) {
   JsonOut out;
-  out.object().key("wearline").number(1).pair("engine", version()).pair("today", iso(today)).key("errors").array();
+  out.object().key("wearline").number(1).pair("engine", version()).own("today", iso(today)).key("errors").array();
   for (const Fault& fault : faults) {
     out.object().pair("code", fault.code).pair("at", fault.at).pair("text", fault.text).key("near");
     fault.near.empty() ? out.null() : out.text(fault.near);

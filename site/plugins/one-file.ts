@@ -9,6 +9,28 @@ import type { Plugin } from 'vite';
 const packed = (content: string | Uint8Array): string => gzipSync(content, { level: 9 }).toString('base64');
 const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
+type Bundle = Record<string, unknown>;
+
+/**
+ * Every bundle by its file name. Where the bundle of a language repeats a shared file to hold both languages, that file stands once,
+ * in the shared bundle: in one file nothing is saved by leaving the other language out.
+ */
+function bundlesOf(rules: URL): Record<string, Bundle> {
+  const all = new Map(
+    readdirSync(rules).map((name) => [name, JSON.parse(readFileSync(new URL(name, rules), 'utf8')) as Bundle]),
+  );
+  const shared = [...all].find(([name]) => name.startsWith('shared.'))?.[1];
+  if (!shared) throw new Error('one-file: no shared rules');
+  for (const [name, words] of all) {
+    if (!name.startsWith('words-')) continue;
+    for (const file of Object.keys(words).filter((f) => f in shared)) {
+      shared[file] = words[file];
+      delete words[file];
+    }
+  }
+  return Object.fromEntries(all);
+}
+
 /** `virtual:held`: the engine, and every bundle of rules by its name in one JSON object, each gzipped, in base64. */
 export function held(engine: URL, rules: URL): Plugin {
   const id = 'virtual:held';
@@ -18,8 +40,7 @@ export function held(engine: URL, rules: URL): Plugin {
     load(wanted) {
       if (wanted !== `\0${id}`) return undefined;
       // Together, what the bundles have in common is packed once.
-      const texts = readdirSync(rules).map((name) => [name, readFileSync(new URL(name, rules), 'utf8')]);
-      const all = JSON.stringify(Object.fromEntries(texts));
+      const all = JSON.stringify(bundlesOf(rules));
       return `export const engine = ${JSON.stringify(packed(readFileSync(engine)))};\nexport const rules = ${JSON.stringify(packed(all))};`;
     },
   };
@@ -58,11 +79,37 @@ export function heldPdf(): HeldPdf {
   };
 }
 
+/**
+ * Digits of base 85: four bytes in five characters, where base64 takes five and a third. None of them ends a script or means anything
+ * to HTML inside one.
+ */
+const digits = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz!#$%()*+,-./:;=?@[]^_{|';
+
+function inBase85(bytes: Uint8Array): string {
+  const whole = Buffer.concat([bytes, Buffer.alloc((4 - (bytes.length % 4)) % 4)]);
+  const groups: string[] = [];
+  for (let at = 0; at < whole.length; at += 4) {
+    let group = '';
+    for (let left = whole.readUInt32BE(at), n = 0; n < 5; n++, left = Math.floor(left / 85))
+      group = digits[left % 85] + group;
+    groups.push(group);
+  }
+  return groups.join('');
+}
+
 /** Unpacks the page's script and runs it. It is the one script that stands in the file as such. */
-const starter = `const packed = atob(document.getElementById('held').textContent);
-const bytes = new Uint8Array(packed.length);
-for (let i = 0; i < packed.length; i++) bytes[i] = packed.charCodeAt(i);
-const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+const starter = `const held = document.getElementById('held');
+const packed = held.textContent;
+const value = new Uint8Array(128);
+[...${JSON.stringify(digits)}].forEach((digit, i) => (value[digit.charCodeAt(0)] = i));
+const bytes = new DataView(new ArrayBuffer((packed.length / 5) * 4));
+for (let at = 0; at < packed.length; at += 5) {
+  let group = 0;
+  for (let n = 0; n < 5; n++) group = group * 85 + value[packed.charCodeAt(at + n)];
+  bytes.setUint32((at / 5) * 4, group);
+}
+const gzip = bytes.buffer.slice(0, Number(held.dataset.bytes));
+const stream = new Blob([gzip]).stream().pipeThrough(new DecompressionStream('gzip'));
 const script = document.createElement('script');
 script.type = 'module';
 script.textContent = await new Response(stream).text();
@@ -70,6 +117,7 @@ document.head.append(script);`;
 
 /** The whole page as one text; the policy lets run its starter, its script, and the scripts with these hashes. */
 function written(page: string, script: string, css: string, hashes: string[]): string {
+  const gzip = gzipSync(script, { level: 9 });
   return page
     .replace(/\s*<link [^>]*rel="(?:stylesheet|manifest|icon|modulepreload)"[^>]*>/g, '')
     .replace(/\s*<script [^>]*src="[^"]*"[^>]*><\/script>/, '')
@@ -80,7 +128,7 @@ function written(page: string, script: string, css: string, hashes: string[]): s
     .replace(
       '</body>',
       () =>
-        `<script type="application/gzip" id="held">${packed(script)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
+        `<script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
     );
 }
 

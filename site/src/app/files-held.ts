@@ -7,13 +7,13 @@ export async function unpacked(base64: string): Promise<Response> {
   return new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip')));
 }
 
-let bundles: Promise<Record<string, string>> | undefined;
+let bundles: Promise<Record<string, unknown>> | undefined;
 
 export async function rulesText(file: string): Promise<string> {
   bundles ??= unpacked(rules).then((r) => r.json());
   const found = (await bundles)[file];
   if (!found) throw new Error(file);
-  return found;
+  return JSON.stringify(found);
 }
 
 export const engineBytes = async (): Promise<ArrayBuffer> => (await unpacked(engine)).arrayBuffer();

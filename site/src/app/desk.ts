@@ -173,6 +173,8 @@ export class Desk {
   }
 
   async useLanguage(wanted: Language): Promise<void> {
+    // A message was said in the other language.
+    this.notice = null;
     await speak(wanted);
     if (this.engine) {
       await loadLanguage(this.engine, wanted, this.case.jurisdiction);

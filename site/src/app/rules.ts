@@ -70,11 +70,28 @@ interface Written {
   events: (Omit<EventKind, 'question'> & { question: Spoken })[];
   papers: (Omit<Named, 'label'> & { label: Spoken })[];
 }
-/** The questions of a pack in another language. */
+/** The sentences of a pack in another language. */
 interface PackWords {
+  rules?: Record<string, Partial<Rule>>;
   facts?: Record<string, { question: string }>;
   events?: Record<string, { question: string }>;
 }
+
+/** One rule of a law pack, as far as a person reads it. */
+export interface Rule {
+  id: string;
+  text: string;
+  whenText?: string;
+  ifMissedText?: string;
+  ifMissingText?: string;
+  check?: string;
+  /** Days between which it is in force. */
+  from?: string;
+  to?: string;
+  source?: string[];
+}
+type Chapters = Partial<Record<string, Rule[]>>;
+export type LawFile = Chapters & { sources: Record<string, { cite: string; read: string; url?: string }> };
 
 const registry: Written = { facts: [], events: [], papers: [] };
 
@@ -142,6 +159,17 @@ async function loadPlaceWords(engine: Engine, code: string, wanted: string): Pro
   const file = rules.packs[code]?.words[wanted];
   const key = `${code} ${wanted}`;
   if (file && !packWords.has(key)) packWords.set(key, firstFile<PackWords>(await load(engine, file)));
+}
+
+/** The law of a place, its sentences in the page's language; undefined while it is not loaded. */
+export function lawOf(code: string | undefined): LawFile | undefined {
+  const text = code && packTexts.get(code);
+  if (!text) return undefined;
+  const law = firstFile<LawFile>(text);
+  const words = packWords.get(`${code} ${language()}`)?.rules ?? {};
+  const chapters = Object.entries(law).filter(([, rules]) => Array.isArray(rules));
+  const spoken = chapters.map(([name, rules]) => [name, (rules as Rule[]).map((r) => ({ ...r, ...words[r.id] }))]);
+  return { ...law, ...Object.fromEntries(spoken) } as LawFile;
 }
 
 /** What the conditions of a place's law ask about: facts by id, named towns, and papers a statement must carry. */

@@ -3,31 +3,35 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../app/desk';
 import { say } from '../app/wording';
-import type { Sourced } from '../case/assessment';
+import type { Source, Sourced } from '../case/assessment';
 
 const shown = 2;
 
-function entry(d: Desk, id: string): TemplateResult {
-  const s = d.result?.sources[id];
-  if (!s) return html`<li>${id}</li>`;
+function entry(s: Source | string): TemplateResult {
+  if (typeof s === 'string') return html`<li>${s}</li>`;
   const how = s.read === 'practice' || s.read === 'statute-text' ? '' : s.readText;
   return html`<li>
     ${s.url ? html`<a href=${s.url} target="_blank" rel="noopener noreferrer">${s.text}</a>` : s.text}${how ? html`<span class="read-how">${how}</span>` : nothing}
   </li>`;
 }
 
-/** The sources of a step or rule, each with how it was read; a long list folds after the first few. */
-export function sources(d: Desk, of: Sourced): TemplateResult | typeof nothing {
-  const ids = of.sourceIds ?? [];
-  if (ids.length === 0) return of.source ? html`<p class="sources">${of.source}</p>` : nothing;
-  const rest = ids.slice(shown);
+/** Sources, each with how it was read (one that is not known by its id); a long list folds after the first few. */
+export function sourceList(all: (Source | string)[]): TemplateResult {
+  const rest = all.slice(shown);
   return html`<ul class="sources" aria-label=${say('page.sources')}>
-      ${ids.slice(0, shown).map((id) => entry(d, id))}
+      ${all.slice(0, shown).map(entry)}
     </ul>
     ${
       rest.length
         ? html`<details class="sources"><summary>${say('page.sources.more', { count: rest.length })}</summary>
-          <ul>${rest.map((id) => entry(d, id))}</ul></details>`
+          <ul>${rest.map(entry)}</ul></details>`
         : nothing
     }`;
+}
+
+/** The sources of a step or rule of the assessment. */
+export function sources(d: Desk, of: Sourced): TemplateResult | typeof nothing {
+  const ids = of.sourceIds ?? [];
+  if (ids.length === 0) return of.source ? html`<p class="sources">${of.source}</p>` : nothing;
+  return sourceList(ids.map((id) => d.result?.sources[id] ?? id));
 }

@@ -1,7 +1,9 @@
 // What a court may add, and the law that was used.
 import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
 import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve } from '../../../../tests/browser/harness.mjs';
+import { axe, launch, open, openExample, ROOT, serve } from '../../../../tests/browser/harness.mjs';
 
 let browser, site;
 before(async () => {
@@ -34,5 +36,30 @@ test('a place whose law was read second-hand says so', async () => {
     .locator('.law')
     .getByText(/second-hand sources/)
     .waitFor();
+  await finish();
+});
+
+test('every rule of the place can be read, each with its source, in the page’s language', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const whole = page.locator('.whole-law');
+  await whole.getByText('Every rule of this law').click();
+  await whole.getByRole('heading', { name: 'Days to keep' }).waitFor();
+  const pack = JSON.parse(fs.readFileSync(path.join(ROOT, 'engine/rules/law/US-WA.json'), 'utf8'));
+  const rules = Object.entries(pack).filter(
+    ([name, all]) => Array.isArray(all) && !['facts', 'events', 'checkThis'].includes(name),
+  );
+  const shown = await whole.locator('.rules > li').allInnerTexts();
+  assert.equal(shown.length, rules.flatMap(([, all]) => all).length);
+  for (const rule of rules.flatMap(([, all]) => all)) {
+    const text = shown.find((t) => t.includes(rule.text));
+    assert.ok(text, rule.text);
+    for (const id of rule.source ?? []) assert.ok(text.includes(pack.sources[id].cite) || rule.source.length > 2, id);
+  }
+  assert.deepEqual(await axe(page), []);
+  await page.getByRole('button', { name: 'Español' }).click();
+  await whole.getByRole('heading', { name: 'Plazos' }).waitFor();
+  const spanish = JSON.parse(fs.readFileSync(path.join(ROOT, 'engine/rules/law-es/US-WA.json'), 'utf8')).rules;
+  await whole.getByText(spanish.statement.text).waitFor();
   await finish();
 });

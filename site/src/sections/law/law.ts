@@ -2,6 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { later } from '../../app/later';
 import { isZero, longDay, money } from '../../app/show';
 import { say } from '../../app/wording';
 import type { Law } from '../../case/assessment';
@@ -41,6 +42,24 @@ const checks = (all: { text: string }[]): TemplateResult =>
     <ul class="rules">${all.map((c) => html`<li>${c.text}</li>`)}</ul>
   </details>`;
 
+const whole = later(async () => {
+  const part = await import('./whole-law');
+  await part.wordsThere;
+  return part;
+});
+
+const everyRule = (d: Desk): TemplateResult =>
+  html`<details
+    class="fold whole-law"
+    ?open=${d.folds.has('law')}
+    @toggle=${(e: Event) => {
+      if ((e.target as HTMLDetailsElement).open !== d.folds.has('law')) d.toggleFold('law');
+    }}
+  >
+    <summary>${say('page.law.whole')}</summary>
+    ${d.folds.has('law') ? (whole.get(d)?.wholeLaw(d.case.jurisdiction) ?? nothing) : nothing}
+  </details>`;
+
 function rests(d: Desk): TemplateResult | typeof nothing {
   const law = d.result?.law;
   if (!law) return nothing;
@@ -48,7 +67,7 @@ function rests(d: Desk): TemplateResult | typeof nothing {
     <h2 id="law-title">${say('page.law.title', { place: law.name })}</h2>
     ${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
     ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-    ${law.checks.length ? checks(law.checks) : nothing}
+    ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}
   </section>`;
 }
 

@@ -119,11 +119,6 @@ std::string_view without_mark(std::string_view text) {
 
 } // namespace
 
-// In one piece the parser runs faster natively. Where sanitizers swell the code it takes minutes to compile, and the
-// page's module would grow by about 3 KB, gzip.
-#ifdef WEARLINE_FLAT_PARSER
-[[gnu::flatten]]
-#endif
 bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events) {
   text = without_mark(text);
   return Json::sax_parse(text.begin(), text.end(), &events);

@@ -23,6 +23,7 @@ desk.onChange(() => {
     waiting = false;
     document.title = say('page.title');
     render(page(desk, keeper), root);
+    root.setAttribute('aria-busy', String(desk.judging));
   });
 });
 

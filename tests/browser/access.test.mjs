@@ -79,10 +79,10 @@ test('the result is announced as it changes, and messages are spoken', async () 
   await page.getByLabel('Deposit', { exact: true }).fill('500');
   const live = page.locator('[aria-live=polite][aria-atomic=true]');
   assert.equal(await live.count(), 1);
-  assert.match(await live.innerText(), /\$500/);
+  await live.getByText(/\$500/).first().waitFor();
   await row(page, 1).locator('.charge-opener').click();
   await row(page, 1).getByRole('button', { name: 'Take it out' }).click();
-  assert.match(await page.getByRole('status').innerText(), /Taken out: Small nail holes/);
+  await page.getByRole('status').getByText(/Taken out: Small nail holes/).waitFor();
   await finish();
 });
 

@@ -110,7 +110,7 @@ for (const [form, address] of [['the page', () => site.address], ['the one file'
     for (const [button, ending] of out) {
       const before = new Set(fs.readdirSync(downloads));
       await press(page, button);
-      await until(() => fs.readdirSync(downloads).some((f) => !before.has(f) && f.endsWith(ending) && fs.statSync(path.join(downloads, f)).size > 100));
+      await until(() => fs.readdirSync(downloads).some((f) => !before.has(f) && f.endsWith(ending) && fs.statSync(path.join(downloads, f), { throwIfNoEntry: false })?.size > 100));
     }
     await press(page, 'Español');
     await until(async () => (await text(page, '.sums h2')) === 'A cuánto llega');

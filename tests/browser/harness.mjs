@@ -97,9 +97,13 @@ export async function open(browser, address, options = {}) {
 /** Waits until the engine is in. */
 export const ready = (page) => page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
 
+/** Waits until what is shown is the result of what was entered last. */
+export const still = (page) => page.locator('#page[aria-busy=false]').waitFor({ state: 'attached' });
+
 export const openExample = async (page, title) => {
   await page.getByRole('button', { name: title }).click();
   await page.locator('.headline').waitFor();
+  await still(page);
 };
 
 /** Every finding of axe on what is shown, as short lines; no rule is left out. */
@@ -118,12 +122,19 @@ export const fitsWidth = (page) =>
 /** The row of a charge, from 1. */
 export const row = (page, n) => page.locator('.charge').nth(n - 1);
 
+/** The fair sum of a charge, from 1. */
+export async function figure(page, n) {
+  await still(page);
+  return row(page, n).locator('.charge-fair .figure').innerText();
+}
+
 /** Types a charge into the empty row with the keyboard and leaves the cursor in the next one. */
 export async function typeCharge(page, n, text, amount) {
   await page.locator(`#text-${n - 1}`).fill(text);
   await page.keyboard.press('Enter');
   await page.keyboard.type(amount);
   await page.keyboard.press('Enter');
+  await still(page);
 }
 
 /** Waits until `holds` is true; fails after ten seconds. */

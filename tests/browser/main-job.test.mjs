@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import { after, before, test } from 'node:test';
-import { axe, fitsWidth, launch, ONE_FILE, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
+import { axe, figure, fitsWidth, launch, ONE_FILE, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
 
 let browser, site;
 before(async () => {
@@ -19,7 +19,6 @@ const inEachForm = (what, job) => {
   for (const [form, at] of Object.entries(forms)) test(`${form}: ${what}`, () => job(at()));
 };
 
-const figure = (page, n) => row(page, n).locator('.charge-fair .figure').innerText();
 
 inEachForm('a tenant types the charges and reads verdicts, fair sums and the refund', async (site) => {
   const { page, finish } = await open(browser, site.address);

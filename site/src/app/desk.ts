@@ -70,6 +70,9 @@ export class Desk {
   private nextKey = 1;
   /** Counts the judgements asked for: only the answer to the last is shown. */
   private tickets = 0;
+  /** True while the answer to the last is on its way. */
+  judging = false;
+  private awaitingDraw: (() => void)[] = [];
 
   constructor() {
     this.sheets.push(this.fresh(emptyCase(), ''));
@@ -104,16 +107,26 @@ export class Desk {
     const ticket = ++this.tickets;
     this.failed.clear();
     useCurrency(currencyOf(this.case.jurisdiction));
-    this.draw();
-    if (!engine) return;
+    if (!engine) return this.draw();
+    this.judging = true;
     this.bringReading(this.case);
     judge(engine, this.asked(), this.today)
       .then((judged) => ticket === this.tickets && Object.assign(sheet, judged))
       .catch((e: unknown) => this.breakDown(e))
-      .then(() => ticket === this.tickets && this.draw());
+      .then(() => {
+        if (ticket !== this.tickets) return;
+        this.judging = false;
+        this.draw();
+      });
+    this.draw();
   }
   draw(): void {
     this.listeners.forEach((l) => l());
+    this.awaitingDraw.splice(0).forEach((done) => done());
+  }
+  /** Resolves when the result is that of the case as it is now, judged with all it needs: before anything is taken along. */
+  async settled(): Promise<void> {
+    while (this.judging || this.coming.size > 0) await new Promise<void>((done) => this.awaitingDraw.push(done));
   }
   /** The case in front as the engine is asked about it: in the page's language, with what somebody looks at. */
   private asked(): CaseFile {
@@ -144,6 +157,7 @@ export class Desk {
       this.tell(say('page.notice.partNotLoaded'));
     } finally {
       coming.delete(what);
+      this.draw();
     }
   }
   private bringReading(subject: CaseFile): void {
@@ -218,6 +232,16 @@ export class Desk {
       () => this.draw(),
     );
     return draft?.paragraphs ? draft : null;
+  }
+
+  /** The letter of the case as it is now, however much is still on its way. */
+  async settledLetter(): Promise<Letter | null> {
+    await this.settled();
+    this.letter();
+    await this.settled();
+    this.letter();
+    await this.sheet.draft.coming;
+    return this.letter();
   }
 
   editLetter(edits: LetterEdits): void {

@@ -1,7 +1,17 @@
 // The ledger: typing, faults, steps, moving and taking back.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { launch, open, openExample, row, serve, taken, typeCharge } from '../../../../tests/browser/harness.mjs';
+import {
+  figure,
+  launch,
+  open,
+  openExample,
+  row,
+  serve,
+  still,
+  taken,
+  typeCharge,
+} from '../../../../tests/browser/harness.mjs';
 
 let browser, site;
 before(async () => {
@@ -11,8 +21,6 @@ after(async () => {
   await browser.close();
   await site.close();
 });
-
-const figure = (page, n) => row(page, n).locator('.charge-fair .figure').innerText();
 
 test('each keystroke is answered, and a half-typed value takes only itself away', async () => {
   const { page, finish } = await open(browser, site.address);
@@ -26,6 +34,7 @@ test('each keystroke is answered, and a half-typed value takes only itself away'
   assert.equal(await page.locator('#amount-1').getAttribute('aria-invalid'), 'true');
   assert.notEqual(await figure(page, 1), '');
   await page.locator('#amount-1').fill('175');
+  await still(page);
   assert.equal(await page.locator('.left-out').count(), 0);
   assert.equal(await page.locator('.headline-sum').innerText(), before);
   await page.getByRole('textbox', { name: 'Moved out' }).fill('2026-02-30');

@@ -69,17 +69,28 @@ function paragraph(d: Desk, letter: Letter, p: Paragraph): TemplateResult {
   </div>`;
 }
 
-async function copy(d: Desk, text: string): Promise<void> {
+/** The words to send, of the newest letter. */
+async function wordsToSend(d: Desk): Promise<string> {
+  const letter = await d.settledLetter();
+  return letter ? asText(toSend(letter, d.sheet.letter)) : '';
+}
+
+async function copy(d: Desk): Promise<void> {
   try {
-    await navigator.clipboard.writeText(text);
+    await navigator.clipboard.writeText(await wordsToSend(d));
     d.tell(say('page.notice.copied.letter'));
   } catch {
     d.tell(say('page.notice.notCopied'));
   }
 }
 
-async function keepWord(d: Desk, letter: Letter): Promise<void> {
-  const { word } = await import('../../out/word');
+async function keepText(d: Desk): Promise<void> {
+  keepFile(`${nameFor(d.case)}-letter.txt`, await wordsToSend(d), 'text/plain;charset=utf-8');
+}
+
+async function keepWord(d: Desk): Promise<void> {
+  const [{ word }, letter] = await Promise.all([import('../../out/word'), d.settledLetter()]);
+  if (!letter) return;
   const file = await word(letter.title, toSend(letter, d.sheet.letter));
   keepFile(
     `${nameFor(d.case)}-letter.docx`,
@@ -109,13 +120,12 @@ function choice(d: Desk, letter: Letter): TemplateResult {
     }`;
 }
 
-function tools(d: Desk, letter: Letter): TemplateResult {
-  const text = () => asText(toSend(letter, d.sheet.letter));
+function tools(d: Desk): TemplateResult {
   const tool = (name: string, act: () => void) =>
     html`<button type="button" class="tool" @click=${act}>${say(`page.letter.${name}`)}</button>`;
   return html`<p class="letter-tools">
-    ${tool('copy', () => void copy(d, text()))} ${tool('print', () => d.printOnly('letter'))} ${tool('word', () => void keepWord(d, letter))}
-    ${tool('text', () => keepFile(`${nameFor(d.case)}-letter.txt`, text(), 'text/plain;charset=utf-8'))}
+    ${tool('copy', () => void copy(d))} ${tool('print', () => d.printOnly('letter'))} ${tool('word', () => void keepWord(d))}
+    ${tool('text', () => void keepText(d))}
   </p>`;
 }
 
@@ -141,7 +151,7 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
     <div class="letter-side">
       <h2 id="letter-title">${say(`page.letter.title.${d.side}`)}</h2>
       <p>${say('page.letter.says')}</p>
-      ${choice(d, draft)} ${tools(d, draft)}
+      ${choice(d, draft)} ${tools(d)}
       ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
     <article class="sheet" lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>

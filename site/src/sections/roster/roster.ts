@@ -61,6 +61,7 @@ function rowsOf(d: Desk): Row[] {
 
 async function keepCsv(d: Desk): Promise<void> {
   const { csv } = await import('../../out/csv');
+  await d.settled();
   const rows = rowsOf(d).map((r) => [
     r.name,
     r.place,

@@ -39,7 +39,7 @@ async function keepCharges(d: Desk): Promise<void> {
 
 async function keepReport(d: Desk): Promise<void> {
   const { report } = await import('../../out/report');
-  const draft = d.letter();
+  const draft = await d.settledLetter();
   const letter = draft ? asText(toSend(draft, d.sheet.letter)) : '';
   const text = await report({ subject: d.case, result: d.result!, exhibits: d.sheet.exhibits, letter });
   keepFile(`${nameFor(d.case)}.html`, text, 'text/html;charset=utf-8');
@@ -50,7 +50,7 @@ export function takeaway(d: Desk): TemplateResult | typeof nothing {
   const days = d.result.dates.filter(isAhead(d)).length;
   const way = (name: string, act: () => Promise<void>, disabled = false) =>
     html`<li>
-      <button type="button" class="tool" ?disabled=${disabled} @click=${() => void act()}>${say(`page.takeaway.${name}`)}</button>
+      <button type="button" class="tool" ?disabled=${disabled} @click=${() => void d.settled().then(act)}>${say(`page.takeaway.${name}`)}</button>
       <span>${say(`page.takeaway.${name}.says`)}</span>
     </li>`;
   return html`<section class="takeaway" aria-labelledby="takeaway-title">

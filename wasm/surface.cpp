@@ -1,47 +1,25 @@
-// What the page may call. Nothing is decided here: text goes in, the engine's text comes out.
+// What the whole engine answers beside the calls of held.cpp: it writes letters and reads statements.
 
+#include "held.h"
 #include "wearline/guard.h"
 
 #include <emscripten/bind.h>
 
 namespace {
 
-/// The rules this module holds; the page adds the shared ones and the packs it needs.
-wearline::Rulebook& rulebook() {
-  static wearline::Rulebook held;
-  return held;
-}
-
-/// Adds a bundle of rules files. The answer's "errors" is empty if all went well.
-std::string load(const std::string& bundle) {
-  wearline::Faults faults = wearline::check_text(bundle);
-  if (faults.empty()) faults = rulebook().add_bundle(bundle);
-  return wearline::errors_json(faults);
-}
-
-std::string assess(const std::string& case_json, const std::string& today) {
-  return wearline::assess_text(case_json, rulebook(), today);
-}
+using wearline::held_rules;
 
 std::string letter(const std::string& case_json, const std::string& today, const std::string& options) {
-  return wearline::letter_text(case_json, rulebook(), today, options);
+  return wearline::letter_text(case_json, held_rules(), today, options);
 }
-
-std::string catalogue(const std::string& language) { return wearline::catalogue(rulebook(), language); }
 
 std::string read_statement(const std::string& text, const std::string& language) {
-  return wearline::read_statement_text(text, rulebook(), language);
+  return wearline::read_statement_text(text, held_rules(), language);
 }
-
-std::string version() { return std::string(wearline::version()); }
 
 } // namespace
 
 EMSCRIPTEN_BINDINGS(wearline) {
-  emscripten::function("load", &load);
-  emscripten::function("assess", &assess);
   emscripten::function("letter", &letter);
-  emscripten::function("catalogue", &catalogue);
   emscripten::function("readStatement", &read_statement);
-  emscripten::function("version", &version);
 }

@@ -1,16 +1,9 @@
 // Access beyond what axe can see: zoom, target size, forced colours, reduced motion, names and live messages for a screen reader.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { fitsWidth, launch, open, openExample, row, serve, typeCharge } from './harness.mjs';
+import { test } from 'node:test';
+import { browser, fitsWidth, open, openExample, row, site, typeCharge, withPage } from './harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 /** Opens the things a person can open on the first charge. */
 async function openAll(page) {

@@ -1,18 +1,11 @@
 // What the page fetches, and when: the judge at first; the engine that reads words and writes letters as soon as a case needs it. From
 // then on the page says what the program says.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { native } from '../wasm/engines.mjs';
-import { launch, open, openExample, row, serve, TODAY, typeCharge, until } from './harness.mjs';
+import { browser, open, openExample, row, site, TODAY, typeCharge, until, withPage } from './harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 const WHOLE = /\/wearline-[^/]*\.wasm$/;
 /** A page without the service worker, which fetches everything to keep it. That it is blocked is a warning of the browser's. */

@@ -6,6 +6,7 @@ import http from 'node:http';
 import { createRequire } from 'node:module';
 import os from 'node:os';
 import path from 'node:path';
+import { after, before } from 'node:test';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { createGzip } from 'node:zlib';
 import { parse as parseCsv } from 'csv-parse/sync';
@@ -61,6 +62,18 @@ export const launch = () =>
     executablePath: process.env.WEARLINE_CHROMIUM ?? '/usr/bin/chromium',
     args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
+
+/** Chromium and the served page of a test file that says `withPage()`; there before its first test. */
+export let browser, site;
+export function withPage() {
+  before(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+  });
+  after(async () => {
+    await browser.close();
+    await site.close();
+  });
+}
 
 /**
  * A fresh page on the given address. `watched.wrong` collects errors, policy violations and requests to other hosts;

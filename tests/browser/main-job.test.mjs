@@ -1,24 +1,16 @@
 // The main job in a browser: a statement typed in by hand, read line by line, down to the letter.
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
-import { after, before, test } from 'node:test';
-import { axe, figure, fitsWidth, launch, ONE_FILE, open, openExample, ready, row, serve, typeCharge } from './harness.mjs';
+import { test } from 'node:test';
+import { axe, browser, figure, fitsWidth, ONE_FILE, open, openExample, ready, row, site, typeCharge, withPage } from './harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 /** The page as it is served, and the one file that opens from a disk: the same job, the same answers. */
 const forms = { 'the page': () => site, 'the one file': () => ({ address: ONE_FILE }) };
 const inEachForm = (what, job) => {
   for (const [form, at] of Object.entries(forms)) test(`${form}: ${what}`, () => job(at()));
 };
-
 
 inEachForm('a tenant types the charges and reads verdicts, fair sums and the refund', async (site) => {
   const { page, finish } = await open(browser, site.address);

@@ -2,17 +2,10 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { after, before, test } from 'node:test';
-import { DIST, launch, open, openExample, ready, serve } from './harness.mjs';
+import { test } from 'node:test';
+import { browser, DIST, open, openExample, ready, site, withPage } from './harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('a second visit needs no network: the page, an example, the law of another place, Spanish', async () => {
   const { page, context, finish } = await open(browser, site.address);

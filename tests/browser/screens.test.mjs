@@ -2,18 +2,11 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, OUT, ROOT, row, serve } from './harness.mjs';
+import { before, test } from 'node:test';
+import { browser, open, openExample, OUT, ROOT, row, site, withPage } from './harness.mjs';
 
-let browser, site;
-before(async () => {
-  fs.mkdirSync(OUT, { recursive: true });
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
+before(() => fs.mkdirSync(OUT, { recursive: true }));
 
 const states = {
   empty: async () => {},

@@ -236,7 +236,7 @@ export class Desk {
 
   /** The letter of the case as it is now, however much is still on its way. */
   async settledLetter(): Promise<Letter | null> {
-    await this.settled();
+    // Asks for what writes letters, if that is not here yet; then for the letter of the settled result.
     this.letter();
     await this.settled();
     this.letter();

@@ -27,7 +27,8 @@ interface RulesIndex {
 const rules = index as RulesIndex;
 /** The text of each bundle that the engine holds or is taking in. */
 const loaded = new Map<string, Promise<string>>();
-const packTexts = new Map<string, string>();
+/** The law packs that are loaded, by place. */
+const packs = new Map<string, LawFile & Partial<Written>>();
 const packWords = new Map<string, PackWords>();
 
 /** Every place with a law pack, by name. */
@@ -107,8 +108,7 @@ const firstFile = <T>(bundle: string): T => Object.values(JSON.parse(bundle) as 
 
 /** Facts, events and papers a person can be asked about: the shared ones and those of one place's law. */
 export function registryOf(code: string | undefined): Registry {
-  const text = code && packTexts.get(code);
-  const pack = text ? firstFile<Partial<Written>>(text) : {};
+  const pack: Partial<Written> = (code && packs.get(code)) || {};
   const words = packWords.get(`${code} ${language()}`);
   return {
     facts: [...registry.facts, ...(pack.facts ?? [])].map((f) => ({
@@ -151,7 +151,7 @@ export async function loadLanguage(engine: Engine, wanted: string, place: string
 /** Loads the law of one place in the page's language; a place without a pack needs nothing. */
 export async function loadPlace(engine: Engine, code: string): Promise<void> {
   const pack = rules.packs[code];
-  if (pack && !packTexts.has(code)) packTexts.set(code, await load(engine, pack.file));
+  if (pack && !packs.has(code)) packs.set(code, firstFile(await load(engine, pack.file)));
   await loadPlaceWords(engine, code, language());
 }
 
@@ -163,9 +163,8 @@ async function loadPlaceWords(engine: Engine, code: string, wanted: string): Pro
 
 /** The law of a place, its sentences in the page's language; undefined while it is not loaded. */
 export function lawOf(code: string | undefined): LawFile | undefined {
-  const text = code && packTexts.get(code);
-  if (!text) return undefined;
-  const law = firstFile<LawFile>(text);
+  const law = code && packs.get(code);
+  if (!law) return undefined;
   const words = packWords.get(`${code} ${language()}`)?.rules ?? {};
   const chapters = Object.entries(law).filter(([, rules]) => Array.isArray(rules));
   const spoken = chapters.map(([name, rules]) => [name, (rules as Rule[]).map((r) => ({ ...r, ...words[r.id] }))]);
@@ -199,13 +198,13 @@ function gather(node: unknown, into: Asked, towns: Set<string>): void {
 }
 
 export function askedBy(code: string | undefined): Asked | undefined {
-  const text = code && packTexts.get(code);
-  if (!text) return undefined;
+  const pack = code && packs.get(code);
+  if (!pack) return undefined;
   let found = asked.get(code);
   if (!found) {
     found = { facts: new Set(), events: new Set(), towns: [], papers: new Set() };
     const towns = new Set<string>();
-    gather(JSON.parse(text), found, towns);
+    gather(pack, found, towns);
     found.towns = [...towns].sort();
     asked.set(code, found);
   }

@@ -1,16 +1,9 @@
 // The cautions: always there, on every side, and on paper.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('they stand beside every result, whatever the side, and are printed', async () => {
   const { page, finish } = await open(browser, site.address);

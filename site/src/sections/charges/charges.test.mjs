@@ -1,26 +1,20 @@
 // The ledger: typing, faults, steps, moving and taking back.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import {
+  browser,
   figure,
-  launch,
   open,
   openExample,
   row,
-  serve,
+  site,
   still,
   taken,
   typeCharge,
+  withPage,
 } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('each keystroke is answered, and a half-typed value takes only itself away', async () => {
   const { page, finish } = await open(browser, site.address);

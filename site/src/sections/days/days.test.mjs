@@ -1,16 +1,9 @@
 // The days that count: what the tenant must not miss first, then the picture, then the rest.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('a day that costs the tenant a right stands first, with how far it is and how it was counted', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,9 @@
 // Photos and papers: their days and what is doubtful about them.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { axe, launch, open, openExample, photo, press, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { axe, browser, open, openExample, photo, press, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('photos carry their own day, and a day that does not fit is said', async () => {
   const { page, finish } = await open(browser, site.address);

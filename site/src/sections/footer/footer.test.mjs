@@ -1,16 +1,9 @@
 // The foot: privacy, the one file to keep.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('the one file is offered and is there', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -2,17 +2,10 @@
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
-import { after, before, test } from 'node:test';
-import { axe, launch, open, openExample, ROOT, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { axe, browser, open, openExample, ROOT, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('the law is named with the day it was read, and each rule with its citation', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,18 @@
 // The letter: its ways out, own words, the copy to read.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { asPrinted, axe, launch, open, openExample, serve, taken } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import {
+  asPrinted,
+  axe,
+  browser,
+  open,
+  openExample,
+  site,
+  taken,
+  withPage,
+} from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('the letter goes out as text and as a .docx with the same words', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,25 +1,19 @@
 // The tools of the case: keeping on the device, and clearing.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import {
+  browser,
   keptAmount,
-  launch,
   open,
   openExample,
   press,
   ready,
-  serve,
+  site,
   until,
+  withPage,
 } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('nothing is kept unless asked; kept cases come back; clear all takes them away', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,9 @@
 // What a newcomer sees, and that it goes once there is a case.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, serve, typeCharge } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, site, typeCharge, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('it says what the page does, for each side, and leaves when the first charge is typed', async () => {
   const { page, finish } = await open(browser, site.address);

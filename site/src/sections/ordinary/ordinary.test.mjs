@@ -1,16 +1,9 @@
 // The charges that look like ordinary wear.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, ready, serve } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, ready, site, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('it lists them with their sums, and is absent where there are none', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,9 @@
 // What the statement lacks: papers the law wants, and sums that do not add up.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve, until } from '../../../../tests/browser/harness.mjs';
+import { before, test } from 'node:test';
+import { browser, open, openExample, site, until, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('a total that is not the sum of the charges is said', async () => {
   const { page, finish } = await open(browser, site.address);

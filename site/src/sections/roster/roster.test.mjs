@@ -1,27 +1,21 @@
 // The cases at hand: opened together, sorted, kept as a table.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import {
   axe,
+  browser,
   example,
   fitsWidth,
-  launch,
   open,
   openMany,
   parseCsv,
   press,
-  serve,
+  site,
   taken,
+  withPage,
 } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('a clinic opens many cases at once, sorts them, and keeps the table as CSV', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,9 @@
 // On a narrow screen the figure stays in view and leads to the result.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve, until } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, site, until, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('it shows the sum on a phone and jumps to it; on a wide screen it is not there', async () => {
   const { page, finish } = await open(browser, site.address, {

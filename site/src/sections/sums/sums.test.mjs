@@ -1,16 +1,9 @@
 // What it comes to: the headline by the facts, the parts adding up.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve, typeCharge } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, site, typeCharge, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 const cents = (text) => Number(text.replace(/[^\d]/g, '')) * (text.includes('\u2212') ? -1 : 1);
 

@@ -1,29 +1,23 @@
 // The ways out: calendar, table, report.
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { pathToFileURL } from 'node:url';
 import {
   axe,
+  browser,
   ICAL,
-  launch,
   open,
   openExample,
   parseCsv,
   photo,
   press,
-  serve,
+  site,
   taken,
+  withPage,
 } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('the days ahead go into a calendar that another program reads', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,16 +1,9 @@
 // The open questions: the one that moves the most first, answered on the spot.
 import assert from 'node:assert/strict';
-import { after, before, test } from 'node:test';
-import { launch, open, openExample, serve, until } from '../../../../tests/browser/harness.mjs';
+import { test } from 'node:test';
+import { browser, open, openExample, site, until, withPage } from '../../../../tests/browser/harness.mjs';
 
-let browser, site;
-before(async () => {
-  [browser, site] = await Promise.all([launch(), serve()]);
-});
-after(async () => {
-  await browser.close();
-  await site.close();
-});
+withPage();
 
 test('they are ranked by money, and an answer given here narrows the result', async () => {
   const { page, finish } = await open(browser, site.address);

@@ -1,11 +1,11 @@
 // The engine of the page's first load: it judges. What reads words (a statement that came, a line without a thing) and
 // what writes letters is in surface.cpp, the whole engine, which the page fetches when it is needed.
 
-#include "line_names.h"
+#include "reading/line_names.h"
 
 namespace wearline {
 
-// In place of engine/src/line_names.cpp: no words are read here.
+// In place of engine/src/reading/line_names.cpp: no words are read here.
 int name_from_text(Line&, const RecogniserRules&) { return 100; }
 Faults add_recogniser_file(RecogniserRules&, std::string_view, std::string_view) {
   return {{"unknown-file", "", "This engine reads no words; the whole engine does.", ""}};

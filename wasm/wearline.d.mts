@@ -8,7 +8,7 @@ export interface Engine extends Judge {
   /** A letter as structured paragraphs; `options`: {"kind","language"}. */
   letter(caseJson: Text, today: string, options: string): string;
   /**
-   * What a statement that came as text says: charges, sums, days, lines not read (engine/include/wearline/reading.h). `language` is that of
+   * What a statement that came as text says: charges, sums, days, lines not read (engine/src/output/reading.h). `language` is that of
    * the sentences in the answer.
    */
   readStatement(text: Text, language: string): string;

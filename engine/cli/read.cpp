@@ -1,10 +1,10 @@
 // wearline read [--json] FILE: the statement that came, as a case file to go on with.
 
 #include "commands.h"
+#include "output/reading.h"
 #include "read_input.h"
 #include "rules_folder.h"
 #include "wearline/guard.h"
-#include "wearline/reading.h"
 
 #include <algorithm>
 #include <iostream>

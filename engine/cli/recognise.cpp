@@ -1,10 +1,10 @@
 // wearline recognise [--json]: one description a line on standard input, what each is for on standard output.
 
 #include "commands.h"
+#include "output/reading.h"
 #include "read_input.h"
 #include "rules_folder.h"
 #include "wearline/guard.h"
-#include "wearline/reading.h"
 
 #include <iostream>
 #include <memory>

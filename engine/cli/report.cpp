@@ -1,6 +1,6 @@
 #include "report.h"
 
-#include "wearline/money.h"
+#include "values/money.h"
 #include "wrapped_text.h"
 
 #include <nlohmann/json.hpp>

@@ -1,7 +1,7 @@
 #pragma once
 // An assessment as plain text for a terminal or a printer.
 
-#include "wearline/wording.h"
+#include "wording/wording.h"
 
 #include <nlohmann/json_fwd.hpp>
 #include <string>

@@ -1,9 +1,9 @@
 #pragma once
 // Where the rules are on this machine, and loading them.
 
+#include "reading/recogniser.h"
 #include "wearline/engine.h"
-#include "wearline/recogniser.h"
-#include "wearline/wording.h"
+#include "wording/wording.h"
 
 #include <filesystem>
 #include <string_view>

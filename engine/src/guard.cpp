@@ -1,9 +1,9 @@
 #include "wearline/guard.h"
 
-#include "json_out.h"
-#include "rule_store.h"
-#include "wearline/reading.h"
+#include "output/reading.h"
+#include "rulebook/rule_store.h"
 
+#include "json/json_out.h"
 #include <optional>
 
 namespace wearline {

@@ -1,8 +1,8 @@
 // Reading and recognising a statement of forty lines.
 
 #include "bench_files.h"
+#include "output/reading.h"
 #include "rules_folder.h"
-#include "wearline/reading.h"
 
 #include <benchmark/benchmark.h>
 #include <nlohmann/json.hpp>

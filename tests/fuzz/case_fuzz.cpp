@@ -2,8 +2,8 @@
 // charged.
 
 #include "rules_folder.h"
+#include "values/money.h"
 #include "wearline/guard.h"
-#include "wearline/money.h"
 
 #include <cstdio>
 #include <cstdlib>

@@ -1,8 +1,8 @@
 // Any text as a statement: always an answer, always the same one, every line accounted for, no sum that is not printed.
 
+#include "output/reading.h"
 #include "rules_folder.h"
 #include "wearline/guard.h"
-#include "wearline/reading.h"
 
 #include <cstdio>
 #include <cstdlib>

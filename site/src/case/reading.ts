@@ -1,4 +1,4 @@
-// What the engine makes of the text of a statement (engine/include/wearline/reading.h). Lines count from 1; `start` and `end` count
+// What the engine makes of the text of a statement (engine/src/output/reading.h). Lines count from 1; `start` and `end` count
 // UTF-16 code units of the line, as strings do here. Sums are decimal strings, negative where in the tenant's favour.
 
 import type { Quantity } from './case';

@@ -1,9 +1,9 @@
 // Reads one case a line on standard input and writes the codes of its faults, or "ok", a line each: for checks that
 // compare the reader with the published schema.
 
-#include "rule_store.h"
+#include "case/case_reader.h"
+#include "rulebook/rule_store.h"
 #include "rules_folder.h"
-#include "wearline/case_reader.h"
 
 #include <iostream>
 #include <string>

@@ -9,7 +9,7 @@
 //   between <day> <day>  -> completed months
 //   holidays <place> <from year> <to year>  -> "day name; day name; ..."
 
-#include "wearline/counting.h"
+#include "law/counting.h"
 
 #include <filesystem>
 #include <fstream>

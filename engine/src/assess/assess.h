@@ -1,0 +1,21 @@
+#pragma once
+// From a case to its assessment.
+
+#include "judging/assessment.h"
+#include "rulebook/rule_store.h"
+
+namespace wearline {
+
+/// The pure function of the engine. `c` is moved into the result.
+std::unique_ptr<Assessment> assess_case(Case c, const Rules& rules, Day today);
+
+/// Reads a case and sees that the law it names is loaded.
+std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules& rules);
+
+/// The result as JSON, in the language of the case.
+std::string render(const Assessment& assessment, const Rules& rules);
+
+/// The result of a case that could not be read.
+std::string render_faults(const Faults& faults, Day today);
+
+} // namespace wearline

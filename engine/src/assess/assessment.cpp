@@ -1,0 +1,163 @@
+#include "assess/assess.h"
+#include "reading/line_names.h"
+#include "wearline/engine.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+/// The thing and finding as given; a kind without a thing stands for its usual element.
+Subject subject_of(const Line& line, const Rules& rules) {
+  Subject subject;
+  subject.element = rules.wear.element(line.element);
+  if (!subject.element && line.element.empty() && !line.kind.empty()) {
+    const auto usual = rules.wear.element_of_kind.find(line.kind);
+    if (usual != rules.wear.element_of_kind.end()) subject.element = rules.wear.element(usual->second);
+  }
+  if (!subject.element) return subject;
+  subject.finding = subject.element->finding(line.finding);
+  if (!subject.finding && line.finding.empty()) subject.finding = subject.element->finding("work-only");
+  if (!subject.finding && line.finding.empty()) subject.finding = subject.element->finding("unspecified");
+  return subject;
+}
+
+/// The place's own useful lives, by class of things.
+OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
+  OwnLives out;
+  if (!a.law) return out;
+  for (const Remark& rule : a.law->pack().worth) {
+    if (rule.lives.empty() || applies(rule, a.law->view()) != Tri(true)) continue;
+    const References references = references_of(*a.pack, rule);
+    for (const auto& [name, years] : rule.lives) {
+      const Element* element = guide.element(name);
+      const long months = static_cast<long>(years.num * 12 / years.den);
+      if (months > 0)
+        out.push_back({element && !element->life_class.empty() ? element->life_class : name, Life{months},
+                       references.empty() ? nullptr : references.front()});
+    }
+  }
+  return out;
+}
+
+void apply_audit(const AuditNote& note, std::vector<LineAssessment>& lines) {
+  if (note.effect == AuditNote::Effect::none || note.lines.empty()) return;
+  LineAssessment& line = lines[note.lines.front()];
+  const Range<Money> before = line.result.fair;
+  if (before.high().is_zero()) return;
+  if (note.effect == AuditNote::Effect::limit && before.high() <= note.found) return;
+  Step step;
+  switch (note.effect) {
+  case AuditNote::Effect::drop:
+    line.result.fair = Range<Money>(Money(), Money(), before.high());
+    step.code = "audit-drop";
+    break;
+  case AuditNote::Effect::limit:
+    line.result.fair = before.capped(note.found);
+    step.code = "audit-limit";
+    break;
+  default:
+    line.result.fair = Range<Money>(Money(), before.likely(), before.high());
+    step.code = "audit-doubt";
+  }
+  step.from = before.likely();
+  step.to = line.result.fair.likely();
+  step.low = line.result.fair.low();
+  step.high = line.result.fair.high();
+  step.said = note.said;
+  line.steps.push_back(std::move(step));
+}
+
+Reckoning reckoning_of(const Assessment& a) {
+  Reckoning r;
+  for (const LineAssessment& line : a.lines) r.fair.push_back(line.result.fair);
+  r.deposit = a.totals.deposit;
+  r.interest = a.totals.interest;
+  r.paid_back = a.totals.paid_back;
+  return r;
+}
+
+void ask_about_money(const Assessment& a, std::vector<Question>& out) {
+  const Case& c = a.c;
+  if (!a.totals.deposit)
+    out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount", "deposit", nullptr, Question::no_line,
+                   a.totals.claimed});
+  if (!c.statement.refund_paid && !c.statement.stated_refund && a.totals.fair_refund)
+    out.push_back({"/statement/refundPaid", "paid-back", nullptr, Question::no_line, a.totals.fair_refund->likely()});
+}
+
+/// Room for the steps of most lines.
+constexpr std::size_t usual_steps = 6;
+
+} // namespace
+
+std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day today) {
+  auto made = std::make_unique<Assessment>();
+  Assessment& a = *made;
+  a.c = std::move(given);
+  a.today = today;
+  const Case& c = a.c;
+  a.lines.resize(c.lines.size());
+  for (std::size_t i = 0; i < c.lines.size(); ++i) {
+    const int confidence = name_from_text(a.c.lines[i], rules.recogniser);
+    Subject& subject = a.lines[i].subject;
+    subject = subject_of(c.lines[i], rules);
+    subject.confidence = confidence;
+    a.recognised = a.recognised || confidence < 100;
+    if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
+  }
+  a.tenancy = tenancy_facts(c, today);
+  a.pack = rules.pack(c.jurisdiction);
+  if (a.pack) a.law = std::make_unique<Law>(c, *a.pack, rules.registry, rules.holidays, today);
+
+  const OwnLives lives = own_lives(a, rules.wear);
+  LineContext context;
+  context.tenancy = &a.tenancy;
+  context.lives = &rules.lives;
+  context.weights = &rules.wear.weights;
+  context.place = c.jurisdiction;
+  context.law = a.law.get();
+  context.own_lives = &lives;
+
+  std::vector<AuditLine> audited(c.lines.size());
+  for (std::size_t i = 0; i < c.lines.size(); ++i) {
+    LineAssessment& line = a.lines[i];
+    line.steps.reserve(usual_steps);
+    find_life(line.subject, c.lines[i], context);
+    line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
+    line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
+    if (a.law) line.permissions = a.law->permissions(c.lines[i], {line.result.opinion.verdict, line.result.age_months});
+    if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
+    audited[i] = {&c.lines[i], &line.subject, line.result.ages};
+  }
+  a.audit = audit(c, audited, rules.audit);
+  for (const AuditNote& note : a.audit) apply_audit(note, a.lines);
+  a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()));
+  if (a.law) a.law->settle(reckoning_of(a));
+
+  for (std::size_t i = 0; i < a.lines.size(); ++i)
+    ask_about_line(i, c.lines[i], a.lines[i].subject, context, a.lines[i].result, a.questions);
+  ask_about_tenancy(c, a.lines, context, a.questions);
+  ask_about_money(a, a.questions);
+  if (a.law) ask_about_law(a, a.questions);
+  rank(a.questions);
+  return made;
+}
+
+std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules& rules) {
+  auto read = read_case(case_json, rules.names);
+  const Case* c = std::get_if<Case>(&read);
+  if (!c || c->jurisdiction.empty() || !rules.names.jurisdictions.has(c->jurisdiction) || rules.pack(c->jurisdiction))
+    return read;
+  return Faults{{"pack-not-loaded", "/jurisdiction", "The law file of this place is not loaded.", ""}};
+}
+
+std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today) {
+  const Rules& rules = rulebook.rules();
+  auto read = read_case_for(case_json, rules);
+  if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, today);
+  return render(*assess_case(std::move(std::get<Case>(read)), rules, today), rules);
+}
+
+} // namespace wearline

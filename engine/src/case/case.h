@@ -1,0 +1,134 @@
+#pragma once
+// The case: what a person knows about one statement of deductions. Any fact may be missing; missing is unknown.
+
+#include "values/money.h"
+#include "values/range.h"
+#include "wearline/calendar.h"
+
+#include <cstddef>
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace wearline {
+
+/// A known yes, a known no, or unknown.
+using Tri = std::optional<bool>;
+
+struct Deposit {
+  std::string kind; ///< security, pet, last-month, cleaning, key, utility, other; empty: security
+  std::optional<Money> amount;
+  std::optional<DaySpan> paid;
+  std::optional<Money> interest_paid;
+  std::optional<Share> bank_rate; ///< yearly rate the bank paid, 0.0125 = 1.25 %
+};
+
+struct Tenancy {
+  std::optional<DaySpan> began, ended, possession_returned, rent_paid_through, forwarding_address_given;
+  std::string kind; ///< fixed-term, periodic, at-will, seasonal; empty: unknown
+  std::optional<Money> monthly_rent;
+  std::optional<long> landlord_units, building_units, occupants;
+  Tri owner_occupied;
+};
+
+struct Statement {
+  std::optional<DaySpan> dated, sent, received, refund_sent;
+  std::string how; ///< first-class-mail, certified-mail, personal-delivery, email, text, portal, other; empty: unknown
+  std::optional<Money> stated_total, stated_refund, stated_balance_due, refund_paid;
+  std::vector<std::string> enclosed, missing; ///< names of rules/papers.json
+  Tri came;                                   ///< known that no statement came at all: false
+};
+
+struct Checklist {
+  Tri made, signed_by_both, tenant_has_copy;
+};
+
+struct Records {
+  Checklist move_in, move_out;
+  Tri inspection_offered, inspection_requested, inspection_held;
+  Tri photos_at_move_in, photos_at_move_out;
+};
+
+struct Event {
+  std::string what;
+  DaySpan on;
+};
+
+/// Part of a charged sum: what it was spent on.
+enum class Nature {
+  materials,
+  labour,
+  repair_labour,
+  treatment,
+  cleaning,
+  disposal,
+  delivery,
+  tax,
+  call_out,
+  mark_up,
+  other
+};
+struct Part {
+  Nature nature = Nature::other;
+  Money amount;
+  Tri ages; ///< override: does this part lose worth with age
+};
+
+/// A count of things ("3 rooms"), kept exact to a thousandth.
+struct Quantity {
+  std::int64_t thousandths = 0;
+  std::string unit;
+};
+
+struct Line {
+  std::string id, text, kind, element, finding, place, quality, note;
+  std::optional<Money> amount;
+  std::optional<DaySpan> installed;
+  std::string at_move_in;    ///< names of the wear catalogue; empty: unknown
+  std::string cause;         ///< names of the wear catalogue; empty: unknown
+  std::string severity;      ///< light, moderate, heavy; empty: unknown
+  std::optional<long> count; ///< how many of the fault (nail holes, stains)
+  std::vector<std::string> landlord_factors;
+  std::vector<Part> parts;
+  std::optional<Quantity> charged, damaged;
+  std::string remedy;                ///< replace, repair, clean; empty: unknown
+  std::optional<Money> repair_price; ///< what a sound repair would cost
+  std::optional<Money> price_new;    ///< what the thing costs new, like for like
+  std::optional<long> life_months;   ///< from lifeYears: a useful life the person gives
+  std::string life_source;           ///< a source id of lives.json to use instead of the default
+  std::string method;                ///< a method id of lives.json to use instead of the default
+  Tri labour_ages;                   ///< override: does the labour lose worth with age
+  std::vector<std::string> proof;    ///< names of rules/papers.json that came for this line
+  std::vector<std::string> proof_missing;
+  Tri credit; ///< a sum in the tenant's favour
+  Tri on_move_out_record, in_lease, work_done;
+  std::optional<Quantity> hours; ///< the landlord's own work, hours
+  std::optional<Money> hourly_rate;
+  std::optional<DaySpan> from, to; ///< period charged (rent, utilities)
+  std::optional<DaySpan> relet_on; ///< when the home was let again
+};
+
+/// What kind of answer a fact has.
+enum class FactType { yes_no, count, money, text };
+
+/// A fact of `circumstances`: yes/no, a whole number, a sum, or text.
+using FactValue = std::variant<bool, long, Money, std::string>;
+
+struct Case {
+  std::string jurisdiction; ///< ISO 3166-2; empty: unknown, judged without law
+  std::string locality;
+  std::string side = "tenant";
+  std::string language = "en";
+  bool show_methods = false; ///< each line by every method of worth
+  Tenancy tenancy;
+  std::vector<Deposit> deposits;
+  Statement statement;
+  Records records;
+  std::vector<Event> events;
+  std::map<std::string, FactValue> circumstances;
+  std::vector<Line> lines;
+};
+
+} // namespace wearline

@@ -1,0 +1,38 @@
+#pragma once
+// Reading a case file, with every fault named and placed.
+
+#include "case/case.h"
+#include "values/names.h"
+#include "wearline/fault.h"
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <variant>
+
+namespace wearline {
+
+/// The names a case may use, from the rulebook. An empty catalogue set accepts any name (used before rules are loaded).
+struct CaseNames {
+  NameSet jurisdictions;                   ///< with a pack, loaded or not
+  NameSet places_without_pack;             ///< known places judged without law
+  std::map<std::string, NameSet> findings; ///< by element
+  NameSet elements, at_move_in, causes, landlord_factors, papers, events, life_sources, methods;
+  std::map<std::string, std::string> paper_aliases; ///< other usual names of papers, also in `papers`
+  std::map<std::string, FactType> circumstances;
+  /// What only one place's law knows, by jurisdiction.
+  struct OfPlace {
+    NameSet events;
+    std::map<std::string, FactType> circumstances;
+  };
+  std::map<std::string, OfPlace> places;
+};
+
+/// The most lines a case may hold, and the most bytes a case file may have.
+constexpr std::size_t max_lines = 5000;
+constexpr std::size_t max_case_bytes = 16u << 20;
+
+/// Reads one case file (RFC 8259, UTF-8; ../shared case format, version 1). Either the whole case or every fault found.
+std::variant<Case, Faults> read_case(std::string_view json, const CaseNames& names);
+
+} // namespace wearline

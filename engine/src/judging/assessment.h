@@ -1,0 +1,63 @@
+#pragma once
+// The whole answer for a case, as values: lines, totals, dates, defects, remedies, questions, cautions.
+
+#include "case/case.h"
+#include "judging/audit.h"
+#include "judging/inquiry.h"
+#include "judging/line_judgement.h"
+#include "law/law.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace wearline {
+
+struct Rules;
+
+struct LineAssessment {
+  Subject subject;
+  LineResult result;
+  std::vector<Step> steps;
+  std::vector<Permission> permissions; ///< what the law says of it
+  std::optional<TurningPoint> turning_point;
+  std::vector<MethodFair> methods; ///< only if the case asks for them
+};
+
+/// Sums over the statement. Empty optionals: the deposit is not known.
+struct Totals {
+  Money claimed;
+  Range<Money> fair;
+  std::optional<Money> deposit;
+  Range<Money> interest;
+  std::optional<Range<Money>> fair_refund;
+  Money paid_back;
+  bool paid_back_assumed = false; ///< nobody said what was paid back; the statement's own refund is taken
+  std::optional<Range<Money>> shortfall;
+  std::optional<Range<Money>> owed_by_tenant; ///< fair charges beyond the deposit
+  Money ordinary_wear;                        ///< charged for lines that look like ordinary wear
+};
+
+/// Sums of the fair lines, the deposit and what came back.
+Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest);
+
+/// Made in place and never moved: the law half points into the case.
+struct Assessment {
+  Assessment() = default;
+  Assessment(const Assessment&) = delete;
+  Assessment& operator=(const Assessment&) = delete;
+
+  Case c;
+  Day today;
+  const Pack* pack = nullptr; ///< null: judged without law
+  std::unique_ptr<Law> law;   ///< null with it
+  std::vector<LineAssessment> lines;
+  std::vector<AuditNote> audit;
+  Totals totals;
+  std::vector<Question> questions;
+  TenancyFacts tenancy;
+  bool recognised = false; ///< some line was sorted by its text alone
+};
+
+} // namespace wearline

@@ -1,0 +1,67 @@
+#include "judging/assessment.h"
+#include "judging/inquiry.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+/// Collects what the law would have to know, each thing once, with the largest sum that hangs on it.
+class LawQuestions {
+public:
+  LawQuestions(const Assessment& a, std::vector<Question>& out) : a_(a), view_(a.law->view()), out_(out) {}
+
+  void add(const Grounds& grounds, Money swing, std::size_t line = Question::no_line) {
+    for (const Ask& ask : grounds.unknown) {
+      if (ask.kind == Ask::Kind::fact) {
+        const FactInfo& info = view_.info(FactId{ask.which});
+        if (!info.derived) add(view_.place(FactId{ask.which}), info.id, info.question, swing, line);
+      } else {
+        const EventInfo& info = view_.info(EventId{ask.which});
+        add(view_.place(EventId{ask.which}), info.id, info.question, swing, line);
+      }
+    }
+  }
+  void add(std::string asks, std::string_view id, const Localised& question, Money swing, std::size_t line) {
+    for (Question& q : out_)
+      if (q.asks == asks && (q.id == id || q.id.empty())) {
+        q.swing = std::max(q.swing, swing);
+        return;
+      }
+    Question q{std::move(asks), "law", &question, line, swing, id};
+    out_.push_back(std::move(q));
+  }
+
+private:
+  const Assessment& a_;
+  const FactView& view_;
+  std::vector<Question>& out_;
+};
+
+bool shows(const DutyResult& duty) { return duty.state == DutyState::cannot_tell; }
+
+} // namespace
+
+void ask_about_law(const Assessment& a, std::vector<Question>& out) {
+  LawQuestions questions(a, out);
+  const Law& law = *a.law;
+  for (std::size_t i = 0; i < a.lines.size(); ++i)
+    for (const Permission& p : a.lines[i].permissions)
+      if (!p.applies && p.says != Permission::Says::caution && p.says != Permission::Says::allowed)
+        questions.add(p.grounds, a.lines[i].result.fair.likely(), i);
+  const Award& award = law.award();
+  const Money at_stake = award.known && award.sum_due_forfeited.high() > award.sum_due.likely()
+                             ? award.sum_due_forfeited.high() - award.sum_due.likely()
+                             : Money();
+  for (const ForfeitResult& f : law.forfeits())
+    if (!f.applies) questions.add(f.grounds, at_stake);
+  for (const RemedyResult& r : law.remedies())
+    if (!r.applies && r.most > award.sum_due.likely()) questions.add(r.grounds, r.most - award.sum_due.likely());
+  for (const DutyResult& duty : law.duties())
+    if (shows(duty)) questions.add(duty.grounds, Money());
+  for (const InterestShare& share : law.interest().shares)
+    questions.add(share.grounds, share.gross.high() - share.gross.low());
+}
+
+} // namespace wearline

@@ -1,0 +1,143 @@
+#pragma once
+// The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never
+// more than charged.
+
+#include "case/case.h"
+#include "wear/rules.h"
+#include "wear/valuation.h"
+#include "wear/wear.h"
+
+#include <functional>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// One move of the sum, with what moved it. `from` and `to` are the likely sums; `low` and `high` the span after the
+/// step.
+struct Step {
+  std::string_view code; ///< wording key "step.<code>"
+  Money from, to, low, high;
+  Share share = Share::whole();
+  Age age, life_low, life, life_high; ///< in months
+  Quantity part, whole;
+  const Localised* said = nullptr; ///< a sentence of the rules that says why
+  References sources;
+};
+
+/// What the law says of one line. Built by the law half.
+struct LineLaw {
+  Tri barred = false;               ///< nothing may be taken; unknown: perhaps
+  Tri damaged_portion_only = false; ///< matching undamaged parts may not be charged
+  std::optional<Money> limit;       ///< no more than this
+};
+
+/// What the law needs to know of a line besides the line itself.
+struct LineFacts {
+  Verdict wear = Verdict::cannot_tell;
+  std::optional<Range<long>> age_months; ///< completed months the thing is old, at least and at most
+  bool renewed = false;                  ///< charged as replacement
+};
+
+/// The law's answer for a line; the judgement asks it again when a fact is varied.
+class LineLawBook {
+public:
+  virtual ~LineLawBook() = default;
+  virtual LineLaw of(const Line& line, const LineFacts& facts) const = 0;
+};
+
+/// What of the tenancy bears on its lines.
+struct TenancyFacts {
+  std::optional<DaySpan> move_in;
+  DaySpan move_out; ///< keys returned, else the end, else the statement's day, else today
+  bool move_out_assumed = false;
+  Stay stay;
+  std::optional<Money> monthly_rent;
+  std::optional<DaySpan> rent_paid_through;
+};
+TenancyFacts tenancy_facts(const Case& c, Day today);
+
+/// Methods that speak to a line: the likely one, and others of its place that widen the answer.
+struct MethodChoice {
+  const WorthMethod* likely = nullptr;
+  const WorthMethod* also[4] = {};
+  int count = 0;
+};
+
+/// The thing and finding a line is about, as given or as recognised from its text, with the life and methods that go
+/// with it. Nothing here hangs on a fact that questions vary.
+struct Subject {
+  const Element* element = nullptr;
+  const Finding* finding = nullptr;
+  int confidence = 100; ///< 0..100; below 100 the recogniser proposed it
+  LifeChoice life;
+  MethodChoice methods;
+  bool labour_ages = true;    ///< work to put a new thing in loses worth with it here
+  bool labour_settled = true; ///< a decider of this place has said so; else some may not take age off it
+};
+
+/// A place's own useful life for a class of things, with its source.
+struct OwnLife {
+  std::string life_class;
+  Life life;
+  const Reference* source = nullptr;
+};
+using OwnLives = std::vector<OwnLife>;
+
+struct LineContext {
+  const TenancyFacts* tenancy = nullptr;
+  const LifeTables* lives = nullptr;
+  const Weights* weights = nullptr;
+  std::string_view place;              ///< jurisdiction code or empty
+  const LineLawBook* law = nullptr;    ///< null: judged without law
+  const OwnLives* own_lives = nullptr; ///< the place's own table
+};
+
+struct LineResult {
+  Verdict verdict = Verdict::cannot_tell;
+  Money claimed;
+  Range<Money> fair;
+  Range<Money> worth; ///< before liability: what the damage would be worth if the tenant answers for it
+  WearOpinion opinion;
+  ShareRange left; ///< share of worth left; whole where nothing ages
+  const WorthMethod* method = nullptr;
+  bool ages = false;
+  bool age_open = false; ///< the installation date would narrow it
+  bool age_from_move_in = false;
+  bool area_open = false;   ///< how much was damaged would narrow it
+  bool repair_open = false; ///< the price of a repair would narrow it
+  LineLaw law;
+  std::optional<Range<long>> age_months; ///< completed months the thing is old
+  bool certain() const { return fair.exact(); }
+};
+
+/// A line as one method of worth would have it.
+struct MethodFair {
+  const WorthMethod* method = nullptr;
+  Range<Money> fair;
+};
+/// Every method that speaks to the thing of a line, the one in use first. Empty where age does not count.
+std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context,
+                                   const LineResult& result);
+
+/// Finds the useful life and the methods for a line whose element is set.
+void find_life(Subject& subject, const Line& line, const LineContext& context);
+
+/// Judges a line. `steps`, if given, receives the moves in order.
+LineResult judge_line(const Line& line, const Subject& subject, const LineContext& context,
+                      std::vector<Step>* steps = nullptr);
+
+/// The likely fair sum of judge_line alone, sooner.
+Money likely_fair(const Line& line, const Subject& subject, const LineContext& context);
+
+/// What judge_line takes as the likely worth, law left aside, by the day the thing was laid: to look for a day without
+/// judging the line anew for each. For a line whose thing ages by a method that counts from that day; it must outlive
+/// what is returned, as must the rules.
+std::function<Money(Day)> likely_worth_by_day(const Line& line, const Subject& subject, const LineContext& context);
+
+/// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common
+/// practice, no source. Empty where rent or period is unknown.
+std::optional<Range<Money>> rent_for_period(const Line& line, const TenancyFacts& tenancy);
+
+} // namespace wearline

@@ -1,0 +1,45 @@
+#include "judging/assessment.h"
+
+namespace wearline {
+
+namespace {
+Money positive(Money m) { return m < Money() ? Money() : m; }
+
+/// a - b for uncertain sums that move independently, never below nothing.
+Range<Money> excess(const Range<Money>& a, const Range<Money>& b) {
+  return {positive(a.low() - b.high()), positive(a.likely() - b.likely()), positive(a.high() - b.low())};
+}
+} // namespace
+
+Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest) {
+  Totals totals;
+  totals.interest = interest;
+  for (const LineAssessment& line : lines) {
+    totals.claimed += line.result.claimed;
+    totals.fair += line.result.fair;
+    if (line.result.verdict == Verdict::ordinary_wear) totals.ordinary_wear += line.result.claimed;
+  }
+  Money deposit;
+  bool known = !c.deposits.empty();
+  for (const Deposit& d : c.deposits) {
+    if (d.amount) deposit += *d.amount;
+    else known = false;
+  }
+  if (known) totals.deposit = deposit;
+
+  if (c.statement.refund_paid) {
+    totals.paid_back = *c.statement.refund_paid;
+  } else {
+    totals.paid_back_assumed = true;
+    if (c.statement.stated_refund) totals.paid_back = *c.statement.stated_refund;
+  }
+  if (known) {
+    const Range<Money> held = Range<Money>(deposit) + interest;
+    totals.fair_refund = excess(held, totals.fair);
+    totals.shortfall = excess(*totals.fair_refund, Range<Money>(totals.paid_back));
+    totals.owed_by_tenant = excess(totals.fair, held);
+  }
+  return totals;
+}
+
+} // namespace wearline

@@ -1,0 +1,52 @@
+#include "law/caps.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+constexpr Share weeks_a_month{7 * 12, 365}; // a week's rent is the year's divided by its days
+
+std::optional<Money> taken_of(const Cap& cap, const Case& c) {
+  Money total;
+  for (const Deposit& d : c.deposits) {
+    const std::string_view kind = d.kind.empty() ? std::string_view("security") : d.kind;
+    if (std::find(cap.deposits.begin(), cap.deposits.end(), kind) == cap.deposits.end()) continue;
+    if (!d.amount) return std::nullopt;
+    total += *d.amount;
+  }
+  if (c.deposits.empty()) return std::nullopt;
+  return total;
+}
+
+std::optional<Money> limit_of(const Cap& cap, const Case& c) {
+  if (cap.amount) return cap.amount;
+  const auto& rent = c.tenancy.monthly_rent;
+  if (!rent || cap.none) return std::nullopt;
+  const Share months =
+      cap.months ? *cap.months : Share{cap.weeks->num * weeks_a_month.num, cap.weeks->den * weeks_a_month.den};
+  return std::max(rent->part(months), cap.at_least.value_or(Money()));
+}
+
+} // namespace
+
+std::vector<CapResult> judge_caps(const Pack& pack, const FactView& view) {
+  std::vector<CapResult> out;
+  for (const Cap& cap : pack.caps) {
+    CapResult r;
+    r.rule = &cap;
+    r.applies = applies(cap, view, nullptr, &r.grounds);
+    if (r.applies == Tri(false)) continue;
+    r.limit = limit_of(cap, view.of());
+    r.taken = taken_of(cap, view.of());
+    Tri over;
+    if (cap.none) over = false;
+    else if (r.limit && r.taken) over = *r.taken > *r.limit;
+    r.exceeded = tri_and(r.applies, over);
+    out.push_back(std::move(r));
+  }
+  return out;
+}
+
+} // namespace wearline

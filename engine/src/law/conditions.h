@@ -1,0 +1,85 @@
+#pragma once
+// Conditions of law rules in three values: yes, no, unknown; and what would have to be known to settle them.
+
+#include "law/facts.h"
+
+#include <cstdint>
+#include <limits>
+#include <string>
+#include <vector>
+
+namespace wearline {
+
+/// The states a duty can be in on a given day.
+enum class DutyState : std::uint8_t { met, missed, open, cannot_tell, not_needed };
+
+/// A condition as a tree. A leaf looks at one fact, event, duty or paper rule; `all` of nothing always holds.
+struct Condition {
+  enum class Op : std::uint8_t {
+    all,
+    any,
+    none_of,
+    yes_no,
+    text_in,
+    number_in,
+    event_happened,
+    event_on,
+    duty_is,
+    defect
+  };
+  Op op = Op::all;
+  std::uint16_t which = 0xffff;        ///< FactId, EventId, position of the duty, position of the paper rule or cap
+  bool wanted = true;                  ///< yes_no, event_happened
+  DutyState state = DutyState::missed; ///< duty_is
+  std::int64_t low = std::numeric_limits<std::int64_t>::min(); ///< number_in, inclusive
+  std::int64_t high = std::numeric_limits<std::int64_t>::max();
+  DaySpan span;                   ///< event_on, inclusive
+  std::vector<std::string> names; ///< text_in
+  std::vector<Condition> parts;   ///< all, any, none_of (one part)
+
+  bool always() const { return op == Op::all && parts.empty(); }
+};
+
+/// A fact or event that decided something, by being unknown or by having been taken as usual.
+struct Ask {
+  enum class Kind : std::uint8_t { fact, event };
+  Kind kind;
+  std::uint16_t which;
+  friend bool operator==(const Ask&, const Ask&) = default;
+};
+using Asks = std::vector<Ask>;
+
+/// What an answer rests on.
+struct Grounds {
+  Asks unknown; ///< would settle it
+  Asks assumed; ///< the case was silent and the usual was taken
+  void add(const Grounds& other);
+};
+void add_ask(Asks& asks, Ask ask);
+
+/// States of duties and paper rules, where they are known already (conditions of bars, forfeits and remedies).
+class Outcomes {
+public:
+  virtual Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const = 0;
+  /// A paper rule that is not met or, numbered after the paper rules, a cap that is exceeded.
+  virtual Tri defect(std::size_t rule, Grounds* grounds) const = 0;
+
+protected:
+  ~Outcomes() = default;
+};
+
+/// Whether a condition holds. `outcomes` may be null: duties and defects are unknown then. `grounds` may be null; where
+/// it is given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed ones
+/// it was built on.
+Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr,
+          Grounds* grounds = nullptr);
+
+/// not, and, or in three values.
+constexpr Tri tri_not(Tri a) { return a ? Tri(!*a) : a; }
+constexpr Tri tri_and(Tri a, Tri b) {
+  if (a == Tri(false) || b == Tri(false)) return false;
+  return a && b ? Tri(true) : Tri();
+}
+constexpr Tri tri_or(Tri a, Tri b) { return tri_not(tri_and(tri_not(a), tri_not(b))); }
+
+} // namespace wearline

@@ -1,0 +1,250 @@
+#include "law/deadlines.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+bool pays_back(const Duty& duty, const Registry& registry) {
+  return duty.who == Who::landlord && registry.duties[duty.name].posted == registry.event("refund-sent") &&
+         duty.met == EventId::none;
+}
+
+/// The first of two events that is known; else the first that may have happened.
+EventId first_known(EventId a, EventId b, const FactView& view) {
+  if (a == EventId::none || b == EventId::none) return a == EventId::none ? b : a;
+  if (view.event(a).happened == Tri(true)) return a;
+  if (view.event(b).happened == Tri(true)) return b;
+  return view.event(a).happened == Tri(false) && !view.event(a).assumed ? a : b;
+}
+
+/// Was an event in time? Only for one that happened.
+Tri in_time(const DaySpan& on, const DutyResult& r) {
+  if (r.earliest) {
+    if (on.earliest >= r.last->latest) return true;
+    return on.latest < r.last->earliest ? Tri(false) : std::nullopt;
+  }
+  if (on.latest <= r.last->earliest) return true;
+  return on.earliest > r.last->latest ? Tri(false) : std::nullopt;
+}
+
+/// What was done about a duty, as far as the case tells.
+struct Doing {
+  Tri happened;
+  Tri timely; ///< where it happened and there is a last day
+  bool arrival_open = false;
+  bool by_fact = false; ///< known from a yes/no fact, without a day
+};
+
+void ask_for(DutyResult& r, EventId id) {
+  add_ask(r.grounds.unknown, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
+}
+
+void note_done(DutyResult& r, EventId id, const EventState& s) {
+  r.done = id;
+  r.done_assumed = s.assumed;
+  if (s.happened == Tri(true)) r.done_on = s.on;
+  if (s.assumed) add_ask(r.grounds.assumed, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
+}
+
+/// A duty for which no event is kept: a fact may say that it was done, and done as the law asks.
+Doing doing_by_fact(DutyResult& r, FactId fact, const FactView& view) {
+  Doing out;
+  if (fact == FactId::none) return out;
+  const FactState& s = view.fact(fact);
+  if (s.kind != FactState::Kind::yes_no) {
+    add_ask(r.grounds.unknown, {Ask::Kind::fact, static_cast<std::uint16_t>(fact)});
+    return out;
+  }
+  out.happened = s.yes;
+  out.by_fact = true;
+  if (s.yes) out.timely = true;
+  return out;
+}
+
+/// In time by sending or by arrival. Where the law does not say which, by sending; that it came late is noted.
+void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId arrived, const FactView& view) {
+  const EventState &sent = view.event(posted), &got = view.event(arrived);
+  const MetBy by = r.duty->met_by;
+  const bool needs_arrival = by == MetBy::delivery || by == MetBy::receipt;
+  const Tri sent_timely = in_time(sent.on, r);
+  if (by == MetBy::posting || sent_timely == Tri(false)) { // what is sent late arrives late
+    out.timely = sent_timely;
+    if (!out.timely && !sent.on.known()) ask_for(r, posted);
+    return;
+  }
+  Tri got_timely;
+  if (got.happened == Tri(true)) got_timely = in_time(got.on, r);
+  if (needs_arrival && got.happened == Tri(false)) {
+    out.happened = false;
+    return;
+  }
+  if (needs_arrival) {
+    out.timely = got_timely;
+    if (got.happened) note_done(r, arrived, got);
+  } else {
+    out.timely = sent_timely; // where the law is silent, sending in time is taken to be enough
+    out.arrival_open = got_timely == Tri(false);
+  }
+  if (out.timely) return;
+  if (got.happened != Tri(true) || !got.on.known()) ask_for(r, arrived);
+  if (!sent.on.known()) ask_for(r, posted);
+}
+
+Doing doing(DutyResult& r, const Registry& registry, const FactView& view) {
+  const Duty& duty = *r.duty;
+  const DutyInfo& name = registry.duties[duty.name];
+  EventId posted = duty.met, arrived = duty.met;
+  if (posted == EventId::none) {
+    posted = first_known(name.posted, name.or_posted, view);
+    arrived = posted == name.posted ? name.arrived : name.or_arrived;
+    if (arrived == EventId::none) arrived = posted;
+  }
+  if (posted == EventId::none) return doing_by_fact(r, name.fact, view);
+  const EventState& sent = view.event(posted);
+  Doing out;
+  out.happened = sent.happened;
+  out.by_fact = sent.happened && !sent.assumed && sent.on == DaySpan{};
+  note_done(r, posted, sent);
+  if (!sent.happened) ask_for(r, posted);
+  else if (*sent.happened && r.last) compare_with_last_day(r, out, posted, arrived, view);
+  return out;
+}
+
+struct Standing {
+  DutyState state;
+  DutyReason reason;
+};
+
+/// The state of a duty without a last day.
+Standing undated_standing(const DutyResult& r, const Doing& d, const FactView& view) {
+  if (d.happened == Tri(true)) return {DutyState::met, DutyReason::done_in_time};
+  const bool never = std::any_of(r.legs.begin(), r.legs.end(), [](const LegCount& l) { return l.never; });
+  if (never) return {DutyState::not_needed, DutyReason::not_started};
+  // "No inspection was offered" is an answer only once the tenancy is over.
+  const EventState& end = view.event("tenancy-ended");
+  if (d.happened == Tri(false) && d.by_fact)
+    return end.happened == Tri(true) && end.on.earliest > view.today()
+               ? Standing{DutyState::open, DutyReason::time_left}
+               : Standing{DutyState::missed, DutyReason::not_done};
+  return {DutyState::cannot_tell, DutyReason::no_number};
+}
+
+/// The state of a duty that applies, from what was done and what day it is.
+Standing standing(const DutyResult& r, const Doing& d, const FactView& view) {
+  if (!r.last) return undated_standing(r, d, view);
+  const Day today = view.today();
+  if (d.happened == Tri(true)) {
+    if (!d.timely) return {DutyState::cannot_tell, DutyReason::date_open};
+    if (!*d.timely) return {DutyState::missed, DutyReason::done_late};
+    return {DutyState::met, d.arrival_open ? DutyReason::arrival_open : DutyReason::done_in_time};
+  }
+  if (r.earliest) {
+    // Nothing was done too early; a wait that is over, or not begun, asks for nothing.
+    if (d.happened == Tri(false) || today < r.last->earliest) return {DutyState::open, DutyReason::time_left};
+    return {DutyState::cannot_tell, DutyReason::date_open};
+  }
+  if (today <= r.last->earliest) return {DutyState::open, DutyReason::time_left};
+  if (d.happened == Tri(false) && today > r.last->latest) return {DutyState::missed, DutyReason::not_done};
+  return {DutyState::cannot_tell, DutyReason::date_open};
+}
+
+/// Puts together state, condition and what other rules may ask ("is the duty missed?").
+void conclude(DutyResult& r, Standing v) {
+  r.state = v.state;
+  r.reason = v.reason;
+  const auto is = [&](DutyState s) -> Tri {
+    if (v.state == DutyState::cannot_tell) return std::nullopt;
+    return v.state == s ? (r.applies ? Tri(true) : std::nullopt) : Tri(false);
+  };
+  r.met = is(DutyState::met);
+  r.missed = is(DutyState::missed);
+  r.open = is(DutyState::open);
+  if (!r.applies && v.state == DutyState::missed) {
+    r.state = DutyState::cannot_tell;
+    r.reason = DutyReason::condition_open;
+  }
+}
+
+void judge_refund(DutyResult& r, Tri refund_owed, Standing v) {
+  if (r.hangs_on_refund) {
+    if (refund_owed == Tri(false)) v = {DutyState::not_needed, DutyReason::nothing_owed};
+    else if (!refund_owed) v = {DutyState::cannot_tell, DutyReason::owed_open};
+  }
+  conclude(r, v);
+}
+
+/// The last day of the whole duty from those of its legs: first those whose time runs, then those whose time may not
+/// run at all, which can move the end only one way.
+void join_legs(DutyResult& r) {
+  const Take take = r.duty->take;
+  const bool needs_all = r.duty->needs_all;
+  bool open_number = false;
+  for (const LegCount& l : r.legs) {
+    r.earliest = r.earliest || l.leg->earliest;
+    if (l.never && needs_all) return;
+    open_number = open_number || (!l.never && !l.rule);
+  }
+  for (const bool may_never : {false, true})
+    for (const LegCount& l : r.legs) {
+      if (l.never || !l.rule || (l.may_never && !needs_all) != may_never) continue;
+      if (!r.last) r.last = l.last;
+      else if (!may_never) r.last = take_of(take, *r.last, l.last);
+      else if (take == Take::later) r.last->latest = std::max(r.last->latest, l.last.latest);
+      else r.last->earliest = std::min(r.last->earliest, l.last.earliest);
+    }
+  if (!r.last) return;
+  if (open_number && take == Take::later) r.last->latest = last_day;
+  for (std::size_t i = 0; i < r.legs.size(); ++i)
+    if (r.legs[i].rule && r.legs[i].last.latest >= r.last->earliest && r.legs[i].last.earliest <= r.last->latest)
+      r.governing.push_back(i);
+}
+
+/// Questions are worth asking only while the answer can change.
+void drop_idle_questions(DutyResult& r) {
+  const bool exact = !r.last || r.last->known();
+  const bool settled = r.state == DutyState::open ? exact && r.applies : r.state != DutyState::cannot_tell;
+  if (settled) r.grounds.unknown.clear();
+}
+
+DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
+                      const FactView& view, Tri refund_owed) {
+  DutyResult r;
+  r.position = position;
+  r.duty = &pack.duties[position];
+  const Duty& duty = *r.duty;
+  r.applies = applies(duty, view, nullptr, &r.grounds);
+  if (r.applies == Tri(false)) {
+    const bool out_of_force = in_force(duty, view) == Tri(false);
+    conclude(r, {DutyState::not_needed, out_of_force ? DutyReason::not_in_force : DutyReason::not_called_for});
+    return r;
+  }
+  for (const Leg& leg : duty.legs)
+    r.legs.push_back(count_leg(leg, duty.needs_all, duty, pack, holidays, view, &r.grounds));
+  join_legs(r);
+  const Doing d = doing(r, registry, view);
+  const Standing s = standing(r, d, view);
+  r.hangs_on_refund = pays_back(duty, registry) && s.state == DutyState::missed && s.reason == DutyReason::not_done;
+  judge_refund(r, refund_owed, s);
+  drop_idle_questions(r);
+  return r;
+}
+
+} // namespace
+
+std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
+                                     const FactView& view, Tri refund_owed) {
+  std::vector<DutyResult> out;
+  out.reserve(pack.duties.size());
+  for (std::size_t i = 0; i < pack.duties.size(); ++i)
+    out.push_back(judge_duty(i, pack, registry, holidays, view, refund_owed));
+  return out;
+}
+
+void settle_refund_duties(std::vector<DutyResult>& results, Tri refund_owed) {
+  for (DutyResult& r : results)
+    if (r.hangs_on_refund) judge_refund(r, refund_owed, {DutyState::missed, DutyReason::not_done});
+}
+
+} // namespace wearline

@@ -1,0 +1,57 @@
+#pragma once
+// Every dated duty of a law pack in one case: who must do what by when, and whether it was done in time.
+
+#include "law/counting.h"
+#include "law/pack.h"
+
+#include <optional>
+#include <vector>
+
+namespace wearline {
+
+/// Why a duty is in the state it is in.
+enum class DutyReason : std::uint8_t {
+  not_in_force,   ///< the rule is for other dates
+  not_called_for, ///< its condition does not hold
+  nothing_owed,   ///< nothing had to be paid back
+  done_in_time,
+  done_late,
+  not_done,       ///< known, or taken, not to have been done, and the last day is past
+  time_left,      ///< not done as far as known, and the last day is not past
+  not_started,    ///< the clock has not started
+  condition_open, ///< whether the duty applies hangs on something unknown
+  date_open,      ///< whether it was done in time hangs on something unknown
+  owed_open,      ///< whether money was owed is not known
+  arrival_open, ///< sent in time and come late, and the law does not say which counts: taken as met, which a court may
+                ///< see otherwise
+  no_number     ///< the law sets no number of days
+};
+
+struct DutyResult {
+  std::size_t position = 0; ///< in Pack::duties
+  const Duty* duty = nullptr;
+  DutyState state = DutyState::not_needed;
+  DutyReason reason = DutyReason::not_called_for;
+  Tri applies; ///< in force and called for
+  std::optional<DaySpan>
+      last; ///< the last day (the first allowed day, for a duty not to act too early); empty: none to compute
+  bool earliest = false;              ///< `last` is the first day allowed
+  std::vector<LegCount> legs;         ///< the arithmetic
+  std::vector<std::size_t> governing; ///< the legs that set the last day
+  EventId done = EventId::none;       ///< the event that met it, or would
+  std::optional<DaySpan> done_on;
+  bool done_assumed = false;    ///< that event was taken as usual
+  bool hangs_on_refund = false; ///< missed only if money is owed
+  Tri met, missed, open;        ///< for conditions of other rules
+  Grounds grounds;
+};
+
+/// All duties of a pack, in its order. `refund_owed`: whether money has to come back, by a fair reckoning; unknown
+/// before the lines are judged. A duty to pay back is missed if nothing came, the last day is past and money is owed.
+std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
+                                     const FactView& view, Tri refund_owed);
+
+/// Judges again those duties that hang on whether money is owed. May be called again with another answer.
+void settle_refund_duties(std::vector<DutyResult>& results, Tri refund_owed);
+
+} // namespace wearline

@@ -1,0 +1,431 @@
+#include "law/facts.h"
+
+#include "law/pack.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+FactState yes_no(Tri value) {
+  FactState s;
+  if (!value) return s;
+  s.kind = FactState::Kind::yes_no;
+  s.yes = *value;
+  return s;
+}
+FactState number(std::int64_t low, std::int64_t high) {
+  FactState s;
+  s.kind = FactState::Kind::number;
+  s.low = low;
+  s.high = high;
+  return s;
+}
+FactState number(const std::optional<long>& value) { return value ? number(*value, *value) : FactState{}; }
+FactState number(Money value) { return number(value.in_cents(), value.in_cents()); }
+FactState number(const std::optional<Money>& value) { return value ? number(*value) : FactState{}; }
+FactState text(const std::string& value) {
+  FactState s;
+  if (value.empty()) return s;
+  s.kind = FactState::Kind::text;
+  s.text = value;
+  return s;
+}
+FactState state(const FactValue& value) {
+  if (const auto* b = std::get_if<bool>(&value)) return yes_no(*b);
+  if (const auto* n = std::get_if<long>(&value)) return number(*n, *n);
+  if (const auto* m = std::get_if<Money>(&value)) return number(m->in_cents(), m->in_cents());
+  return text(std::get<std::string>(value));
+}
+
+struct FactReader {
+  std::string_view at;
+  FactState (*read)(const Case&);
+};
+constexpr FactReader fact_readers[] = {
+    {"/locality", [](const Case& c) { return text(c.locality); }},
+    {"/side", [](const Case& c) { return text(c.side); }},
+    {"/tenancy/kind", [](const Case& c) { return text(c.tenancy.kind); }},
+    {"/tenancy/monthlyRent", [](const Case& c) { return number(c.tenancy.monthly_rent); }},
+    {"/tenancy/landlordUnits", [](const Case& c) { return number(c.tenancy.landlord_units); }},
+    {"/tenancy/buildingUnits", [](const Case& c) { return number(c.tenancy.building_units); }},
+    {"/tenancy/ownerOccupied", [](const Case& c) { return yes_no(c.tenancy.owner_occupied); }},
+    {"/records/moveInChecklist/made", [](const Case& c) { return yes_no(c.records.move_in.made); }},
+    {"/records/moveInChecklist/signedByBoth", [](const Case& c) { return yes_no(c.records.move_in.signed_by_both); }},
+    {"/records/moveInChecklist/tenantHasCopy", [](const Case& c) { return yes_no(c.records.move_in.tenant_has_copy); }},
+    {"/records/moveOutChecklist/made", [](const Case& c) { return yes_no(c.records.move_out.made); }},
+    {"/records/moveOutChecklist/signedByBoth", [](const Case& c) { return yes_no(c.records.move_out.signed_by_both); }},
+    {"/records/moveOutChecklist/tenantHasCopy",
+     [](const Case& c) { return yes_no(c.records.move_out.tenant_has_copy); }},
+    {"/records/preMoveOutInspection/offered", [](const Case& c) { return yes_no(c.records.inspection_offered); }},
+    {"/records/preMoveOutInspection/requested", [](const Case& c) { return yes_no(c.records.inspection_requested); }},
+    {"/records/preMoveOutInspection/held", [](const Case& c) { return yes_no(c.records.inspection_held); }},
+    {"/records/photosAtMoveIn", [](const Case& c) { return yes_no(c.records.photos_at_move_in); }},
+    {"/records/photosAtMoveOut", [](const Case& c) { return yes_no(c.records.photos_at_move_out); }},
+};
+
+struct EventReader {
+  std::string_view at;
+  const std::optional<DaySpan>* (*read)(const Case&);
+};
+constexpr EventReader event_readers[] = {
+    {"/tenancy/began", [](const Case& c) { return &c.tenancy.began; }},
+    {"/tenancy/ended", [](const Case& c) { return &c.tenancy.ended; }},
+    {"/tenancy/possessionReturned", [](const Case& c) { return &c.tenancy.possession_returned; }},
+    {"/tenancy/forwardingAddressGiven", [](const Case& c) { return &c.tenancy.forwarding_address_given; }},
+    {"/tenancy/rentPaidThrough", [](const Case& c) { return &c.tenancy.rent_paid_through; }},
+    {"/deposits/0/paid", [](const Case& c) { return c.deposits.empty() ? nullptr : &c.deposits.front().paid; }},
+    {"/statement/dated", [](const Case& c) { return &c.statement.dated; }},
+    {"/statement/sent", [](const Case& c) { return &c.statement.sent; }},
+    {"/statement/received", [](const Case& c) { return &c.statement.received; }},
+    {"/statement/refundSent", [](const Case& c) { return &c.statement.refund_sent; }},
+};
+
+// The derived facts.
+
+/// Yes if some line is what is asked, no if no line can be, unknown if a line may be.
+template <class Test> Tri some_line(const Case& c, Test test) {
+  Tri answer = false;
+  for (const Line& line : c.lines) {
+    const Tri one = test(line);
+    if (one == Tri(true)) return true;
+    if (!one) answer = std::nullopt;
+  }
+  return answer;
+}
+
+/// Whether all of the deposit came, or is to come, back.
+Tri paid_back_whole(const Case& c) {
+  const auto total = deposit_total(c);
+  if (!total) return std::nullopt;
+  if (c.statement.refund_paid) return *c.statement.refund_paid >= *total;
+  if (c.statement.stated_refund) return *c.statement.stated_refund >= *total;
+  return std::nullopt;
+}
+
+Tri deductions_made(const Case& c) {
+  if (some_line(c, [](const Line& l) -> Tri { return !l.amount || !l.amount->is_zero(); }) == Tri(true)) return true;
+  if (c.statement.stated_total && !c.statement.stated_total->is_zero()) return true;
+  // Money that did not come back was kept, with a word or without; else a case that lists no charge has none.
+  const Tri whole = paid_back_whole(c);
+  return whole ? !*whole : false;
+}
+
+/// A total of charges that the case does not list.
+bool unlisted(const Case& c) {
+  return c.lines.empty() && c.statement.stated_total && !c.statement.stated_total->is_zero();
+}
+
+/// What `test` finds among the lines; unknown where charges are not listed.
+template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? std::nullopt : some_line(c, test); }
+
+Tri carpet_cleaning(const Line& l) {
+  if (l.element == "carpet-cleaning") return true;
+  if (l.element == "carpet") return l.kind.empty() ? std::nullopt : Tri(l.kind == "cleaning");
+  return l.element.empty() && (l.kind.empty() || l.kind == "cleaning") ? std::nullopt : Tri(false);
+}
+
+Tri only_rent(const Case& c) {
+  if (unlisted(c)) return std::nullopt;
+  if (c.lines.empty()) return false;
+  const Tri other =
+      some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? std::nullopt : Tri(l.kind != "rent"); });
+  return other ? Tri(!*other) : std::nullopt;
+}
+
+/// The sum of the lines that pass `test`, as a range where an amount or a kind is unknown.
+template <class Test> FactState sum_of(const Case& c, Test test) {
+  std::int64_t low = 0, high = 0;
+  for (const Line& l : c.lines) {
+    const Tri counts = test(l);
+    if (counts == Tri(false)) continue;
+    if (!l.amount) {
+      high = Money::max_cents;
+      continue;
+    }
+    if (counts) low += l.amount->in_cents();
+    high += l.amount->in_cents();
+  }
+  return number(low, std::max(low, high));
+}
+
+FactState claimed_range(const Case& c) {
+  if (!c.lines.empty()) return sum_of(c, [](const Line&) -> Tri { return true; });
+  return number(c.statement.stated_total.value_or(Money()));
+}
+
+Tri claims_over_deposit(const Case& c) {
+  const auto total = deposit_total(c);
+  const FactState sum = claimed_range(c);
+  if (!total) return std::nullopt;
+  if (sum.low > total->in_cents()) return true;
+  return sum.high <= total->in_cents() ? Tri(false) : std::nullopt;
+}
+
+Tri balance_due(const Case& c) {
+  if (c.statement.stated_balance_due && !c.statement.stated_balance_due->is_zero()) return false;
+  if (c.statement.stated_refund) return !c.statement.stated_refund->is_zero();
+  if (c.statement.refund_paid && !c.statement.refund_paid->is_zero()) return true;
+  const auto total = deposit_total(c);
+  const FactState sum = claimed_range(c);
+  if (!total) return std::nullopt;
+  if (sum.high < total->in_cents()) return true;
+  return sum.low >= total->in_cents() ? Tri(false) : std::nullopt;
+}
+
+FactState stay_months(const Case& c) {
+  const auto& end = c.tenancy.possession_returned ? c.tenancy.possession_returned : c.tenancy.ended;
+  if (!c.tenancy.began || !end) return {};
+  const int least = whole_months(c.tenancy.began->latest, end->earliest);
+  const int most = whole_months(c.tenancy.began->earliest, end->latest);
+  return number(std::max(0, least), std::max(0, most));
+}
+
+Tri pet_deposit(const Case& c) {
+  if (c.deposits.empty()) return std::nullopt;
+  return std::any_of(c.deposits.begin(), c.deposits.end(), [](const Deposit& d) { return d.kind == "pet"; });
+}
+
+Tri refund_came(const Case& c, const FactView& view) {
+  if (c.statement.refund_paid) return !c.statement.refund_paid->is_zero();
+  return view.event("refund-sent").happened;
+}
+
+struct FactDeriver {
+  std::string_view id;
+  FactState (*derive)(const Case&, const FactView&);
+};
+constexpr FactDeriver fact_derivers[] = {
+    {"deductions-made", [](const Case& c, const FactView&) { return yes_no(deductions_made(c)); }},
+    {"damage-claimed",
+     [](const Case& c, const FactView&) {
+       return yes_no(claimed(c, [](const Line& l) { return about_condition(l.kind); }));
+     }},
+    {"only-rent-claimed", [](const Case& c, const FactView&) { return yes_no(only_rent(c)); }},
+    {"carpet-cleaning-claimed", [](const Case& c, const FactView&) { return yes_no(claimed(c, carpet_cleaning)); }},
+    {"repair-and-cleaning-total",
+     [](const Case& c, const FactView&) {
+       return sum_of(c, [](const Line& l) -> Tri {
+         return l.kind.empty() ? std::nullopt : Tri(l.kind == "damage" || l.kind == "cleaning");
+       });
+     }},
+    {"claimed-total", [](const Case& c, const FactView&) { return claimed_range(c); }},
+    {"deposit-total", [](const Case& c, const FactView&) { return number(deposit_total(c)); }},
+    {"claims-over-deposit", [](const Case& c, const FactView&) { return yes_no(claims_over_deposit(c)); }},
+    {"balance-due", [](const Case& c, const FactView&) { return yes_no(balance_due(c)); }},
+    {"refund-short", [](const Case&, const FactView&) { return FactState{}; }},
+    {"statement-came", [](const Case& c, const FactView&) { return yes_no(statement_came(c)); }},
+    {"refund-came", [](const Case& c, const FactView& view) { return yes_no(refund_came(c, view)); }},
+    {"address-given",
+     [](const Case&, const FactView& view) { return yes_no(view.event("forwarding-address-given").happened); }},
+    {"stay-months", [](const Case& c, const FactView&) { return stay_months(c); }},
+    {"pet-deposit-held", [](const Case& c, const FactView&) { return yes_no(pet_deposit(c)); }},
+};
+
+Day earlier(Day a, Day b) { return std::min(a, b); }
+
+/// Handed over or sent without a delay worth counting: it arrives on the day it is sent.
+bool arrives_at_once(std::string_view how) {
+  return how == "personal-delivery" || how == "email" || how == "text" || how == "portal";
+}
+
+} // namespace
+
+FactState (*fact_reader(std::string_view at))(const Case&) {
+  for (const auto& reader : fact_readers)
+    if (reader.at == at) return reader.read;
+  return nullptr;
+}
+
+FactState (*fact_deriver(std::string_view id))(const Case&, const FactView&) {
+  for (const auto& deriver : fact_derivers)
+    if (deriver.id == id) return deriver.derive;
+  return nullptr;
+}
+
+const std::optional<DaySpan>* (*event_reader(std::string_view at))(const Case&) {
+  for (const auto& reader : event_readers)
+    if (reader.at == at) return reader.read;
+  return nullptr;
+}
+
+std::optional<Money> deposit_total(const Case& c) {
+  std::optional<Money> total;
+  for (const Deposit& d : c.deposits) {
+    if (d.kind == "last-month") continue;
+    if (!d.amount) return std::nullopt;
+    total = total.value_or(Money{}) + *d.amount;
+  }
+  return total;
+}
+
+std::optional<Money> claimed_total(const Case& c) {
+  const FactState sum = claimed_range(c);
+  if (sum.kind != FactState::Kind::number || sum.low != sum.high) return std::nullopt;
+  return Money::cents(sum.low);
+}
+
+Tri statement_came(const Case& c) {
+  const Statement& s = c.statement;
+  if (s.came) return s.came;
+  if (s.sent || s.received) return true;
+  // A landlord who writes a statement has not sent it; a tenant who reads one has it.
+  if (c.side == "landlord") return std::nullopt;
+  if (s.dated || !s.how.empty() || s.stated_total || s.stated_refund || s.stated_balance_due || !s.enclosed.empty())
+    return true;
+  return std::nullopt;
+}
+
+Tri about_condition(std::string_view kind) {
+  if (kind.empty() || kind == "other") return std::nullopt;
+  return kind == "damage" || kind == "cleaning" || kind == "keys" || kind == "disposal";
+}
+
+FactView::FactView(const Case& c, const Registry& registry, const Pack* pack, Day today)
+    : case_(&c), registry_(&registry), pack_(pack), today_(today) {
+  // One place more in each, for names the registry does not have.
+  events_.resize(registry.events.size() + (pack ? pack->events.size() : 0) + 1);
+  facts_.resize(registry.facts.size() + (pack ? pack->facts.size() : 0) + 1);
+  read_events();
+  settle_statement();
+  settle_refund();
+  settle_usual();
+  read_facts();
+}
+
+const FactInfo& FactView::info(FactId id) const {
+  const std::size_t shared = registry_->facts.size();
+  return index(id) < shared ? registry_->facts[index(id)] : pack_->facts[index(id) - shared];
+}
+const EventInfo& FactView::info(EventId id) const {
+  const std::size_t shared = registry_->events.size();
+  return index(id) < shared ? registry_->events[index(id)] : pack_->events[index(id) - shared];
+}
+
+std::string FactView::place(FactId id) const {
+  const FactInfo& f = info(id);
+  return f.at.empty() ? "/circumstances/" + f.id : f.at;
+}
+std::string FactView::place(EventId id) const {
+  const EventInfo& e = info(id);
+  return e.at.empty() ? "/events" : e.at;
+}
+
+const FactState& FactView::fact(std::string_view id) const {
+  const FactId found = registry_->fact(id);
+  return found == FactId::none ? facts_.back() : fact(found);
+}
+const EventState& FactView::event(std::string_view id) const {
+  const EventId found = registry_->event(id);
+  return found == EventId::none ? events_.back() : event(found);
+}
+EventState& FactView::at(std::string_view id) {
+  const EventId found = registry_->event(id);
+  return found == EventId::none ? events_.back() : events_[index(found)];
+}
+
+void FactView::read_events() {
+  for (std::size_t i = 0; i + 1 < events_.size(); ++i) {
+    const EventInfo& e = info(EventId(i));
+    EventState& s = events_[i];
+    const std::optional<DaySpan>* on = e.read ? e.read(*case_) : nullptr;
+    if (on && *on) s = {true, **on, false};
+    for (const Event& event : case_->events)
+      if (event.what == e.id) s = {true, event.on, false};
+    if (s.happened) continue;
+    if (const auto said = case_->circumstances.find(e.id); said != case_->circumstances.end())
+      if (const auto* happened = std::get_if<bool>(&said->second)) s.happened = *happened;
+    // A record may say that a thing was done without its date ("inspection held").
+    if (const FactId done = registry_->fact(e.id);
+        !s.happened && done != FactId::none && registry_->facts[index(done)].read)
+      if (const FactState fact = registry_->facts[index(done)].read(*case_); fact.kind == FactState::Kind::yes_no)
+        s.happened = fact.yes;
+  }
+  if (EventState& address = at("forwarding-address-given"); !address.happened) {
+    if (const auto said = case_->circumstances.find("address-given"); said != case_->circumstances.end())
+      if (const auto* given = std::get_if<bool>(&said->second)) address.happened = *given;
+  }
+  // Every tenancy began, on some day before it ended.
+  if (EventState& began = at("tenancy-began"); !began.happened) {
+    began.happened = true;
+    began.on.latest = today_;
+    if (case_->tenancy.ended) began.on.latest = earlier(began.on.latest, case_->tenancy.ended->latest);
+    if (case_->tenancy.possession_returned)
+      began.on.latest = earlier(began.on.latest, case_->tenancy.possession_returned->latest);
+  }
+}
+
+void FactView::settle_statement() {
+  const Statement& st = case_->statement;
+  EventState &sent = at("statement-sent"), &received = at("statement-received");
+  const Tri came = statement_came(*case_);
+  if (came == Tri(false)) {
+    if (!sent.happened) sent.happened = false;
+    if (!received.happened) received.happened = false;
+    return;
+  }
+  if (!sent.happened && case_->side == "landlord") sent = {false, {}, true};
+  if (!sent.happened && came) {
+    sent.happened = true;
+    if (st.dated) sent.on.earliest = st.dated->earliest;
+    sent.on.latest = std::max(sent.on.earliest, st.received ? st.received->latest : today_);
+  }
+  if (!received.happened && sent.happened == Tri(true)) {
+    received.on.earliest = sent.on.earliest;
+    if (arrives_at_once(st.how)) received = {true, sent.on, true};
+    else if (case_->side != "landlord") {
+      received.happened = true;
+      received.on.latest = std::max(sent.on.earliest, today_);
+    }
+  }
+}
+
+void FactView::settle_refund() {
+  EventState &refund = at("refund-sent"), &deposit = at("deposit-paid");
+  if (!refund.happened && case_->statement.refund_paid) refund.happened = !case_->statement.refund_paid->is_zero();
+  if (!deposit.happened && !case_->deposits.empty()) deposit.happened = true;
+}
+
+/// What the case leaves open is taken as usual, and marked so.
+void FactView::settle_usual() {
+  constexpr DaySpan any_day;
+  for (std::size_t i = 0; i + 1 < events_.size(); ++i) {
+    const EventInfo& e = info(EventId(i));
+    EventState& s = events_[i];
+    if (!s.happened && e.usual == Tri(false)) s = {false, any_day, true};
+    if (!s.happened && e.not_before != EventId::none && events_[index(e.not_before)].happened == Tri(true))
+      s.on.earliest = events_[index(e.not_before)].on.earliest;
+    if (s.happened != Tri(true) || s.on != any_day || e.usual_as == EventId::none) continue;
+    const EventState& model = events_[index(e.usual_as)];
+    if (model.happened == Tri(true)) s = {true, model.on, true};
+  }
+  // Money that came back without a date came by today.
+  if (EventState& refund = at("refund-sent"); refund.happened == Tri(true) && refund.on == any_day)
+    refund.on.latest = today_;
+}
+
+void FactView::read_facts() {
+  for (const bool derived : {false, true})
+    for (std::size_t i = 0; i + 1 < facts_.size(); ++i) {
+      const FactInfo& f = info(FactId(i));
+      if (f.derived != derived) continue;
+      FactState& s = facts_[i];
+      if (f.read) s = f.read(*case_);
+      if (f.derive) s = f.derive(*case_, *this);
+      if (s.kind != FactState::Kind::unknown) continue;
+      if (const auto said = case_->circumstances.find(f.id);
+          said != case_->circumstances.end() && f.id != "refund-short")
+        s = state(said->second);
+      if (s.kind == FactState::Kind::unknown && f.usual) {
+        s = yes_no(f.usual);
+        s.assumed = true;
+      }
+    }
+}
+
+void FactView::know_refund_short(Tri short_of_fair) {
+  if (const FactId id = registry_->fact("refund-short"); id != FactId::none) facts_[index(id)] = yes_no(short_of_fair);
+}
+
+} // namespace wearline

@@ -1,0 +1,66 @@
+#pragma once
+// What one case says about every fact and event a law pack may ask for.
+
+#include "case/case.h"
+#include "law/registry.h"
+
+#include <vector>
+
+namespace wearline {
+
+/// Facts and events of one case, worked out once. Points into the case, the registry and the pack, which must outlive
+/// it.
+class FactView {
+public:
+  /// `pack` may be null: only the shared facts and events then. `today` settles what has not happened yet.
+  FactView(const Case& c, const Registry& registry, const Pack* pack, Day today);
+
+  const FactState& fact(FactId id) const { return facts_[index(id)]; }
+  const EventState& event(EventId id) const { return events_[index(id)]; }
+  const FactState& fact(std::string_view id) const;
+  const EventState& event(std::string_view id) const;
+  Day today() const { return today_; }
+  const Case& of() const { return *case_; }
+
+  const FactInfo& info(FactId id) const;
+  const EventInfo& info(EventId id) const;
+  /// Where a case holds the answer, as a JSON Pointer: "/tenancy/ended", "/events" with the event's name as `what`,
+  /// "/circumstances/sold".
+  std::string place(FactId id) const;
+  std::string place(EventId id) const;
+
+  /// Whether less was paid back than is fair: known only once the lines are judged (fact refund-short).
+  void know_refund_short(Tri short_of_fair);
+
+private:
+  void read_events();
+  void read_facts();
+  void settle_statement();
+  void settle_refund();
+  void settle_usual();
+  EventState& at(std::string_view id);
+
+  const Case* case_;
+  const Registry* registry_;
+  const Pack* pack_;
+  Day today_;
+  std::vector<FactState> facts_;
+  std::vector<EventState> events_;
+};
+
+/// All deposits but rent paid ahead (kind last-month); empty if one amount is unknown or there is none.
+std::optional<Money> deposit_total(const Case& c);
+/// All charges; empty if there are none or one amount is unknown.
+std::optional<Money> claimed_total(const Case& c);
+/// Whether a written statement came; unknown if the case tells nothing of one.
+Tri statement_came(const Case& c);
+/// Whether a charge of this kind is about the state of the home (damage, cleaning, keys, disposal); unknown for an
+/// unknown kind.
+Tri about_condition(std::string_view kind);
+
+/// The reader for a fact held at this place of a case, or for a derived fact by its name; null if there is none.
+FactState (*fact_reader(std::string_view at))(const Case&);
+FactState (*fact_deriver(std::string_view id))(const Case&, const FactView&);
+const std::optional<DaySpan>* (*event_reader(std::string_view at))(const Case&);
+
+} // namespace wearline

@@ -1,0 +1,236 @@
+#include "law/interest.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+constexpr std::int64_t billion = 1'000'000'000;
+constexpr std::int64_t months_a_year = 12;
+/// A common denominator of the parts of a year: days of a common and of a leap year, months.
+constexpr std::int64_t year_parts = 365 * 366 * 2;
+
+std::int64_t billionths(Share rate) {
+  return static_cast<std::int64_t>((static_cast<__int128>(rate.num) * billion * 2 + rate.den) /
+                                   (static_cast<__int128>(rate.den) * 2));
+}
+int year_of(Day day) { return static_cast<int>(date::year_month_day{day}.year()); }
+Day new_year(int year) { return date::sys_days(date::year{year} / 1 / 1); }
+
+Day first_of_next_month(Day day) {
+  const date::year_month_day ymd{day};
+  return date::sys_days((ymd.year() / ymd.month() + date::months{1}) / 1);
+}
+
+/// A yearly rate in billionths, known within limits; `open`: nothing limits it above.
+struct RateRange {
+  std::int64_t low = 0, high = 0;
+  bool open = false;
+};
+
+/// Sums of rate times part of a year, exactly, and the money they come to.
+class Accrual {
+public:
+  void add(std::int64_t rate, std::int64_t parts, std::int64_t of) {
+    sum_ += static_cast<__int128>(rate) * parts * (year_parts / of);
+  }
+  Money on(Money principal) const {
+    const __int128 unit = static_cast<__int128>(billion) * year_parts;
+    return Money::cents(static_cast<std::int64_t>((sum_ * principal.in_cents() * 2 + unit) / (unit * 2)));
+  }
+
+private:
+  __int128 sum_ = 0;
+};
+
+/// Adds what accrues within one year from `from` (an anniversary) to `to` (at most the next one, `next`).
+template <class RateOf> void accrue_year(Accrual& accrual, Day from, Day to, Day next, Counts counts, RateOf rate_of) {
+  if (counts == Counts::whole_year) {
+    if (to == next) accrual.add(rate_of(year_of(from)), 1, 1);
+  } else if (counts == Counts::whole_month || counts == Counts::calendar_month) {
+    const int months = whole_months(from, to);
+    for (int m = 0; m < months; ++m) accrual.add(rate_of(year_of(add_months(from, m))), 1, months_a_year);
+  } else {
+    const std::int64_t of = (next - from).count();
+    for (Day day = from; day < to;) {
+      const Day end = std::min(to, new_year(year_of(day) + 1));
+      accrual.add(rate_of(year_of(day)), (end - day).count(), of);
+      day = end;
+    }
+  }
+}
+
+/// Interest from one day to another; `rate_of(year)` is the rate, in billionths, of a calendar year.
+template <class RateOf> Money interest_on(Money principal, Day from, Day to, const InterestRule& rule, RateOf rate_of) {
+  if (to <= from || whole_months(from, to) < rule.minimum_months) return {};
+  if (rule.counts == Counts::calendar_month) {
+    from = first_of_next_month(from);
+    to = first_of_next_month(to);
+  }
+  from = add_months(from, rule.starts_after_months);
+  const Money lent = principal;
+  Accrual accrual;
+  for (int year = 0;; ++year) {
+    const Day begin = add_months(from, year * static_cast<int>(months_a_year));
+    if (begin >= to) break;
+    const Day next = add_months(from, (year + 1) * static_cast<int>(months_a_year));
+    accrue_year(accrual, begin, std::min(to, next), next, rule.counts, rate_of);
+    if (rule.method == Method::compound_yearly) {
+      principal += accrual.on(principal);
+      accrual = {};
+    }
+  }
+  return principal - lent + accrual.on(principal);
+}
+
+/// The bank's or published rate as the law lets it count: the tenant's share, within limits, less the landlord's part.
+RateRange limited(std::optional<Share> known, const Rate& rule) {
+  RateRange r;
+  if (known) r.low = r.high = billionths(*known);
+  else r.open = true;
+  if (known && rule.share) r.low = r.high = billionths(Share{r.high * rule.share->num, billion * rule.share->den});
+  if (rule.at_least)
+    r = {std::max(r.low, billionths(*rule.at_least)), std::max(r.high, billionths(*rule.at_least)), r.open};
+  if (rule.at_most) {
+    const std::int64_t most = billionths(*rule.at_most);
+    r = {std::min(r.low, most), r.open ? most : std::min(r.high, most), false};
+  }
+  if (rule.less) {
+    const std::int64_t less = billionths(*rule.less);
+    r.low = std::max<std::int64_t>(0, r.low - less);
+    r.high = std::max<std::int64_t>(0, r.high - less);
+  }
+  if (rule.or_fixed) {
+    const std::int64_t other = billionths(*rule.or_fixed);
+    // The landlord chooses, so an unknown bank rate cannot cost more than the fixed one.
+    r = {std::min(r.low, other), std::max(r.high, other), false};
+  }
+  return r;
+}
+
+RateRange rate_in(int year, const Rate& rule, const std::optional<Share>& bank_rate) {
+  if (rule.fixed) return limited(rule.fixed, rule);
+  if (rule.bank) return limited(bank_rate, rule);
+  const auto found = std::find_if(rule.years.begin(), rule.years.end(), [&](const auto& y) { return y.first == year; });
+  return limited(found == rule.years.end() ? std::nullopt : std::optional(found->second), rule);
+}
+
+/// From when to when one deposit earns interest.
+struct Period {
+  DaySpan from, to;
+};
+
+Period period_of(const Deposit& d, const InterestRule& rule, const FactView& view) {
+  Period p;
+  const Day today = view.today();
+  const auto until_today = [&](DaySpan span) {
+    return DaySpan{std::min(span.earliest, today), std::min(span.latest, today)};
+  };
+  const bool from_paid = rule.starts != EventId::none && view.info(rule.starts).id == "deposit-paid";
+  if (from_paid && d.paid) p.from = *d.paid;
+  else if (rule.starts != EventId::none) p.from = view.event(rule.starts).on;
+  p.from = until_today(p.from);
+  p.to = {today, today};
+  if (rule.ends == EventId::none) return p;
+  const EventState& end = view.event(rule.ends);
+  if (end.happened == Tri(true)) p.to = until_today(end.on);
+  else if (!end.happened) p.to.earliest = until_today(view.event("tenancy-ended").on).earliest;
+  return p;
+}
+
+/// The part of each deposit that earns interest: all, or what lies above the threshold of all deposits together.
+std::vector<Money> earning(const InterestRule& rule, const Case& c) {
+  std::optional<Money> below;
+  if (rule.over_months && c.tenancy.monthly_rent) below = c.tenancy.monthly_rent->part(*rule.over_months);
+  if (rule.over_amount) below = std::max(below.value_or(Money()), *rule.over_amount);
+  std::vector<Money> out;
+  for (const Deposit& d : c.deposits) {
+    Money amount = d.amount.value_or(Money());
+    if (below) {
+      const Money off = std::min(*below, amount);
+      amount -= off;
+      *below -= off;
+    }
+    out.push_back(amount);
+  }
+  return out;
+}
+
+InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
+  InterestShare share;
+  share.rule = &rule;
+  const Case& c = view.of();
+  const std::vector<Money> sums = earning(rule, c);
+  const int first_year = year_of(view.event("tenancy-began").on.likely());
+  // Without the rent the threshold may swallow the whole deposit.
+  const bool threshold_open = rule.over_months && !c.tenancy.monthly_rent;
+  for (std::size_t i = 0; i < c.deposits.size(); ++i) {
+    const Deposit& d = c.deposits[i];
+    const Period p = period_of(d, rule, view);
+    const auto rate = [&](int year) {
+      return rate_in(rule.rate.by_tenancy_start ? first_year : year, rule.rate, d.bank_rate);
+    };
+    const auto low = [&](int year) { return rate(year).low; };
+    const auto high = [&](int year) {
+      const RateRange r = rate(year);
+      share.at_least = share.at_least || r.open;
+      return std::max(r.low, r.high);
+    };
+    if (p.from.earliest == first_day) continue; // nothing known of when it was paid
+    share.gross += Range<Money>(interest_on(sums[i], p.from.latest, p.to.earliest, rule, low),
+                                interest_on(sums[i], p.from.likely(), p.to.likely(), rule, low),
+                                interest_on(sums[i], p.from.earliest, p.to.latest, rule, high));
+  }
+  if (threshold_open) share.gross = {Money(), Money(), share.gross.high()};
+  return share;
+}
+
+/// Interest paid already comes off; where it is not known, all of it may have been paid.
+Range<Money> less_paid(Range<Money> owed, const Case& c, InterestResult& result) {
+  Money paid;
+  bool all_known = true;
+  for (std::size_t i = 0; i < c.deposits.size(); ++i) {
+    if (c.deposits[i].interest_paid) {
+      paid += *c.deposits[i].interest_paid;
+    } else {
+      all_known = false;
+      result.paid_open.push_back(i);
+    }
+  }
+  const auto left = [&](Money sum) { return std::max(Money(), sum - paid); };
+  return {all_known ? left(owed.low()) : Money(), left(owed.likely()), left(owed.high())};
+}
+
+} // namespace
+
+InterestResult judge_interest(const Pack& pack, const FactView& view) {
+  InterestResult out;
+  Range<Money> sure;
+  Money possible;
+  for (const InterestRule& rule : pack.interest) {
+    if (!rule.owed) continue;
+    Grounds grounds;
+    const Tri in_use = applies(rule, view, nullptr, &grounds);
+    if (in_use == Tri(false)) continue;
+    InterestShare share = gross_interest(rule, view);
+    share.applies = in_use;
+    share.grounds = std::move(grounds);
+    out.at_least = out.at_least || share.at_least;
+    // Rules that may apply are variants of one another: not more than one of them holds.
+    if (in_use) sure += share.gross;
+    else possible = std::max(possible, share.gross.high());
+    if (rule.rate.bank)
+      for (std::size_t i = 0; i < view.of().deposits.size(); ++i)
+        if (!view.of().deposits[i].bank_rate &&
+            std::find(out.bank_rate_open.begin(), out.bank_rate_open.end(), i) == out.bank_rate_open.end())
+          out.bank_rate_open.push_back(i);
+    out.shares.push_back(std::move(share));
+  }
+  const Range<Money> owed(sure.low(), sure.likely(), std::max(sure.high(), possible));
+  if (owed.high().is_zero() && !out.at_least) return out;
+  out.owed = less_paid(owed, view.of(), out);
+  return out;
+}
+
+} // namespace wearline

@@ -1,0 +1,65 @@
+#pragma once
+// The law of one place applied to one case, in two stages: before the charges are judged (duties, papers, what may be
+// taken, caps, interest), and after (what lateness costs, what a court may award). Nothing here makes sentences;
+// law_words.h does.
+
+#include "law/caps.h"
+#include "law/deadlines.h"
+#include "law/interest.h"
+#include "law/papers.h"
+#include "law/permission.h"
+#include "law/remedies.h"
+
+#include <vector>
+
+namespace wearline {
+
+/// Everything that a pack says about a case. Points into the case, the pack and the registry, which must outlive it.
+class Law final : public Outcomes, public LineLawBook {
+public:
+  /// First stage. Whether money is owed is still open: duties to pay back may be "cannot tell".
+  Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today);
+
+  const Pack& pack() const { return *pack_; }
+  const FactView& view() const { return view_; }
+  const std::vector<DutyResult>& duties() const { return duties_; }
+  const std::vector<PaperResult>& papers() const { return papers_; }
+  const std::vector<CapResult>& caps() const { return caps_; }
+  const InterestResult& interest() const { return interest_; }
+  /// What the law says of one line, rule by rule.
+  std::vector<Permission> permissions(const Line& line, const LineView& of_line) const;
+  /// The same in short, for the judgement of lines.
+  LineLaw of(const Line& line, const LineFacts& facts) const override {
+    return line_rules_.of(line, {facts.wear, facts.age_months});
+  }
+
+  /// Facts and events that the case is silent on and that were taken as usual, wherever something hangs on them.
+  Asks assumed() const;
+
+  /// Second stage: settles what hangs on the fair sums. May be called again with other sums.
+  void settle(const Reckoning& reckoning);
+  const std::vector<ForfeitResult>& forfeits() const { return forfeits_; }
+  const std::vector<RemedyResult>& remedies() const { return remedies_; }
+  const Award& award() const { return award_; }
+
+  Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const override;
+  Tri defect(std::size_t rule, Grounds* grounds) const override;
+
+private:
+  Law(const Law&) = delete; // its parts point at one another
+  Law& operator=(const Law&) = delete;
+
+  const Pack* pack_;
+  const Registry* registry_;
+  FactView view_;
+  std::vector<DutyResult> duties_;
+  std::vector<PaperResult> papers_;
+  std::vector<CapResult> caps_;
+  InterestResult interest_;
+  LineRules line_rules_;
+  std::vector<ForfeitResult> forfeits_;
+  std::vector<RemedyResult> remedies_;
+  Award award_;
+};
+
+} // namespace wearline

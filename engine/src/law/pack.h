@@ -1,0 +1,260 @@
+#pragma once
+// One jurisdiction's law as typed rules, read once from rules/law/<J>.json (format: rules/law/README.md).
+
+#include "law/conditions.h"
+#include "law/registry.h"
+#include "values/money.h"
+#include "values/reference.h"
+#include "wearline/calendar.h"
+#include "wearline/fault.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace wearline {
+
+/// What a rule says in another language. Where a sentence is empty, English stands in for it.
+struct RuleWords {
+  std::string text, when_text, consequence, check;
+};
+
+/// What every rule carries: its name, where it stands in the law, when it applies, and what it says to people.
+struct Rule {
+  std::string id;
+  std::vector<std::uint16_t> sources; ///< positions in Pack::sources
+  Condition when;
+  std::string when_text;
+  std::optional<Day> from, to; ///< in force, both inclusive
+  EventId by = EventId::none;  ///< whose date counts; none: the day of the assessment
+  std::string text, note, check;
+  RuleWords es;
+
+  const std::string& text_in(std::string_view language) const { return in(language, es.text, text); }
+  const std::string& when_text_in(std::string_view language) const { return in(language, es.when_text, when_text); }
+  const std::string& check_in(std::string_view language) const { return in(language, es.check, check); }
+
+protected:
+  static const std::string& in(std::string_view language, const std::string& spanish, const std::string& english) {
+    return language == "es" && !spanish.empty() ? spanish : english;
+  }
+};
+
+/// Days that are left out or rolled past.
+struct DaySet {
+  bool saturday = false, sunday = false, legal_holiday = false;
+  bool empty() const { return !saturday && !sunday && !legal_holiday; }
+};
+
+struct CountingRule : Rule {
+  bool exclude_first = true;
+  DaySet roll;
+  std::int64_t short_under = 0; ///< periods of fewer days leave out `short_skip`
+  DaySet short_skip;
+  DaySet business_skip;
+  std::string holidays;            ///< file of rules/holidays; empty: holidays do not matter
+  std::vector<std::string> duties; ///< limited to these; empty: all others
+};
+
+enum class Unit : std::uint8_t { calendar_day, business_day, week, month, year, hour };
+/// As packs and wording keys write it: "business-day".
+std::string_view name_of(Unit unit);
+enum class Take : std::uint8_t { later, earlier };
+
+struct Leg {
+  std::optional<int> count; ///< units; empty: the law names no number
+  Unit unit = Unit::calendar_day;
+  std::vector<EventId> after;
+  Take take = Take::later;
+  bool before = false;              ///< counted back from the event
+  bool earliest = false;            ///< not before that day
+  FactId count_from = FactId::none; ///< this fact's number instead, at most `count`
+};
+
+enum class Who : std::uint8_t { landlord, tenant };
+enum class MetBy : std::uint8_t { posting, delivery, receipt, unknown };
+
+struct Duty : Rule {
+  Who who = Who::landlord;
+  std::uint16_t name = 0xffff; ///< position in Registry::duties
+  EventId met = EventId::none; ///< event that meets it instead of the usual one
+  std::vector<Leg> legs;
+  Take take = Take::later;
+  bool needs_all = false;
+  MetBy met_by = MetBy::unknown;
+  std::vector<std::string> if_missed;
+  std::string if_missed_text;
+  const std::string& if_missed_text_in(std::string_view language) const {
+    return in(language, es.consequence, if_missed_text);
+  }
+  bool tenant_loses = false;
+  std::vector<std::uint16_t> counting; ///< positions in Pack::counting: the first whose condition holds
+};
+
+struct PaperRule : Rule {
+  std::vector<PaperId> requires_all, or_else;
+  std::vector<std::string> how;
+  std::vector<std::string> if_missing;
+  std::string if_missing_text;
+  const std::string& if_missing_text_in(std::string_view language) const {
+    return in(language, es.consequence, if_missing_text);
+  }
+};
+
+/// All members given must match.
+struct LineMatcher {
+  std::vector<std::string> kind, element, finding, at_move_in, verdict, remedy;
+  std::optional<std::int64_t> older_than_months;
+  std::vector<PaperId> proof_missing;
+};
+
+struct Allow : Rule {
+  bool closed = false;
+  std::vector<LineMatcher> lines;
+};
+
+enum class Effect : std::uint8_t { bar, needs_proof, damaged_portion_only, limit, caution };
+enum class Base : std::uint8_t {
+  none,
+  wrongfully_withheld,
+  withheld,
+  whole_deposit,
+  monthly_rent,
+  interest,
+  over_cap,
+  line_amount,
+  actual_cost
+};
+
+/// A sum, or a multiple of something.
+struct Limit {
+  std::optional<Money> amount;
+  Share times{0, 1};
+  Base of = Base::none;
+  std::optional<Money> at_least; ///< never less than this
+};
+
+struct Bar : Rule {
+  LineMatcher line;
+  Effect effect = Effect::bar;
+  std::optional<Condition> unless;
+  std::vector<PaperId> proof;
+  Limit limit;
+};
+
+struct Cap : Rule {
+  std::vector<std::string> deposits;
+  std::optional<Share> months, weeks;
+  std::optional<Money> amount;
+  std::optional<Money> at_least; ///< the cap is never less than this sum
+  bool none = false;
+};
+
+struct Rate {
+  std::optional<Share> fixed;
+  std::vector<std::pair<int, Share>> years; ///< ascending
+  bool by_tenancy_start = false;
+  bool bank = false;                      ///< the bank's own rate: asked for
+  std::optional<Share> at_least, at_most; ///< limits of the rate
+  std::optional<Share> share;             ///< the tenant's part of the rate
+  std::optional<Share> less;              ///< the landlord's part, taken off
+  std::optional<Share> or_fixed;          ///< the landlord may pay this rate instead
+};
+enum class Method : std::uint8_t { simple, compound_yearly };
+/// calendar_month: from the first day of the month after the start to the last day of the month of the end.
+enum class Counts : std::uint8_t { day, whole_month, whole_year, calendar_month };
+
+struct InterestRule : Rule {
+  bool owed = false;
+  Rate rate;
+  Method method = Method::simple;
+  Counts counts = Counts::day;
+  int minimum_months = 0;
+  EventId starts = EventId::none, ends = EventId::none;
+  int starts_after_months = 0;      ///< nothing accrues before so many months
+  std::optional<Share> over_months; ///< only on the part above the greater of these
+  std::optional<Money> over_amount;
+};
+
+enum class Loses : std::uint8_t { all_deductions, damage_deductions, papered_lines_only, whole_deposit_claim };
+enum class Needs : std::uint8_t { none, bad_faith, wilful, after_demand, other };
+
+struct Forfeit : Rule {
+  Loses loses = Loses::all_deductions;
+  Needs needs = Needs::none;
+};
+
+enum class Fees : std::uint8_t { none, tenant, prevailing, court_may };
+enum class ChargesOff : std::uint8_t { not_at_all, before, after, either };
+
+struct Remedy : Rule {
+  std::optional<Share> multiplier;
+  Base base = Base::none;
+  ChargesOff charges_off = ChargesOff::not_at_all;
+  std::optional<bool> includes_sum_due;
+  bool up_to = false;
+  std::optional<Money> fixed, least;
+  std::optional<Limit> cap;
+  Needs needs = Needs::none;
+  Fees fees = Fees::none;
+  bool costs = false;
+};
+
+/// A rule that is shown and not computed, with the few members that a view or a letter asks for.
+struct Remark : Rule {
+  std::optional<bool> required, right;
+  std::string who, if_missing, method;
+  std::optional<std::int64_t> days;
+  std::optional<Money> amount;
+  std::vector<std::string> exempt, topics;
+  std::vector<std::pair<std::string, Share>> lives; ///< years by element
+  bool limit_to_damaged_portion = false;
+};
+
+struct Doubt {
+  Localised text;
+  std::vector<std::string> rules;
+};
+
+struct Guide {
+  std::string title, publisher, url;
+};
+
+struct Pack {
+  std::string jurisdiction, name, currency;
+  std::optional<Day> reviewed;
+  bool weak = false;
+  std::optional<Guide> guide;
+  std::vector<Reference> sources; ///< `id` is "law:" and the key; `text` the citation
+  std::vector<FactInfo> facts;    ///< FactIds follow those of the registry
+  std::vector<EventInfo> events;  ///< EventIds follow those of the registry
+  std::vector<CountingRule> counting;
+  std::vector<Duty> duties;
+  std::vector<PaperRule> papers;
+  std::vector<Allow> allows;
+  std::vector<Bar> bars;
+  std::vector<Cap> caps;
+  std::vector<InterestRule> interest;
+  std::vector<Forfeit> forfeits;
+  std::vector<Remedy> remedies;
+  std::vector<Remark> records, inspection, demand, address, wear, worth, holder, scope, small_claims, others, not_found;
+  std::vector<Doubt> check_this;
+};
+
+/// The sources of a rule. They live as long as the pack.
+References references_of(const Pack& pack, const Rule& rule);
+
+/// Reads a pack; the registry must be complete. Either the whole pack or every fault found, with JSON Pointers into the
+/// file.
+std::variant<Pack, Faults> load_pack(std::string_view json, const Registry& registry);
+
+/// Whether a rule is in force for this case: by the date the law itself uses (`by`; the day of the assessment if the
+/// event has not happened). Unknown if that date is not known well enough; `grounds` then gains the event.
+Tri in_force(const Rule& rule, const FactView& view, Grounds* grounds = nullptr);
+
+/// In force, and its condition holds.
+Tri applies(const Rule& rule, const FactView& view, const Outcomes* outcomes = nullptr, Grounds* grounds = nullptr);
+
+} // namespace wearline

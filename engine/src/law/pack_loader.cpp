@@ -1,0 +1,719 @@
+#include "law/pack_loader.h"
+
+#include "law/pack.h"
+
+#include <algorithm>
+#include <variant>
+
+namespace wearline {
+
+FactInfo read_fact(Fields& f) {
+  FactInfo info;
+  info.id = f.required_text("id");
+  info.type = f.word<FactType>(
+      "type",
+      {{"yes-no", FactType::yes_no}, {"count", FactType::count}, {"money", FactType::money}, {"text", FactType::text}},
+      FactType::yes_no);
+  info.usual = f.yes_no("usual");
+  info.choices = f.texts("choices");
+  info.question = f.required_localised("question");
+  return info;
+}
+
+EventInfo read_event(Fields& f) {
+  EventInfo info;
+  info.id = f.required_text("id");
+  info.usual = f.yes_no("usual");
+  info.question = f.required_localised("question");
+  info.day = f.localised("day");
+  return info;
+}
+
+namespace {
+
+/// Reads one pack, with the names that its rules may use.
+class Loader {
+public:
+  Loader(const Registry& registry, Pack& pack) : registry_(&registry), pack_(&pack) {}
+
+  void read(Fields& f);
+
+private:
+  FactId fact(Fields& f, std::string_view member);
+  EventId event(Fields& f, std::string_view member);
+  std::vector<EventId> events(Fields& f, std::string_view member);
+  std::vector<PaperId> papers(Fields& f, std::string_view member);
+  const FactInfo& info(FactId id) const;
+
+  void sources(Fields& f);
+  void names(Fields& f);
+  void rule(Fields& f, Rule& r);
+  Condition condition(Fields& f);
+  Condition fact_condition(Fields& f);
+  Condition event_condition(Fields& f);
+  Condition list(Fields& f, std::string_view member, Condition::Op op);
+  std::optional<Condition> condition_member(Fields& f, std::string_view member);
+  void bounds(Fields& f, Condition& c, FactType type);
+  LineMatcher matcher(Fields f);
+
+  void counting(Fields& f);
+  void leg(Fields& f, Duty& duty);
+  void duty(Fields& f);
+  void choose_counting();
+  void paper(Fields& f);
+  void allow(Fields& f);
+  void bar(Fields& f);
+  void cap(Fields& f);
+  void interest(Fields& f);
+  void forfeit(Fields& f);
+  void remedy(Fields& f);
+  void remarks(Fields& f, std::string_view member, std::vector<Remark>& out);
+  void resolve_outcomes(Fields& f);
+
+  const Registry* registry_;
+  Pack* pack_;
+  NameIndex sources_, facts_, events_, duties_, papers_, rules_;
+  /// Duties and paper rules named in conditions before they are all read: the condition's place, its kind, its name.
+  struct Outcome {
+    std::string at, name;
+    bool duty;
+    std::uint16_t number;
+  };
+  std::vector<Outcome> outcomes_;
+};
+
+DaySet day_set(Fields& f, std::string_view member) {
+  DaySet set;
+  for (const std::string& name : f.texts(member)) {
+    if (name == "saturday") set.saturday = true;
+    else if (name == "sunday") set.sunday = true;
+    else if (name == "legal-holiday") set.legal_holiday = true;
+    else f.fault("unknown-name", member, "\"" + name + "\" must be saturday, sunday or legal-holiday.");
+  }
+  return set;
+}
+
+FactId Loader::fact(Fields& f, std::string_view member) {
+  const std::string name = f.text(member);
+  if (name.empty()) return FactId::none;
+  FactId id = registry_->fact(name);
+  if (id == FactId::none)
+    if (const auto own = facts_.find(name); own != 0xffff) id = FactId(registry_->facts.size() + own);
+  if (id == FactId::none)
+    f.fault("unknown-fact", member, "\"" + name + "\" is not a fact of facts.json or of this pack.");
+  return id;
+}
+
+const FactInfo& Loader::info(FactId id) const {
+  const std::size_t shared = registry_->facts.size();
+  return index(id) < shared ? registry_->facts[index(id)] : pack_->facts[index(id) - shared];
+}
+
+EventId Loader::event(Fields& f, std::string_view member) {
+  const std::string name = f.text(member);
+  if (name.empty()) return EventId::none;
+  EventId id = registry_->event(name);
+  if (id == EventId::none)
+    if (const auto own = events_.find(name); own != 0xffff) id = EventId(registry_->events.size() + own);
+  if (id == EventId::none)
+    f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
+  return id;
+}
+
+std::vector<EventId> Loader::events(Fields& f, std::string_view member) {
+  std::vector<EventId> out;
+  for (const std::string& name : f.texts(member)) {
+    EventId id = registry_->event(name);
+    if (id == EventId::none)
+      if (const auto own = events_.find(name); own != 0xffff) id = EventId(registry_->events.size() + own);
+    if (id == EventId::none)
+      f.fault("unknown-event", member, "\"" + name + "\" is not an event of facts.json or of this pack.");
+    else out.push_back(id);
+  }
+  return out;
+}
+
+std::vector<PaperId> Loader::papers(Fields& f, std::string_view member) {
+  std::vector<PaperId> out;
+  for (const std::string& name : f.texts(member)) {
+    const PaperId id = registry_->paper(name);
+    if (id == PaperId::none) f.fault("unknown-paper", member, "\"" + name + "\" is not a paper of papers.json.");
+    else out.push_back(id);
+  }
+  return out;
+}
+
+void Loader::sources(Fields& f) {
+  const Json* json = f.get("sources");
+  if (!json || !json->is_object()) return f.fault("missing-member", "sources", "A pack needs its sources.");
+  for (const auto& item : json->items()) {
+    Fields s(item.value(), f.pointer("sources") + '/' + pointer_segment(item.key()), f.faults());
+    Reference source;
+    source.id = "law:" + item.key();
+    source.text = s.required_text("cite");
+    source.edition = s.text("edition");
+    source.url = s.text("url");
+    source.read = s.required_text("read");
+    s.ignore({"note"});
+    s.done();
+    sources_.add(item.key(), pack_->sources.size());
+    pack_->sources.push_back(std::move(source));
+  }
+}
+
+void Loader::names(Fields& f) {
+  for (Fields& item : f.objects("facts")) {
+    FactInfo info = read_fact(item);
+    item.done();
+    if (registry_->fact(info.id) != FactId::none || !facts_.add(info.id, pack_->facts.size()))
+      item.fault("duplicate-id", "id", "This fact stands already in facts.json or in this pack.");
+    pack_->facts.push_back(std::move(info));
+  }
+  for (Fields& item : f.objects("events")) {
+    EventInfo info = read_event(item);
+    info.not_before = event(item, "notBefore");
+    item.done();
+    if (registry_->event(info.id) != EventId::none || !events_.add(info.id, pack_->events.size()))
+      item.fault("duplicate-id", "id", "This event stands already in facts.json or in this pack.");
+    pack_->events.push_back(std::move(info));
+  }
+}
+
+void Loader::rule(Fields& f, Rule& r) {
+  r.id = f.required_text("id");
+  if (!rules_.add(r.id, 0)) f.fault("duplicate-id", "id", "Two rules have this id.");
+  for (const std::string& key : f.texts("source")) {
+    const auto found = sources_.find(key);
+    if (found == 0xffff) f.fault("unknown-source", "source", "\"" + key + "\" is not a source of this pack.");
+    else r.sources.push_back(found);
+  }
+  if (auto when = condition_member(f, "when")) r.when = std::move(*when);
+  r.when_text = f.text("whenText");
+  r.from = f.day("from");
+  r.to = f.day("to");
+  if (f.get("by") && f.text("by") != "today") r.by = event(f, "by");
+  r.text = f.text("text");
+  r.note = f.text("note");
+  r.check = f.text("check");
+}
+
+std::optional<Condition> Loader::condition_member(Fields& f, std::string_view member) {
+  auto object = f.object(member);
+  if (!object) return std::nullopt;
+  return condition(*object);
+}
+
+Condition Loader::condition(Fields& f) {
+  Condition c;
+  if (f.get("fact")) c = fact_condition(f);
+  else if (f.get("event")) c = event_condition(f);
+  else if (f.get("all")) c = list(f, "all", Condition::Op::all);
+  else if (f.get("any")) c = list(f, "any", Condition::Op::any);
+  else if (auto part = f.object("not")) {
+    c.op = Condition::Op::none_of;
+    c.parts.push_back(condition(*part));
+  } else if (f.get("duty")) {
+    c.op = Condition::Op::duty_is;
+    c.state = f.word<DutyState>(
+        "is", {{"met", DutyState::met}, {"missed", DutyState::missed}, {"open", DutyState::open}}, DutyState::missed);
+    c.which = static_cast<std::uint16_t>(outcomes_.size());
+    outcomes_.push_back({f.pointer("duty"), f.text("duty"), true, 0xffff});
+  } else if (f.get("defect")) {
+    c.op = Condition::Op::defect;
+    c.which = static_cast<std::uint16_t>(outcomes_.size());
+    outcomes_.push_back({f.pointer("defect"), f.text("defect"), false, 0xffff});
+  } else {
+    f.fault("missing-member", "", "A condition speaks of a fact, an event, a duty or a defect, or is all, any or not.");
+  }
+  f.done();
+  return c;
+}
+
+Condition Loader::list(Fields& f, std::string_view member, Condition::Op op) {
+  Condition c;
+  c.op = op;
+  for (Fields& part : f.objects(member)) c.parts.push_back(condition(part));
+  return c;
+}
+
+Condition Loader::fact_condition(Fields& f) {
+  Condition c;
+  c.op = Condition::Op::yes_no;
+  const FactId id = fact(f, "fact");
+  if (id == FactId::none) {
+    f.ignore({"is", "in", "atLeast", "atMost", "over", "under"});
+    return c;
+  }
+  c.which = static_cast<std::uint16_t>(id);
+  const FactType type = info(id).type;
+  if (type == FactType::yes_no) {
+    c.wanted = f.flag("is", true);
+  } else if (type == FactType::text) {
+    c.op = Condition::Op::text_in;
+    c.names = f.texts("in");
+    if (const std::string name = f.text("is"); !name.empty()) c.names.push_back(name);
+    if (c.names.empty()) f.fault("missing-member", "is", "A text fact is compared with a text.");
+    for (const std::string& name : c.names)
+      if (const auto& choices = info(id).choices;
+          !choices.empty() && std::find(choices.begin(), choices.end(), name) == choices.end())
+        f.fault("unknown-name", "is", "\"" + name + "\" is not one of the fact's choices.");
+  } else {
+    c.op = Condition::Op::number_in;
+    bounds(f, c, type);
+  }
+  return c;
+}
+
+/// Limits of a count or, in cents, of a sum.
+void Loader::bounds(Fields& f, Condition& c, FactType type) {
+  const auto bound = [&](std::string_view member) -> std::optional<std::int64_t> {
+    if (!f.get(member)) return std::nullopt;
+    if (type == FactType::count) return f.whole(member);
+    const auto sum = f.money(member);
+    return sum ? std::optional(sum->in_cents()) : std::nullopt;
+  };
+  if (const auto v = bound("atLeast")) c.low = *v;
+  if (const auto v = bound("over")) c.low = std::max(c.low, *v + 1);
+  if (const auto v = bound("atMost")) c.high = *v;
+  if (const auto v = bound("under")) c.high = std::min(c.high, *v - 1);
+  if (c.low > c.high) f.fault("never-holds", "fact", "No number can lie within these limits.");
+}
+
+Condition Loader::event_condition(Fields& f) {
+  Condition on, happened;
+  on.op = Condition::Op::event_on;
+  happened.op = Condition::Op::event_happened;
+  on.which = happened.which = static_cast<std::uint16_t>(event(f, "event"));
+  const auto from = f.day("from"), to = f.day("to");
+  const auto known = f.yes_no("known");
+  if (from) on.span.earliest = *from;
+  if (to) on.span.latest = *to;
+  if (known) happened.wanted = *known;
+  if (!from && !to) {
+    if (!known) f.fault("missing-member", "known", "An event needs known, from or to.");
+    return happened;
+  }
+  if (!known) return on;
+  Condition both;
+  both.parts.push_back(std::move(happened));
+  both.parts.push_back(std::move(on));
+  return both;
+}
+
+LineMatcher Loader::matcher(Fields f) {
+  LineMatcher m;
+  m.kind = f.texts("kind");
+  m.element = f.texts("element");
+  m.finding = f.texts("finding");
+  m.at_move_in = f.texts("atMoveIn");
+  m.verdict = f.texts("verdict");
+  m.remedy = f.texts("remedy");
+  if (const auto years = f.decimal("itemOlderThanYears")) m.older_than_months = years->num * 12 / years->den;
+  m.proof_missing = papers(f, "proofMissing");
+  f.done();
+  return m;
+}
+
+void Loader::counting(Fields& f) {
+  CountingRule r;
+  rule(f, r);
+  r.exclude_first = f.flag("excludeFirst", true);
+  r.roll = day_set(f, "roll");
+  r.business_skip = day_set(f, "businessDaySkips");
+  r.holidays = f.text("holidays");
+  r.duties = f.texts("duties");
+  if (auto shorter = f.object("shortPeriods")) {
+    r.short_under = shorter->whole("under").value_or(0);
+    r.short_skip = day_set(*shorter, "skip");
+    shorter->done();
+  }
+  f.done();
+  pack_->counting.push_back(std::move(r));
+}
+
+void Loader::leg(Fields& f, Duty& duty) {
+  Leg l;
+  if (const auto count = f.whole("count")) {
+    if (*count > 36500) f.fault("out-of-range", "count", "No period is longer than a hundred years.");
+    else l.count = static_cast<int>(*count);
+  }
+  l.unit = f.word<Unit>("unit",
+                        {{"calendar-day", Unit::calendar_day},
+                         {"business-day", Unit::business_day},
+                         {"week", Unit::week},
+                         {"month", Unit::month},
+                         {"year", Unit::year},
+                         {"hour", Unit::hour}},
+                        Unit::calendar_day);
+  l.after = events(f, "after");
+  if (l.after.empty()) f.fault("missing-member", "after", "A period runs from at least one event.");
+  l.take = f.word<Take>("take", {{"later", Take::later}, {"earlier", Take::earlier}}, Take::later);
+  l.before = f.word<bool>("direction", {{"after", false}, {"before", true}}, false);
+  l.earliest = f.word<bool>("bound", {{"latest", false}, {"earliest", true}}, false);
+  l.count_from = fact(f, "countFrom");
+  f.done();
+  duty.legs.push_back(std::move(l));
+}
+
+void Loader::duty(Fields& f) {
+  Duty d;
+  rule(f, d);
+  d.who = f.word<Who>("who", {{"landlord", Who::landlord}, {"tenant", Who::tenant}}, Who::landlord);
+  d.name = registry_->duty_index.find(f.required_text("duty"));
+  if (d.name == 0xffff) f.fault("unknown-duty", "duty", "This is not a name of duties.json.");
+  d.met = event(f, "met");
+  for (Fields& item : f.objects("legs")) leg(item, d);
+  if (d.legs.empty()) f.fault("missing-member", "legs", "A duty needs at least one period.");
+  d.take = f.word<Take>("take", {{"later", Take::later}, {"earlier", Take::earlier}}, Take::later);
+  // "direction" and "bound" may stand on the duty where all its legs share them.
+  const bool before = f.word<bool>("direction", {{"after", false}, {"before", true}}, false);
+  const bool earliest = f.word<bool>("bound", {{"latest", false}, {"earliest", true}}, false);
+  for (Leg& l : d.legs) {
+    l.before = l.before || before;
+    l.earliest = l.earliest || earliest;
+  }
+  d.needs_all = f.flag("needsAll", false);
+  d.met_by = f.word<MetBy>("metBy",
+                           {{"posting", MetBy::posting},
+                            {"delivery", MetBy::delivery},
+                            {"receipt", MetBy::receipt},
+                            {"unknown", MetBy::unknown}},
+                           MetBy::unknown);
+  d.if_missed = f.texts("ifMissed");
+  d.if_missed_text = f.text("ifMissedText");
+  d.tenant_loses = f.flag("tenantLoses", false);
+  f.ignore({"beside"}); // for the checker of packs: which duties of one name run side by side
+  f.done();
+  if (!duties_.add(d.id, pack_->duties.size())) return;
+  pack_->duties.push_back(std::move(d));
+}
+
+/// The counting rules of each duty: those made for it, then those for all; conditions decide among them case by case.
+void Loader::choose_counting() {
+  for (Duty& d : pack_->duties) {
+    for (const bool special : {true, false})
+      for (std::size_t i = 0; i < pack_->counting.size(); ++i) {
+        const CountingRule& rule = pack_->counting[i];
+        const bool named = std::find(rule.duties.begin(), rule.duties.end(), d.id) != rule.duties.end();
+        if (special ? named : rule.duties.empty()) d.counting.push_back(static_cast<std::uint16_t>(i));
+      }
+    // Among rules for all, those with a condition go before the one without.
+    std::stable_partition(d.counting.begin(), d.counting.end(), [&](std::uint16_t i) {
+      const CountingRule& rule = pack_->counting[i];
+      return !rule.duties.empty() || !rule.when.always() || rule.from || rule.to;
+    });
+  }
+}
+
+void Loader::paper(Fields& f) {
+  PaperRule r;
+  rule(f, r);
+  r.requires_all = papers(f, "requires");
+  r.or_else = papers(f, "orElse");
+  r.how = f.texts("how");
+  r.if_missing = f.texts("ifMissing");
+  r.if_missing_text = f.text("ifMissingText");
+  f.done();
+  if (!papers_.add(r.id, pack_->papers.size())) return;
+  pack_->papers.push_back(std::move(r));
+}
+
+void Loader::allow(Fields& f) {
+  Allow r;
+  rule(f, r);
+  r.closed = f.flag("closed", false);
+  for (Fields& item : f.objects("lines")) r.lines.push_back(matcher(item));
+  f.done();
+  pack_->allows.push_back(std::move(r));
+}
+
+constexpr std::pair<std::string_view, Base> base_names[] = {{"none", Base::none},
+                                                            {"wrongfully-withheld", Base::wrongfully_withheld},
+                                                            {"withheld", Base::withheld},
+                                                            {"whole-deposit", Base::whole_deposit},
+                                                            {"monthly-rent", Base::monthly_rent},
+                                                            {"interest", Base::interest},
+                                                            {"over-cap", Base::over_cap},
+                                                            {"line-amount", Base::line_amount},
+                                                            {"actual-cost", Base::actual_cost}};
+
+/// `{ "amount": "20.00" }`, or a multiple under the name `times`.
+Limit limit(Fields f, std::string_view times) {
+  Limit l;
+  l.amount = f.money("amount");
+  if (const auto share = f.decimal(times)) l.times = *share;
+  l.of = f.word<Base>("of", base_names, Base::none);
+  l.at_least = f.money("atLeast");
+  if (!l.amount && l.of == Base::none)
+    f.fault("missing-member", "amount", "A limit is an amount or a multiple of something.");
+  f.done();
+  return l;
+}
+
+void Loader::bar(Fields& f) {
+  Bar r;
+  rule(f, r);
+  if (auto line = f.object("line")) r.line = matcher(*line);
+  else f.fault("missing-member", "line", "A bar says which lines it is about.");
+  r.effect = f.word<Effect>("effect",
+                            {{"bar", Effect::bar},
+                             {"needs-proof", Effect::needs_proof},
+                             {"damaged-portion-only", Effect::damaged_portion_only},
+                             {"limit", Effect::limit},
+                             {"caution", Effect::caution}},
+                            Effect::caution);
+  r.unless = condition_member(f, "unless");
+  r.proof = papers(f, "proof");
+  if (auto most = f.object("limit")) r.limit = limit(*most, "share");
+  else if (r.effect == Effect::limit) f.fault("missing-member", "limit", "This bar needs its limit.");
+  f.done();
+  pack_->bars.push_back(std::move(r));
+}
+
+void Loader::cap(Fields& f) {
+  Cap r;
+  rule(f, r);
+  r.deposits = f.texts("deposits");
+  r.months = f.decimal("months");
+  r.weeks = f.decimal("weeks");
+  r.amount = f.money("amount");
+  r.at_least = f.money("atLeast");
+  r.none = f.flag("none", false);
+  if (r.months.has_value() + r.weeks.has_value() + r.amount.has_value() + r.none != 1)
+    f.fault("missing-member", "months", "A cap is one of months, weeks, amount or none.");
+  f.done();
+  pack_->caps.push_back(std::move(r));
+}
+
+Rate rate(Fields f) {
+  Rate r;
+  r.fixed = f.decimal("fixed");
+  if (auto years = f.object("years")) {
+    const Json& json = *f.get("years");
+    if (json.is_object())
+      for (const auto& item : json.items()) {
+        const auto year = parse_decimal(item.key());
+        const auto value = years->decimal(item.key());
+        if (!year || year->den != 1 || year->num < 1900 || year->num > 2199)
+          years->fault("bad-date", item.key(), "This is not a year.");
+        else if (value) r.years.emplace_back(static_cast<int>(year->num), *value);
+      }
+  }
+  r.by_tenancy_start = f.word<bool>("by", {{"calendar-year", false}, {"tenancy-start", true}}, false);
+  r.bank = f.flag("bank", false);
+  r.at_least = f.decimal("atLeast");
+  r.at_most = f.decimal("atMost");
+  r.share = f.decimal("share");
+  r.less = f.decimal("less");
+  r.or_fixed = f.decimal("orFixed");
+  if (!r.fixed && !f.get("years") && !r.bank)
+    f.fault("missing-member", "fixed", "A rate is fixed, by years, or the bank's.");
+  f.done();
+  return r;
+}
+
+void Loader::interest(Fields& f) {
+  InterestRule r;
+  rule(f, r);
+  r.owed = f.flag("owed", false);
+  if (auto object = f.object("rate")) r.rate = rate(*object);
+  else if (r.owed) f.fault("missing-member", "rate", "Interest that is owed needs a rate.");
+  r.method = f.word<Method>("method", {{"simple", Method::simple}, {"compound-yearly", Method::compound_yearly}},
+                            Method::simple);
+  r.counts = f.word<Counts>("counts",
+                            {{"day", Counts::day},
+                             {"whole-month", Counts::whole_month},
+                             {"whole-year", Counts::whole_year},
+                             {"calendar-month", Counts::calendar_month}},
+                            Counts::day);
+  r.minimum_months = static_cast<int>(std::min<std::int64_t>(f.whole("minimumMonths").value_or(0), 1200));
+  r.starts_after_months = static_cast<int>(std::min<std::int64_t>(f.whole("startsAfterMonths").value_or(0), 1200));
+  r.starts = event(f, "starts");
+  r.ends = event(f, "ends");
+  if (auto over = f.object("onOver")) {
+    r.over_months = over->decimal("months");
+    r.over_amount = over->money("amount");
+    over->done();
+  }
+  f.done();
+  pack_->interest.push_back(std::move(r));
+}
+
+constexpr std::pair<std::string_view, Needs> needs_names[] = {{"none", Needs::none},
+                                                              {"bad-faith", Needs::bad_faith},
+                                                              {"wilful", Needs::wilful},
+                                                              {"after-demand", Needs::after_demand},
+                                                              {"other", Needs::other}};
+
+void Loader::forfeit(Fields& f) {
+  Forfeit r;
+  rule(f, r);
+  r.loses = f.word<Loses>("loses",
+                          {{"all-deductions", Loses::all_deductions},
+                           {"damage-deductions", Loses::damage_deductions},
+                           {"papered-lines-only", Loses::papered_lines_only},
+                           {"whole-deposit-claim", Loses::whole_deposit_claim}},
+                          Loses::all_deductions);
+  r.needs = f.word<Needs>("needs", needs_names, Needs::none);
+  f.done();
+  pack_->forfeits.push_back(std::move(r));
+}
+
+void Loader::remedy(Fields& f) {
+  Remedy r;
+  rule(f, r);
+  r.multiplier = f.decimal("multiplier");
+  r.base = f.word<Base>("base", base_names, Base::none);
+  r.charges_off = f.word<ChargesOff>(
+      "chargesOff", {{"before", ChargesOff::before}, {"after", ChargesOff::after}, {"either", ChargesOff::either}},
+      ChargesOff::not_at_all);
+  r.includes_sum_due = f.yes_no("includesSumDue");
+  r.up_to = f.flag("upTo", false);
+  r.fixed = f.money("fixed");
+  r.least = f.money("least");
+  if (auto most = f.object("cap")) r.cap = limit(*most, "times");
+  r.needs = f.word<Needs>("needs", needs_names, Needs::none);
+  r.fees = f.word<Fees>("fees",
+                        {{"none", Fees::none},
+                         {"tenant", Fees::tenant},
+                         {"prevailing", Fees::prevailing},
+                         {"court-may", Fees::court_may}},
+                        Fees::none);
+  r.costs = f.flag("costs", false);
+  f.done();
+  pack_->remedies.push_back(std::move(r));
+}
+
+void Loader::remarks(Fields& f, std::string_view member, std::vector<Remark>& out) {
+  for (Fields& item : f.objects(member)) {
+    Remark r;
+    rule(item, r);
+    r.required = item.yes_no("required");
+    r.right = item.yes_no("right");
+    r.who = item.text("who");
+    r.if_missing = item.text("ifMissing");
+    r.method = item.text("method");
+    r.days = item.whole("days");
+    r.amount = item.money("amount");
+    r.exempt = item.texts("exempt");
+    r.topics = item.texts("topics");
+    r.limit_to_damaged_portion = item.flag("limitToDamagedPortion", false);
+    if (auto lives = item.object("lives")) {
+      const Json& json = *item.get("lives");
+      if (json.is_object())
+        for (const auto& life : json.items())
+          if (const auto years = lives->decimal(life.key())) r.lives.emplace_back(life.key(), *years);
+    }
+    item.done();
+    out.push_back(std::move(r));
+  }
+}
+
+/// Puts the positions of duties and paper rules into the conditions that name them, now that all are read.
+void Loader::resolve_outcomes(Fields& f) {
+  for (Outcome& o : outcomes_) {
+    o.number = o.duty ? duties_.find(o.name) : papers_.find(o.name);
+    // Caps are numbered after the paper rules.
+    for (std::size_t i = 0; !o.duty && o.number == 0xffff && i < pack_->caps.size(); ++i)
+      if (pack_->caps[i].id == o.name) o.number = static_cast<std::uint16_t>(pack_->papers.size() + i);
+    if (o.number == 0xffff)
+      f.faults().push_back({o.duty ? "unknown-duty" : "unknown-paper", o.at,
+                            "\"" + o.name + "\" is not a " + (o.duty ? "duty" : "paper rule") + " of this pack.", ""});
+  }
+  const auto resolve = [&](auto&& self, Condition& c) -> bool {
+    const bool outcome = c.op == Condition::Op::duty_is || c.op == Condition::Op::defect;
+    if (outcome) c.which = outcomes_[c.which].number;
+    bool any = outcome;
+    for (Condition& part : c.parts) any = self(self, part) || any;
+    return any;
+  };
+  const auto each = [&](auto& rules, std::string_view member, bool may_depend) {
+    for (auto& rule : rules)
+      if (resolve(resolve, rule.when) && !may_depend)
+        f.fault("too-early", member, "The rule \"" + rule.id + "\" cannot depend on duties or defects.");
+  };
+  each(pack_->counting, "counting", false);
+  each(pack_->duties, "duties", false);
+  each(pack_->papers, "papers", false);
+  each(pack_->allows, "allows", false);
+  each(pack_->bars, "bars", true);
+  each(pack_->caps, "caps", false);
+  each(pack_->interest, "interest", false);
+  each(pack_->forfeits, "forfeits", true);
+  each(pack_->remedies, "remedies", true);
+  for (Bar& b : pack_->bars)
+    if (b.unless) resolve(resolve, *b.unless);
+  for (auto* rules : {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->worth,
+                      &pack_->holder, &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
+    each(*rules, "others", false);
+}
+
+void Loader::read(Fields& f) {
+  pack_->jurisdiction = f.required_text("jurisdiction");
+  pack_->name = f.required_text("name");
+  pack_->currency = f.required_text("currency");
+  pack_->reviewed = f.day("reviewed");
+  pack_->weak = f.flag("weak", false);
+  if (auto guide = f.object("guide")) {
+    pack_->guide = Guide{guide->text("title"), guide->text("publisher"), guide->text("url")};
+    guide->done();
+  }
+  sources(f);
+  names(f);
+  const auto each = [&](std::string_view member, void (Loader::*read_one)(Fields&)) {
+    for (Fields& item : f.objects(member)) (this->*read_one)(item);
+  };
+  each("counting", &Loader::counting);
+  each("duties", &Loader::duty);
+  each("papers", &Loader::paper);
+  each("allows", &Loader::allow);
+  each("bars", &Loader::bar);
+  each("caps", &Loader::cap);
+  each("interest", &Loader::interest);
+  each("forfeits", &Loader::forfeit);
+  each("remedies", &Loader::remedy);
+  remarks(f, "records", pack_->records);
+  remarks(f, "inspection", pack_->inspection);
+  remarks(f, "demand", pack_->demand);
+  remarks(f, "address", pack_->address);
+  remarks(f, "wear", pack_->wear);
+  remarks(f, "worth", pack_->worth);
+  remarks(f, "holder", pack_->holder);
+  remarks(f, "scope", pack_->scope);
+  remarks(f, "smallClaims", pack_->small_claims);
+  remarks(f, "others", pack_->others);
+  remarks(f, "notFound", pack_->not_found);
+  for (Fields& item : f.objects("checkThis")) {
+    pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
+    item.done();
+  }
+  choose_counting();
+  resolve_outcomes(f);
+  for (const Duty& d : pack_->duties) {
+    if (d.counting.empty())
+      f.fault("missing-member", "counting", "No counting rule is left for the duty \"" + d.id + "\".");
+    for (const Leg& l : d.legs)
+      for (const auto i : d.counting)
+        if (l.unit == Unit::business_day && pack_->counting[i].business_skip.empty())
+          f.fault("missing-member", "counting",
+                  "The duty \"" + d.id + "\" counts business days; its counting rule must say which days are none.");
+  }
+  f.done();
+}
+
+} // namespace
+
+std::variant<Pack, Faults> load_pack(std::string_view text, const Registry& registry) {
+  auto parsed = parse_json(text);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return Faults{std::move(*fault)};
+  Faults faults;
+  if (registry.facts.empty() || registry.events.empty() || registry.duties.empty() || registry.papers.empty())
+    return Faults{{"too-early", "", "The facts, duties and papers must be loaded before a pack.", ""}};
+  Pack pack;
+  Fields document(std::get<Json>(parsed), "", faults);
+  Loader(registry, pack).read(document);
+  if (!faults.empty()) return faults;
+  return pack;
+}
+
+} // namespace wearline

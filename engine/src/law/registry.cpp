@@ -1,0 +1,192 @@
+#include "law/registry.h"
+
+#include "case/case_reader.h"
+#include "law/facts.h"
+#include "law/pack.h"
+#include "law/pack_loader.h"
+
+#include "json/fields.h"
+#include <algorithm>
+#include <iterator>
+
+namespace wearline {
+
+namespace {
+
+/// The document's fault, or what `read` finds in it.
+template <class Read> Faults read_document(std::string_view text, Read read) {
+  auto parsed = parse_json(text);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields document(std::get<Json>(parsed), "", faults);
+  document.ignore({"about"});
+  read(document);
+  document.done();
+  return faults;
+}
+
+void stands_twice(const Fields& f) { f.fault("duplicate-id", "id", "Two entries have this id."); }
+
+/// Finds the events and facts that duties name, once both files are loaded.
+Faults link_duties(Registry& registry) {
+  Faults faults;
+  if (registry.events.empty()) return faults;
+  const auto event = [&](const std::string& name, EventId& id) {
+    if (name.empty()) return;
+    id = registry.event(name);
+    if (id == EventId::none)
+      faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
+  };
+  for (DutyInfo& duty : registry.duties) {
+    event(duty.names.posted, duty.posted);
+    event(duty.names.arrived, duty.arrived);
+    event(duty.names.or_posted, duty.or_posted);
+    event(duty.names.or_arrived, duty.or_arrived);
+    if (duty.names.fact.empty()) continue;
+    duty.fact = registry.fact(duty.names.fact);
+    if (duty.fact == FactId::none)
+      faults.push_back({"unknown-fact", "/duties", "\"" + duty.names.fact + "\" is not a fact of facts.json.", ""});
+  }
+  return faults;
+}
+
+void append(Faults& faults, Faults more) {
+  faults.insert(faults.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+/// Takes the texts of a file that is given again; the positions of its names must not have moved, as rules refer to
+/// them.
+template <class Info>
+Faults take_texts(std::vector<Info>& held, const std::vector<Info>& again, std::string_view at, Localised Info::*text) {
+  const bool same = std::equal(held.begin(), held.end(), again.begin(), again.end(),
+                               [](const Info& a, const Info& b) { return a.id == b.id; });
+  if (!same) return {{"other-names", '/' + std::string(at), "This file was loaded before with other names.", ""}};
+  for (std::size_t i = 0; i < held.size(); ++i) held[i].*text = again[i].*text;
+  return {};
+}
+
+/// Reads a file that is given again: its faults, or else those of `take`.
+template <class Load, class Take> Faults load_again(std::string_view json, Load load, Take take) {
+  Registry again;
+  Faults faults = load(again, json);
+  return faults.empty() ? take(again) : faults;
+}
+
+} // namespace
+
+Faults load_facts(Registry& registry, std::string_view json) {
+  if (!registry.facts.empty())
+    return load_again(json, load_facts, [&](const Registry& again) {
+      Faults faults = take_texts(registry.facts, again.facts, "facts", &FactInfo::question);
+      append(faults, take_texts(registry.events, again.events, "events", &EventInfo::question));
+      return faults;
+    });
+  Faults faults = read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("facts")) {
+      FactInfo info = read_fact(f);
+      info.at = f.text("at");
+      info.derived = f.flag("derived", false);
+      if (info.derived) {
+        info.derive = fact_deriver(info.id);
+        if (!info.derive) f.fault("unknown-fact", "id", "The engine cannot work out a derived fact of this name.");
+      } else if (info.at.rfind("/circumstances/", 0) != 0) {
+        info.read = fact_reader(info.at);
+        if (!info.read) f.fault("unknown-place", "at", "A case holds no fact at this place.");
+      }
+      f.done();
+      if (!registry.fact_index.add(info.id, registry.facts.size())) stands_twice(f);
+      registry.facts.push_back(std::move(info));
+    }
+    std::vector<std::pair<std::string, std::string>> models; // usualAs, notBefore
+    for (Fields& f : document.objects("events")) {
+      EventInfo info = read_event(f);
+      info.at = f.text("at");
+      models.emplace_back(f.text("usualAs"), f.text("notBefore"));
+      if (!info.at.empty()) {
+        info.read = event_reader(info.at);
+        if (!info.read) f.fault("unknown-place", "at", "A case holds no date at this place.");
+      }
+      f.done();
+      if (!registry.event_index.add(info.id, registry.events.size())) stands_twice(f);
+      registry.events.push_back(std::move(info));
+    }
+    const auto model = [&](const std::string& name, EventId& id) {
+      if (name.empty()) return;
+      id = registry.event(name);
+      if (id == EventId::none) document.fault("unknown-event", "events", "\"" + name + "\" is not an event.");
+    };
+    for (std::size_t i = 0; i < models.size(); ++i) {
+      model(models[i].first, registry.events[i].usual_as);
+      model(models[i].second, registry.events[i].not_before);
+    }
+  });
+  append(faults, link_duties(registry));
+  return faults;
+}
+
+Faults load_duties(Registry& registry, std::string_view json) {
+  if (!registry.duties.empty())
+    return load_again(json, load_duties, [&](const Registry& again) {
+      return take_texts(registry.duties, again.duties, "duties", &DutyInfo::label);
+    });
+  Faults faults = read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("duties")) {
+      DutyInfo info;
+      info.id = f.required_text("id");
+      info.label = f.required_localised("label");
+      info.names = {f.text("posted"), f.text("arrived"), f.text("orPosted"), f.text("orArrived"), f.text("fact")};
+      f.done();
+      if (!registry.duty_index.add(info.id, registry.duties.size())) stands_twice(f);
+      registry.duties.push_back(std::move(info));
+    }
+  });
+  append(faults, link_duties(registry));
+  return faults;
+}
+
+Faults load_papers(Registry& registry, std::string_view json) {
+  if (!registry.papers.empty())
+    return load_again(json, load_papers, [&](const Registry& again) {
+      return take_texts(registry.papers, again.papers, "papers", &PaperInfo::label);
+    });
+  return read_document(json, [&](Fields& document) {
+    for (Fields& f : document.objects("papers")) {
+      PaperInfo info;
+      info.id = f.required_text("id");
+      info.label = f.required_localised("label");
+      info.aliases = f.texts("aliases");
+      info.seen_in_lines = f.flag("seenInLines", false);
+      f.done();
+      if (!registry.paper_index.add(info.id, registry.papers.size())) stands_twice(f);
+      registry.papers.push_back(std::move(info));
+    }
+  });
+}
+
+void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack) {
+  if (pack) {
+    CaseNames::OfPlace& place = names.places[pack->jurisdiction];
+    for (const FactInfo& f : pack->facts)
+      if (!f.read) place.circumstances.insert_or_assign(f.id, f.type);
+    for (const EventInfo& e : pack->events) {
+      place.events.add(e.id);
+      place.circumstances.emplace(e.id, FactType::yes_no);
+    }
+    return;
+  }
+  for (const FactInfo& f : registry.facts)
+    if (!f.read) names.circumstances.insert_or_assign(f.id, f.type);
+  for (const EventInfo& e : registry.events) {
+    names.events.add(e.id);
+    names.circumstances.emplace(e.id, FactType::yes_no);
+  }
+  for (const PaperInfo& p : registry.papers) {
+    names.papers.add(p.id);
+    for (const std::string& alias : p.aliases) {
+      names.papers.add(alias);
+      names.paper_aliases.insert_or_assign(alias, p.id);
+    }
+  }
+}
+
+} // namespace wearline

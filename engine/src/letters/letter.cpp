@@ -1,0 +1,173 @@
+// Letters as text in, text out; and which writer writes which kind.
+
+#include "letters/letter.h"
+
+#include "assess/assess.h"
+#include "letters/letter_kinds.h"
+#include "wearline/engine.h"
+
+#include "json/fields.h"
+#include "json/json_out.h"
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+struct LetterOptions {
+  std::optional<LetterKind> kind;
+  std::string language = "en";
+  std::vector<std::string> off, on;
+};
+
+std::variant<LetterOptions, Faults> read_options(std::string_view json) {
+  LetterOptions options;
+  if (json.empty()) return options;
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return Faults{std::move(*fault)};
+  Faults faults;
+  Fields f(std::get<Json>(parsed), "", faults);
+  const std::string kind = f.text("kind");
+  if (const std::string language = f.text("language"); !language.empty()) options.language = language;
+  options.off = f.texts("off");
+  options.on = f.texts("on");
+  f.done();
+  if (!kind.empty()) {
+    options.kind = letter_kind(kind);
+    NameSet names;
+    for (const LetterKind known : letter_kinds()) names.add(name_of(known));
+    if (!options.kind)
+      faults.push_back(
+          {"unknown-kind", "/kind", "There is no letter of the kind \"" + kind + "\".", names.nearest(kind)});
+  }
+  if (options.language != "en" && options.language != "es")
+    faults.push_back(
+        {"unknown-language", "/language", "Letters are written in English (\"en\") or Spanish (\"es\").", ""});
+  if (!faults.empty()) return faults;
+  return options;
+}
+
+bool names(const std::vector<std::string>& ids, const std::string& id) {
+  return std::find(ids.begin(), ids.end(), id) != ids.end();
+}
+
+/// Only optional paragraphs can be off; a name that is not in this letter may be in it again when facts change.
+void apply_switches(Letter& letter, const LetterOptions& options) {
+  for (Paragraph& p : letter.paragraphs) {
+    if (!p.optional) continue;
+    if (names(options.on, p.id)) p.on = true;
+    if (names(options.off, p.id)) p.on = false;
+  }
+}
+
+void write_texts(JsonOut& out, std::string_view name, const std::vector<std::string>& texts) {
+  out.key(name).array();
+  for (const std::string& text : texts) out.text(text);
+  out.end_array();
+}
+
+void write_paragraphs(JsonOut& out, const Letter& letter) {
+  out.key("paragraphs").array();
+  for (const Paragraph& p : letter.paragraphs) {
+    out.object().pair("id", p.id).pair("role", name_of(p.role)).pair("text", p.text);
+    write_texts(out, "lines", p.lines);
+    write_texts(out, "head", p.head);
+    out.key("rows").array();
+    for (const auto& row : p.rows) {
+      out.array();
+      for (const std::string& cell : row) out.text(cell);
+      out.end_array();
+    }
+    out.end_array().key("optional").boolean(p.optional).key("on").boolean(p.on).end_object();
+  }
+  out.end_array().pair("text", plain_text(letter));
+}
+
+std::string write_result(const Assessment& a, const Rules& rules, const Letter& letter, const Letter* copy,
+                         const Letter& for_reader) {
+  JsonOut out;
+  const Speech speech(rules.words(for_reader.language), for_reader.language, currency_of(a.c.jurisdiction));
+  const auto label = [&](LetterKind kind) {
+    return speech.say(std::string("letter.kind.") + std::string(name_of(kind)));
+  };
+  out.object().key("wearline").number(1).pair("today", iso(a.today));
+  out.pair("kind", name_of(letter.kind)).pair("title", for_reader.title);
+  out.key("proposed").array();
+  for (const LetterProposal& fit : propose_letters(a, rules)) {
+    const std::string day = fit.day ? speech.day(*fit.day) : std::string();
+    out.object().pair("kind", name_of(fit.kind)).pair("label", label(fit.kind));
+    out.pair("why", speech.say(std::string("letter.fits.") + std::string(fit.reason), {{"day", day}})).end_object();
+  }
+  out.end_array().key("kinds").array();
+  for (const LetterKind kind : letter_kinds_of(a.c.side))
+    out.object().pair("kind", name_of(kind)).pair("label", label(kind)).end_object();
+  out.end_array().pair("language", letter.language);
+  write_paragraphs(out, letter);
+  out.key("copy");
+  if (copy) {
+    out.object().pair("language", copy->language).pair("title", copy->title);
+    write_paragraphs(out, *copy);
+    out.end_object();
+  } else {
+    out.null();
+  }
+  out.key("warnings").array();
+  for (const LetterWarning& w : for_reader.warnings)
+    out.object().pair("code", w.code).pair("text", w.text).end_object();
+  out.end_array().key("errors").array().end_array().end_object();
+  return out.take();
+}
+
+} // namespace
+
+Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind kind, std::string_view language) {
+  Draft d(assessment, rules, kind, language);
+  switch (kind) {
+  case LetterKind::itemized_statement:
+    write_itemized_statement(d);
+    break;
+  case LetterKind::cover_note:
+    write_cover_note(d);
+    break;
+  case LetterKind::adviser_note:
+    write_adviser_note(d);
+    break;
+  case LetterKind::small_claims_sheet:
+    write_small_claims_sheet(d);
+    break;
+  default:
+    write_tenant_letter(d);
+    break;
+  }
+  return std::move(d.letter);
+}
+
+std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options_json) {
+  const Rules& rules = rulebook.rules();
+  auto read = read_case_for(case_json, rules);
+  if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, today);
+  const auto read_opts = read_options(options_json);
+  if (const auto* faults = std::get_if<Faults>(&read_opts)) return render_faults(*faults, today);
+  const auto& options = std::get<LetterOptions>(read_opts);
+
+  const auto assessment = assess_case(std::move(std::get<Case>(read)), rules, today);
+  const LetterKind kind = options.kind ? *options.kind : propose_letters(*assessment, rules).front().kind;
+  // A letter that is sent is in English, with a copy for a reader of another language; a sheet that stays is in the
+  // reader's own.
+  const bool foreign = options.language != "en";
+  Letter first = write_letter(*assessment, rules, kind, is_sent(kind) ? "en" : options.language);
+  apply_switches(first, options);
+  if (!foreign) return write_result(*assessment, rules, first, nullptr, first);
+  Letter copy = write_letter(*assessment, rules, kind, is_sent(kind) ? std::string_view(options.language) : "en");
+  apply_switches(copy, options);
+  Letter& for_reader = is_sent(kind) ? copy : first;
+  Letter& other = is_sent(kind) ? first : copy;
+  other.paragraphs.back().text = for_reader.paragraphs.back().text; // the caution is for the reader
+  if (is_sent(kind)) {
+    const Speech speech(rules.words(options.language), options.language, "");
+    for_reader.warnings.push_back({"reading-copy", speech.say("letter.warn.reading-copy")});
+  }
+  return write_result(*assessment, rules, first, &copy, for_reader);
+}
+
+} // namespace wearline

@@ -1,0 +1,73 @@
+#include "rulebook/rule_store.h"
+#include "wearline/engine.h"
+
+#include "json/json_out.h"
+
+namespace wearline {
+
+namespace {
+
+void choices(JsonOut& out, std::string_view name, const std::vector<Choice>& list, std::string_view language) {
+  out.key(name).array();
+  for (const Choice& choice : list)
+    out.object().pair("id", choice.id).pair("label", choice.label.in(language)).end_object();
+  out.end_array();
+}
+
+void findings(JsonOut& out, const Element& element, std::string_view language) {
+  out.key("findings").array();
+  for (const Finding& f : element.findings) {
+    out.object().pair("id", f.id).pair("label", f.label.in(language)).pair("description", f.description.in(language));
+    out.pair("usual", f.usual == Usual::wear ? "wear" : f.usual == Usual::damage ? "damage" : "depends");
+    out.key("ages").boolean(f.ages).pair("ask", f.ask.in(language)).end_object();
+  }
+  out.end_array();
+}
+
+} // namespace
+
+std::string catalogue(const Rulebook& rulebook, std::string_view language) {
+  const Rules& rules = rulebook.rules();
+  JsonOut out;
+  out.object().key("wearline").number(1).pair("language", language);
+  choices(out, "groups", rules.wear.groups, language);
+  out.key("elements").array();
+  for (const Element& e : rules.wear.elements) {
+    out.object()
+        .pair("id", e.id)
+        .pair("group", e.group)
+        .pair("kind", e.kind)
+        .pair("label", e.label.in(language))
+        .pair("covers", e.covers.in(language));
+    out.key("ages").boolean(!e.life_class.empty()).key("seam");
+    e.seam_unit.empty() ? out.null()
+                        : out.object().pair("unit", e.seam_unit).pair("text", e.seam_text.in(language)).end_object();
+    findings(out, e, language);
+    out.end_object();
+  }
+  out.end_array();
+  choices(out, "landlordFactors", rules.wear.landlord_factors, language);
+  choices(out, "atMoveIn", rules.wear.at_move_in, language);
+  choices(out, "causes", rules.wear.causes, language);
+  out.key("methods").array();
+  for (const WorthMethod& m : rules.lives.methods)
+    out.object().pair("id", m.id).pair("label", m.label.in(language)).pair("text", m.text.in(language)).end_object();
+  out.end_array();
+  out.key("lifeSources").array();
+  for (const auto& [id, reference] : rules.references)
+    if (id.substr(0, 5) == "life:")
+      out.object().pair("id", std::string_view(id).substr(5)).pair("label", reference.text).end_object();
+  out.end_array();
+  out.key("places").array();
+  for (const auto& [code, name] : rules.place_names)
+    out.object()
+        .pair("code", code)
+        .pair("name", name.in(language))
+        .key("law")
+        .boolean(rules.names.jurisdictions.has(code))
+        .end_object();
+  out.end_array().end_object();
+  return out.take();
+}
+
+} // namespace wearline

@@ -1,0 +1,572 @@
+#include "assess/assess.h"
+#include "wearline/engine.h"
+#include "wording/law_words.h"
+#include "wording/line_text.h"
+
+#include "json/json_out.h"
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+/// Writes the result front to back; remembers the references it named, to list them once at the end.
+class Renderer {
+public:
+  Renderer(const Assessment& a, const Rules& rules)
+      : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()),
+        practice_(read_text("practice", speech_)) {}
+
+  std::string write() {
+    out_.reserve(8192 + a_.lines.size() * 2304);
+    out_.object().key("wearline").number(1);
+    out_.pair("engine", version()).pair("today", iso(a_.today));
+    a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
+    out_.pair("language", a_.c.language).pair("side", a_.c.side).pair("currency", currency());
+    out_.key("lines").array();
+    for (std::size_t i = 0; i < a_.lines.size(); ++i) line(a_.c.lines[i], a_.lines[i]);
+    out_.end_array();
+    totals();
+    if (a_.law) law();
+    else no_law();
+    audit();
+    questions();
+    cautions();
+    sources();
+    out_.key("errors").array().end_array();
+    out_.end_object();
+    return out_.take();
+  }
+
+private:
+  std::string_view currency() const {
+    if (a_.pack) return a_.pack->currency;
+    return a_.c.jurisdiction.substr(0, 3) == "US-" ? "USD" : a_.c.jurisdiction.substr(0, 3) == "CA-" ? "CAD" : "";
+  }
+
+  void range(std::string_view name, const Range<Money>& m) {
+    out_.key(name)
+        .object()
+        .own("low", m.low().plain())
+        .own("likely", m.likely().plain())
+        .own("high", m.high().plain())
+        .end_object();
+  }
+  void optional_range(std::string_view name, const std::optional<Range<Money>>& m) {
+    if (m) range(name, *m);
+    else out_.key(name).null();
+  }
+  void remember(const References& references) {
+    for (const Reference* r : references)
+      if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
+  }
+  /// A work keeps its own title; that there is none is said in the reader's language.
+  std::string_view title(const Reference& r) const { return r.read == "practice" ? practice_ : r.text; }
+  /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
+  void cite(const References& references) {
+    if (references.empty()) out_.pair("source", "");
+    else if (references.size() == 1) out_.pair("source", title(*references.front()));
+    else
+      out_.pair("source", speech_.say("source.and-more", {{"first", title(*references.front())},
+                                                          {"more", std::to_string(references.size() - 1)}}));
+    out_.key("sourceIds").array();
+    for (const Reference* r : references) out_.text(r->id);
+    out_.end_array();
+    remember(references);
+  }
+
+  void steps(const LineAssessment& l) {
+    out_.key("steps").array();
+    for (const Step& step : l.steps) {
+      out_.object().own("code", step.code).pair("text", step_text(step, l, speech_));
+      out_.own("from", step.from.plain())
+          .own("to", step.to.plain())
+          .own("low", step.low.plain())
+          .own("high", step.high.plain());
+      if (step.sources.empty()) out_.pair("source", practice_).key("sourceIds").array().end_array();
+      else cite(step.sources);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// The line by each method of worth, where the case asks to see them.
+  void methods(const LineAssessment& l) {
+    if (!a_.c.show_methods) return;
+    out_.key("methods").array();
+    for (const MethodFair& m : l.methods) {
+      out_.object()
+          .pair("id", m.method->id)
+          .pair("label", m.method->label.in(speech_.language()))
+          .pair("text", m.method->text.in(speech_.language()));
+      out_.key("inUse").boolean(m.method == l.result.method);
+      range("fair", m.fair);
+      cite(m.method->sources);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// What to ask for, without what came and what is known; nothing where nothing can be owed.
+  void ask_for(const Line& line, const LineAssessment& l) {
+    out_.key("askFor").array();
+    if (l.subject.finding && !l.result.fair.high().is_zero())
+      for (const Paper* paper : l.subject.finding->ask_for) {
+        const auto has = [&](const std::vector<std::string>& papers) {
+          return std::find(papers.begin(), papers.end(), paper->id) != papers.end();
+        };
+        const bool dated =
+            line.installed && line.installed->known() && (paper->id == "installed" || paper->id == "last-painted");
+        if (!dated && !has(line.proof) && !has(a_.c.statement.enclosed)) out_.text(paper->text.in(speech_.language()));
+      }
+    out_.end_array();
+  }
+
+  /// What the picture of a line's worth over time needs.
+  void worth_over_time(const Line& line, const LineAssessment& l) {
+    const LineResult& r = l.result;
+    const Range<Life>& life = l.subject.life.life;
+    out_.key("value");
+    if (!r.ages) {
+      out_.null();
+      return;
+    }
+    out_.object().key("lifeMonths").object();
+    out_.key("low")
+        .number(life.low().months)
+        .key("likely")
+        .number(life.likely().months)
+        .key("high")
+        .number(life.high().months)
+        .end_object();
+    const std::optional<DaySpan> installed = line.installed       ? line.installed
+                                             : r.age_from_move_in ? a_.tenancy.move_in
+                                                                  : std::nullopt;
+    span("installed", installed);
+    span("moveIn", a_.tenancy.move_in);
+    span("moveOut", a_.tenancy.move_out);
+    out_.key("shareLeft")
+        .object()
+        .pair("low", speech_.percent(r.left.low))
+        .pair("likely", speech_.percent(r.left.likely))
+        .pair("high", speech_.percent(r.left.high))
+        .end_object();
+    if (r.method) out_.pair("method", r.method->id).pair("methodText", r.method->text.in(speech_.language()));
+    out_.end_object();
+  }
+  void span(std::string_view name, const std::optional<DaySpan>& s) {
+    if (!s) {
+      out_.key(name).null();
+      return;
+    }
+    out_.key(name).object().key("earliest");
+    s->earliest == first_day ? out_.null() : out_.own(iso(s->earliest));
+    out_.key("latest");
+    s->latest == last_day ? out_.null() : out_.own(iso(s->latest));
+    out_.end_object();
+  }
+
+  References line_references(const LineAssessment& l) const {
+    References all;
+    const auto take = [&](const References& references) {
+      for (const Reference* r : references)
+        if (std::find(all.begin(), all.end(), r) == all.end()) all.push_back(r);
+    };
+    if (l.result.opinion.turn) take(l.result.opinion.turn->sources);
+    else if (l.result.opinion.finding) take(l.result.opinion.finding->sources);
+    for (const Step& step : l.steps) take(step.sources);
+    return all;
+  }
+
+  void line(const Line& line, const LineAssessment& l) {
+    const LineResult& r = l.result;
+    out_.object().pair("id", line.id).pair("text", line.text);
+    out_.key("element");
+    l.subject.element ? out_.text(l.subject.element->id) : out_.null();
+    out_.key("finding");
+    l.subject.finding ? out_.text(l.subject.finding->id) : out_.null();
+    out_.pair("thing", thing_of(line, l.subject, speech_));
+    out_.key("findingText");
+    l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
+    if (l.subject.confidence < 100)
+      out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
+    out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
+    out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict))))
+        .key("certain")
+        .boolean(r.certain());
+    out_.pair("why", why(l, speech_));
+    range("fair", r.fair);
+    range("worth", r.worth);
+    steps(l);
+    out_.key("turningPoint");
+    if (l.turning_point && !(r.opinion.most == Share::none())) {
+      const auto& [day, floor] = *l.turning_point;
+      out_.object().own("noChargeIfInstalledBefore", iso(day)).own("rest", floor.plain());
+      out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest",
+                                    {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}}))
+          .end_object();
+    } else {
+      out_.null();
+    }
+    worth_over_time(line, l);
+    methods(l);
+    ask_for(line, l);
+    bars(line, l);
+    out_.key("conflicts").array();
+    if (r.opinion.finding)
+      for (const Conflict& conflict : r.opinion.finding->conflicts) {
+        out_.object().own("verdict", name_of(conflict.verdict)).pair("text", conflict.text.in(speech_.language()));
+        cite({conflict.source});
+        out_.end_object();
+      }
+    out_.end_array();
+    const References references = line_references(l);
+    remember(references);
+    out_.key("sources").array();
+    for (const Reference* reference : references) out_.text(reference->id);
+    out_.end_array().end_object();
+  }
+
+  void totals() {
+    const Totals& t = a_.totals;
+    out_.key("totals").object().own("claimed", t.claimed.plain());
+    range("fair", t.fair);
+    out_.key("deposit");
+    t.deposit ? out_.own(t.deposit->plain()) : out_.null();
+    range("interest", t.interest);
+    optional_range("fairRefund", t.fair_refund);
+    out_.own("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
+    optional_range("shortfall", t.shortfall);
+    optional_range("owedByTenant", t.owed_by_tenant);
+    out_.own("ordinaryWear", t.ordinary_wear.plain()).end_object();
+  }
+
+  static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
+
+  /// What the law says of a line; the rules themselves stand once, under law.rules.
+  void bars(const Line& line, const LineAssessment& l) {
+    out_.key("bars").array();
+    for (const Permission& p : l.permissions) {
+      if (p.says == Permission::Says::allowed || p.applies == Tri(false)) continue;
+      // Left out: what could only matter if something were owed, or if only a part was damaged.
+      if (!p.applies && l.result.opinion.most == Share::none()) continue;
+      if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
+      out_.object()
+          .pair("rule", p.rule->id)
+          .pair("effect", name_of(p.says))
+          .key("applies")
+          .raw(word(p.applies))
+          .key("most");
+      p.most ? out_.own(p.most->plain()) : out_.null();
+      out_.end_object();
+      if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
+    }
+    out_.end_array();
+  }
+  /// A doubt about the rule itself.
+  void check_this(const Rule& rule) {
+    out_.key("check");
+    rule.check.empty() ? out_.null() : out_.text(rule.check_in(speech_.language()));
+  }
+
+  static std::string_view state_word(DutyState state) {
+    switch (state) {
+    case DutyState::met:
+      return "met";
+    case DutyState::missed:
+      return "missed";
+    case DutyState::open:
+      return "open";
+    case DutyState::cannot_tell:
+      return "cannot-tell";
+    case DutyState::not_needed:
+      break;
+    }
+    return "not-needed";
+  }
+
+  std::string_view place_name(const Pack& pack) const {
+    const auto found = rules_.place_names.find(pack.jurisdiction);
+    return found == rules_.place_names.end() ? std::string_view(pack.name) : found->second.in(speech_.language());
+  }
+
+  void law() {
+    const Law& law = *a_.law;
+    const Pack& pack = *a_.pack;
+    out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", place_name(pack)).key("reviewed");
+    pack.reviewed ? out_.own(iso(*pack.reviewed)) : out_.null();
+    out_.key("weak").boolean(pack.weak).key("guide");
+    if (pack.guide) {
+      out_.object().pair("title", pack.guide->title).pair("publisher", pack.guide->publisher).key("url");
+      pack.guide->url.empty() ? out_.null() : out_.text(pack.guide->url);
+      out_.end_object();
+    } else {
+      out_.null();
+    }
+    out_.key("checks").array();
+    for (const Doubt& doubt : pack.check_this)
+      out_.object().pair("text", doubt.text.in(speech_.language())).end_object();
+    out_.end_array().key("rules").object();
+    for (const Rule* rule : line_rules_) {
+      out_.any_key(rule->id).object().pair("text", rule->text_in(speech_.language()));
+      cite(references_of(pack, *rule));
+      check_this(*rule);
+      out_.end_object();
+    }
+    out_.end_object().end_object();
+
+    out_.key("dates").array();
+    std::vector<const DutyResult*> duties;
+    for (const DutyResult& duty : law.duties())
+      if (duty.applies != Tri(false)) duties.push_back(&duty);
+    std::stable_sort(duties.begin(), duties.end(),
+                     [](const DutyResult* a, const DutyResult* b) { return urgency(*a) < urgency(*b); });
+    for (const DutyResult* duty : duties) date(*duty);
+    out_.end_array();
+    defects(law);
+    remedies(law);
+    assumptions(law);
+  }
+  void no_law() {
+    out_.key("law")
+        .null()
+        .key("dates")
+        .array()
+        .end_array()
+        .key("defects")
+        .array()
+        .end_array()
+        .key("remedies")
+        .null()
+        .key("assumptions")
+        .array()
+        .end_array();
+  }
+
+  /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what
+  /// is unclear.
+  static int urgency(const DutyResult& duty) {
+    switch (duty.state) {
+    case DutyState::open:
+      return duty.duty->tenant_loses ? 0 : 2;
+    case DutyState::missed:
+      return 1;
+    case DutyState::met:
+      return 3;
+    case DutyState::cannot_tell:
+      return duty.last ? 4 : 5;
+    case DutyState::not_needed:
+      break;
+    }
+    return 6;
+  }
+
+  void date(const DutyResult& result) {
+    const Duty& duty = *result.duty;
+    const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
+    out_.object()
+        .pair("id", duty.id)
+        .pair("duty", rules_.registry.duties[duty.name].id)
+        .pair("label", words.label(duty))
+        .pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
+    span("last", result.last);
+    out_.key("notBefore")
+        .boolean(result.earliest)
+        .pair("state", state_word(result.state))
+        .pair("stateText", words.state(result));
+    out_.pair("rule", duty.text_in(speech_.language()))
+        .pair("text", words.arithmetic(result))
+        .pair("ifMissed", duty.if_missed_text_in(speech_.language()));
+    out_.key("loud").boolean(duty.tenant_loses);
+    out_.key("condition");
+    duty.when_text.empty() ? out_.null() : out_.text(duty.when_text_in(speech_.language()));
+    cite(references_of(*a_.pack, duty));
+    check_this(duty);
+    out_.end_object();
+  }
+
+  void defects(const Law& law) {
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("defects").array();
+    for (const PaperResult& result : law.papers()) {
+      if (result.defect == Tri(false)) continue;
+      out_.object()
+          .pair("code", result.rule->id)
+          .pair("text", words.defect(result))
+          .key("certain")
+          .boolean(result.defect == Tri(true))
+          .key("line");
+      result.lines.size() == 1 ? out_.text(a_.c.lines[result.lines.front()].id) : out_.null();
+      out_.key("lines").array();
+      for (const std::size_t line : result.lines) out_.text(a_.c.lines[line].id);
+      out_.end_array().pair("ifMissing", result.rule->if_missing_text_in(speech_.language()));
+      cite(references_of(*a_.pack, *result.rule));
+      check_this(*result.rule);
+      out_.end_object();
+    }
+    for (const CapResult& cap : law.caps()) {
+      if (cap.exceeded != Tri(true) || !cap.limit || !cap.taken) continue;
+      out_.object()
+          .pair("code", cap.rule->id)
+          .pair("text", words.cap(cap))
+          .key("certain")
+          .boolean(true)
+          .key("line")
+          .null()
+          .key("lines")
+          .array()
+          .end_array()
+          .pair("ifMissing", "");
+      cite(references_of(*a_.pack, *cap.rule));
+      check_this(*cap.rule);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  /// What the case is silent on and was taken as usual.
+  void assumptions(const Law& law) {
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("assumptions").array();
+    for (const Ask& ask : law.assumed()) {
+      const bool fact = ask.kind == Ask::Kind::fact;
+      const std::string asks = fact ? law.view().place(FactId{ask.which}) : law.view().place(EventId{ask.which});
+      const std::string& id = fact ? law.view().info(FactId{ask.which}).id : law.view().info(EventId{ask.which}).id;
+      out_.object().pair("asks", asks).pair("id", id).pair("text", words.assumed(ask)).end_object();
+    }
+    out_.end_array();
+  }
+
+  void remedies(const Law& law) {
+    const Award& award = law.award();
+    const LawWords words(law, rules_.registry, rules_.holidays, speech_);
+    out_.key("remedies").object().key("known").boolean(award.known);
+    out_.own("least", award.least.plain()).own("most", award.most.plain()).key("mayBeMore").boolean(award.open);
+    out_.pair("text", words.award(award));
+    range("sumDue", award.sum_due);
+    range("sumDueForfeited", award.sum_due_forfeited);
+    out_.pair("forfeits", award.forfeited ? "yes" : award.may_be_forfeited ? "perhaps" : "no");
+    References all;
+    out_.key("items").array();
+    for (const ForfeitResult& f : law.forfeits()) {
+      if (f.applies == Tri(false)) continue;
+      const References references = references_of(*a_.pack, *f.rule);
+      all.insert(all.end(), references.begin(), references.end());
+      out_.object()
+          .pair("rule", f.rule->id)
+          .pair("kind", "forfeit")
+          .key("certain")
+          .boolean(f.certain)
+          .pair("text", f.rule->text_in(speech_.language()));
+      cite(references);
+      check_this(*f.rule);
+      out_.end_object();
+    }
+    for (const RemedyResult& r : law.remedies()) {
+      if (r.applies == Tri(false)) continue;
+      const References references = references_of(*a_.pack, *r.rule);
+      all.insert(all.end(), references.begin(), references.end());
+      out_.object()
+          .pair("rule", r.rule->id)
+          .pair("kind", "award")
+          .key("certain")
+          .boolean(r.certain)
+          .pair("text", r.rule->text_in(speech_.language()));
+      out_.own("least", r.least.plain()).own("most", r.most.plain());
+      cite(references);
+      check_this(*r.rule);
+      out_.end_object();
+    }
+    out_.end_array();
+    cite(all);
+    out_.end_object();
+  }
+
+  void audit() {
+    out_.key("audit").array();
+    for (const AuditNote& note : a_.audit) {
+      out_.object().pair("code", note.code).pair("text", audit_text(note, a_.c, speech_)).key("lines").array();
+      for (const std::size_t i : note.lines) out_.text(a_.c.lines[i].id);
+      out_.end_array().end_object();
+    }
+    out_.end_array();
+  }
+
+  void questions() {
+    out_.key("questions").array();
+    for (const Question& q : a_.questions) {
+      out_.object()
+          .pair("asks", q.asks)
+          .pair("code", q.code)
+          .pair("text", question_text(q, a_.c, a_.lines, speech_))
+          .own("swing", q.swing.plain())
+          .key("id");
+      q.id.empty() ? out_.null() : out_.text(q.id);
+      out_.key("line");
+      q.line == Question::no_line ? out_.null() : out_.text(a_.c.lines[q.line].id);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
+  void caution(std::string_view code, std::string_view text) {
+    out_.object().pair("code", code).pair("text", text).end_object();
+  }
+  void cautions() {
+    out_.key("cautions").array();
+    for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
+    if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
+    else if (!a_.pack) caution("no-pack", speech_.say("caution.no-pack"));
+    else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
+    if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
+    for (const SafetyNote& note : rules_.safety) {
+      const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
+        return l.subject.element &&
+               std::find(note.elements.begin(), note.elements.end(), l.subject.element->id) != note.elements.end();
+      });
+      if (concerned) caution(note.code, note.text.in(speech_.language()));
+    }
+    out_.end_array();
+  }
+
+  void sources() {
+    out_.key("sources").object();
+    for (const Reference* r : used_) {
+      out_.any_key(r->id)
+          .object()
+          .pair("text", title(*r))
+          .pair("read", r->read)
+          .pair("readText", read_text(r->read, speech_))
+          .key("url");
+      r->url.empty() ? out_.null() : out_.text(r->url);
+      out_.end_object();
+    }
+    out_.end_object();
+  }
+
+  const Assessment& a_;
+  const Rules& rules_;
+  Speech speech_;
+  std::string practice_; ///< what stands for the title of common practice
+  JsonOut out_;
+  References used_;
+  std::vector<const Rule*> line_rules_;
+};
+
+} // namespace
+
+std::string render(const Assessment& assessment, const Rules& rules) { return Renderer(assessment, rules).write(); }
+
+std::string render_faults(const Faults& faults, Day today) {
+  JsonOut out;
+  out.object().key("wearline").number(1).pair("engine", version()).own("today", iso(today)).key("errors").array();
+  for (const Fault& fault : faults) {
+    out.object().pair("code", fault.code).pair("at", fault.at).pair("text", fault.text).key("near");
+    fault.near.empty() ? out.null() : out.text(fault.near);
+    out.end_object();
+  }
+  out.end_array().end_object();
+  return out.take();
+}
+
+} // namespace wearline

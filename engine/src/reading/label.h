@@ -1,0 +1,45 @@
+#pragma once
+// What a line of a statement says it is: a total, the deposit, a refund, a heading, a remark, or none of these.
+
+#include "reading/recogniser.h"
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+enum class LabelKind : std::uint8_t {
+  none,
+  total,
+  subtotal,
+  carried,
+  held,
+  deposit,
+  interest,
+  refund,
+  due,
+  payment,
+  balance,
+  charges, ///< "Charges", "Deductions": with a sum their total, alone a heading
+  heading,
+  fact,
+  letter,
+  page
+};
+
+/// A text cut into pieces and looked up in both word lists, so that it is done once.
+struct MarkedText {
+  std::vector<Token> tokens;
+  std::vector<Mention> statement; ///< of the statement's words
+  std::vector<Mention> charge;    ///< of the charges' words
+  std::vector<Number> numbers;
+};
+/// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
+MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement = true);
+
+/// The kind of the tokens from `first` to `last` (exclusive). A text that names a thing, work or state which is not
+/// part of the statement's own words ("balance of February rent") is none of these.
+LabelKind label_of(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);
+
+} // namespace wearline

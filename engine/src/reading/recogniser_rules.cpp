@@ -1,0 +1,217 @@
+#include "reading/recogniser.h"
+#include "reading/sense.h"
+
+#include "json/json_text.h"
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <variant>
+
+namespace wearline {
+
+using nlohmann::json;
+
+namespace {
+
+std::vector<std::string> split(const std::string& text, char at) {
+  std::vector<std::string> out;
+  std::size_t from = 0;
+  while (from <= text.size()) {
+    const std::size_t to = std::min(text.find(at, from), text.size());
+    if (to > from) out.push_back(text.substr(from, to - from));
+    from = to + 1;
+  }
+  return out;
+}
+
+bool has_text(const json& object, const char* member) {
+  return object.is_object() && object.contains(member) && object[member].is_string();
+}
+
+} // namespace
+
+const std::vector<std::string>& RecogniserRules::files() {
+  static const std::vector<std::string> names = {"concepts.json", "places.json",    "units.json",   "marks.json",
+                                                 "plain.json",    "statement.json", "elements.json"};
+  return names;
+}
+
+Faults RecogniserRules::add(std::string_view name, std::string_view text) {
+  const auto& names = files();
+  if (std::find(names.begin(), names.end(), name) == names.end())
+    return {{"unknown-file", "", "There is no such file of recogniser rules.", ""}};
+  const auto parsed = parse_json(text);
+  if (const auto* fault = std::get_if<Fault>(&parsed)) return {*fault};
+  waiting_.insert_or_assign(std::string(name), std::string(text));
+  if (waiting_.size() < names.size()) return {};
+  Faults faults = build();
+  waiting_.clear();
+  return faults;
+}
+
+Faults RecogniserRules::build() {
+  *this = [&] {
+    RecogniserRules fresh;
+    fresh.waiting_ = std::move(waiting_);
+    return fresh;
+  }();
+  Faults faults;
+  for (const std::string& name : files()) {
+    const json document = json::parse(waiting_[name], nullptr, false);
+    Faults of_file = name == "elements.json" ? add_elements(document) : add_words(name, document);
+    for (Fault& fault : of_file) {
+      fault.at = name + fault.at;
+      faults.push_back(std::move(fault));
+    }
+  }
+  for (Fault& fault : tie()) {
+    fault.at = "elements.json" + fault.at;
+    faults.push_back(std::move(fault));
+  }
+  complete_ = faults.empty();
+  return faults;
+}
+
+/// Numbers and plain words mean the same in a charge and in a statement; the other words are kept apart.
+Faults RecogniserRules::add_words(std::string_view name, const json& document) {
+  if (name == "statement.json") return statement_.add(document);
+  Faults faults = charges_.add(document);
+  if (name != "units.json" && name != "marks.json" && name != "plain.json") return faults;
+  statement_.add(document);
+  return faults;
+}
+
+Faults RecogniserRules::add_elements(const json& document) {
+  Faults faults;
+  if (!document.is_object() || !document.contains("elements") || !document["elements"].is_array())
+    return {{"wrong-type", "/elements", "A list of elements is needed.", ""}};
+  const auto read_terms = [&](const json& terms, const std::string& at) {
+    std::vector<PendingTerm> out;
+    if (!terms.is_object()) {
+      faults.push_back({"wrong-type", at, "Terms are an object of weights.", ""});
+      return out;
+    }
+    for (const auto& [text, weight] : terms.items()) {
+      const std::string place = at + '/' + pointer_segment(text);
+      if (weight.is_number()) out.push_back({text, place, static_cast<int>(std::lround(weight.get<double>() * 100))});
+      else faults.push_back({"wrong-type", place, "A weight is a number.", ""});
+    }
+    return out;
+  };
+  const auto take_names = [&](const char* list, IdeaSet& set) {
+    if (!document.contains(list)) return;
+    for (const json& name : document[list])
+      if (name.is_string()) set.names.push_back(name.get<std::string>());
+  };
+  take_names("owners", owners_);
+  take_names("bathroom", bathroom_);
+  take_names("counted", counted_);
+  std::size_t index = 0;
+  for (const json& entry : document["elements"]) {
+    const std::string at = "/elements/" + std::to_string(index++);
+    if (!has_text(entry, "element") || !has_text(entry, "kind") || !entry.contains("terms") ||
+        !entry.contains("findings") || !entry["findings"].is_object()) {
+      faults.push_back({"missing-member", at, "An element needs element, kind, terms and findings.", ""});
+      continue;
+    }
+    ElementRule rule;
+    rule.element = entry["element"].get<std::string>();
+    rule.kind = entry["kind"].get<std::string>();
+    pending_terms_.push_back(read_terms(entry["terms"], at + "/terms"));
+    std::vector<std::vector<PendingTerm>> findings;
+    rule.kind_when_cleaned = has_text(entry, "kindWhenCleaned") ? entry["kindWhenCleaned"].get<std::string>()
+                             : rule.kind == "damage"            ? "cleaning"
+                                                                : rule.kind;
+    const std::string places = has_text(entry, "places") ? entry["places"].get<std::string>() : "named";
+    if (places == "wide") rule.places = PlaceUse::wide;
+    else if (places == "closets") rule.places = PlaceUse::closets;
+    else if (places == "none") rule.places = PlaceUse::none;
+    else if (places != "named")
+      faults.push_back({"unknown-name", at + "/places", "Places are named, wide, closets or none.", ""});
+    for (const auto& [finding, terms] : entry["findings"].items()) {
+      const bool own_kind = entry.contains("kinds") && has_text(entry["kinds"], finding.c_str());
+      rule.findings.push_back({finding, own_kind ? entry["kinds"][finding].get<std::string>() : "", {}});
+      findings.push_back(read_terms(terms, at + "/findings/" + finding));
+    }
+    pending_findings_.push_back(std::move(findings));
+    elements_.push_back(std::move(rule));
+  }
+  return faults;
+}
+
+WeightedTerm RecogniserRules::compile(const PendingTerm& term, Faults& faults) const {
+  WeightedTerm out;
+  out.weight = term.weight;
+  for (std::string piece : split(term.text, ' ')) {
+    const bool absent = piece[0] == '-';
+    if (absent) piece.erase(0, 1);
+    std::vector<Lexicon::Id> any;
+    for (std::string name : split(piece, '|')) {
+      std::replace(name.begin(), name.end(), '_', ' ');
+      const bool anywhere = name[0] == '!';
+      if (anywhere) name.erase(0, 1);
+      const auto feature = std::find(feature_names.begin(), feature_names.end(), name);
+      const Lexicon::Id id =
+          feature != feature_names.end()
+              ? static_cast<Lexicon::Id>(WeightedTerm::first_feature + (feature - feature_names.begin()))
+              : charges_.find(name);
+      if (id == Lexicon::none)
+        faults.push_back({"unknown-name", term.at, "No concept is called \"" + name + "\".", ""});
+      else any.push_back(anywhere ? static_cast<Lexicon::Id>(id | WeightedTerm::anywhere) : id);
+    }
+    (absent ? out.none : out.all).push_back(std::move(any));
+  }
+  return out;
+}
+
+void RecogniserRules::fill(IdeaSet& set, const char* at, Faults& faults) const {
+  set.in.assign(charges_.size(), false);
+  for (const std::string& name : set.names) {
+    const Lexicon::Id id = charges_.find(name);
+    if (id == Lexicon::none) faults.push_back({"unknown-name", at, "No concept is called \"" + name + "\".", ""});
+    else set.in[id] = true;
+  }
+}
+
+namespace {
+/// Where terms of an idea or feature are kept: ideas first, then features.
+std::size_t slot_of(Lexicon::Id id, std::size_t ideas) {
+  if (id >= WeightedTerm::first_feature) return ideas + (id - WeightedTerm::first_feature);
+  return id & static_cast<Lexicon::Id>(~WeightedTerm::anywhere);
+}
+} // namespace
+
+void RecogniserRules::index_terms() {
+  terms_by_idea_.assign(charges_.size() + feature_names.size(), {});
+  for (std::size_t e = 0; e < elements_.size(); ++e)
+    for (std::size_t t = 0; t < elements_[e].terms.size(); ++t) {
+      if (elements_[e].terms[t].all.empty()) continue;
+      for (const Lexicon::Id id : elements_[e].terms[t].all[0])
+        terms_by_idea_[slot_of(id, charges_.size())].push_back(
+            {static_cast<std::uint16_t>(e), static_cast<std::uint16_t>(t)});
+    }
+}
+
+const std::vector<RecogniserRules::TermPlace>& RecogniserRules::terms_of(Lexicon::Id id) const {
+  return terms_by_idea_[slot_of(id, charges_.size())];
+}
+
+Faults RecogniserRules::tie() {
+  Faults faults;
+  for (std::size_t e = 0; e < elements_.size(); ++e) {
+    for (const PendingTerm& term : pending_terms_[e]) elements_[e].terms.push_back(compile(term, faults));
+    for (std::size_t f = 0; f < elements_[e].findings.size(); ++f)
+      for (const PendingTerm& term : pending_findings_[e][f])
+        elements_[e].findings[f].terms.push_back(compile(term, faults));
+  }
+  fill(owners_, "/owners", faults);
+  fill(bathroom_, "/bathroom", faults);
+  fill(counted_, "/counted", faults);
+  index_terms();
+  charge_marks_.emplace(charges_);
+  statement_marks_.emplace(statement_);
+  return faults;
+}
+
+} // namespace wearline

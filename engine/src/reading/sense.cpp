@@ -1,0 +1,242 @@
+#include "reading/sense.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+constexpr int inner_share = 60; ///< of a thing named inside a longer term
+
+struct LinkIds {
+  Lexicon::Id behind, from, in, of, with, cause;
+  explicit LinkIds(const Lexicon& l)
+      : behind(l.find("behind")), from(l.find("from")), in(l.find("in")), of(l.find("of")), with(l.find("with")),
+        cause(l.find("cause-link")) {}
+};
+
+/// "18 yd", "12 LF" are measures; "3 walls", "2 bags", "4 trips" count things that are meant as well.
+bool only_measures(const std::string& unit) {
+  static constexpr std::array<std::string_view, 8> things = {"room",   "wall", "bag",  "each",
+                                                             "person", "trip", "load", "coat"};
+  return std::find(things.begin(), things.end(), unit) == things.end();
+}
+
+} // namespace
+
+bool Group::has(Lexicon::Id id) const { return std::find(ids.begin(), ids.end(), id) != ids.end(); }
+
+Sense::Sense(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const RecogniserRules& rules)
+    : t_(&tokens), mentions_(&mentions), rules_(&rules) {
+  gather();
+  number_clauses();
+  weigh();
+  fill();
+}
+
+Sense::Presence Sense::presence(Lexicon::Id id) const {
+  if (id >= WeightedTerm::first_feature)
+    return {features_[static_cast<std::size_t>(id - WeightedTerm::first_feature)] ? whole : 0, no_group};
+  if ((id & WeightedTerm::anywhere) != 0) return raw_[id & static_cast<Lexicon::Id>(~WeightedTerm::anywhere)];
+  return id < presence_.size() ? presence_[id] : Presence{};
+}
+
+int Sense::met(const WeightedTerm& term, std::vector<std::uint16_t>* used) const {
+  int factor = whole;
+  int clause = -1;
+  bool spread = false;
+  std::array<std::uint16_t, 8> at{};
+  std::size_t count = 0;
+  for (const auto& any : term.all) {
+    Presence best;
+    for (const Lexicon::Id id : any) {
+      const Presence p = presence(id);
+      if (p.factor > best.factor) best = p;
+    }
+    if (best.factor == 0) return 0;
+    factor = std::min(factor, best.factor);
+    if (best.group == no_group) continue;
+    if (count < at.size()) at[count++] = best.group;
+    const int here = groups_[best.group].clause;
+    spread = spread || (clause >= 0 && clause != here);
+    clause = here;
+  }
+  for (const auto& any : term.none)
+    for (const Lexicon::Id id : any)
+      if (presence(id).factor > 40) return 0;
+  if (used != nullptr) used->insert(used->end(), at.begin(), at.begin() + static_cast<std::ptrdiff_t>(count));
+  return spread ? factor * 80 / 100 : factor;
+}
+
+Sense Sense::opening() const {
+  Sense out(*this);
+  const Lexicon::Id and_link = rules_->charges().find("and-link");
+  for (std::size_t i = 0; i < groups_.size(); ++i) {
+    if (!groups_[i].thing && !groups_[i].work) continue;
+    std::size_t end = i;
+    while (end < groups_.size() && groups_[end].clause == groups_[i].clause &&
+           (end == i || !groups_[end].has(and_link)))
+      ++end;
+    out.groups_.resize(end);
+    break;
+  }
+  out.fill();
+  return out;
+}
+
+void Sense::gather() {
+  for (const Mention& m : *mentions_) {
+    const Role role = rules_->charges().at(m.concept_id).role;
+    if (role == Role::plain || measured(m)) continue;
+    if (groups_.empty() || groups_.back().first != m.first || groups_.back().inner != m.inner) {
+      Group g;
+      g.first = m.first;
+      g.last = m.last;
+      g.match = m.match;
+      g.inner = m.inner;
+      groups_.push_back(std::move(g));
+    }
+    Group& g = groups_.back();
+    g.ids.push_back(m.concept_id);
+    g.thing |= role == Role::thing;
+    g.part |= role == Role::part;
+    g.work |= role == Role::work;
+    g.state |= role == Role::state || role == Role::cause;
+    g.place |= role == Role::place;
+    g.owner |= rules_->owns_parts(m.concept_id);
+  }
+}
+
+/// After a number a measure is a measure, whatever else the word can mean.
+bool Sense::measured(const Mention& m) const {
+  const Lexicon& lexicon = rules_->charges();
+  if (lexicon.at(m.concept_id).unit || m.first == 0 || !(*t_)[m.first - 1u].number()) return false;
+  return std::any_of(mentions_->begin(), mentions_->end(), [&](const Mention& u) {
+    return u.first == m.first && u.last == m.last && lexicon.at(u.concept_id).unit &&
+           only_measures(lexicon.at(u.concept_id).value);
+  });
+}
+
+void Sense::number_clauses() {
+  clauses_.assign(t_->size() + 1, 0);
+  std::uint16_t clause = 0;
+  for (std::size_t i = 0; i < t_->size(); ++i) {
+    const Token& t = (*t_)[i];
+    const bool inside_word = t.glued && i + 1 < t_->size() && (*t_)[i + 1].glued;
+    const bool ends = t.is(',') || t.is(';') || t.is(':') || t.is('(') || t.is(')') || t.is('+') || t.is('=') ||
+                      (t.is('.') && !(i > 0 && (*t_)[i - 1].word() && (*t_)[i - 1].text.size() < 5)) ||
+                      (t.is('-') && !inside_word) || (t.is('/') && !inside_word);
+    if (ends) ++clause;
+    clauses_[i] = clause;
+  }
+  clauses_[t_->size()] = clause;
+  for (Group& g : groups_) g.clause = clauses_[g.first];
+}
+
+/// "no paint needed", "not replaced": the work was not done.
+bool Sense::denied(const Group& g) const {
+  if (!g.work || g.first == 0) return false;
+  const std::string& before = (*t_)[g.first - 1].text;
+  return before == "no" || before == "not" || before == "sin";
+}
+
+bool Sense::next_to(const Group& a, const Group& b) const {
+  if (b.first == a.last + 1) return a.clause == b.clause;
+  return b.first == a.last + 2 && a.clause == b.clause && (*t_)[a.last + 1].is('.') && (*t_)[a.last + 1].glued;
+}
+
+/// Money goes to the first thing named; a thing that only says where ("behind the stove") or what it belongs to counts
+/// less.
+void Sense::weigh() {
+  const LinkIds link(rules_->charges());
+  int demoted = whole;
+  int clause = -1;
+  bool thing_before = false, part_before = false;
+  std::size_t things = 0, bracket = 0;
+  std::size_t token = 0;
+  for (std::size_t i = 0; i < groups_.size(); ++i) {
+    Group& g = groups_[i];
+    for (; token < g.first; ++token) {
+      if ((*t_)[token].is('(')) ++bracket;
+      if ((*t_)[token].is(')') && bracket > 0) --bracket;
+    }
+    if (g.clause != clause) demoted = whole, thing_before = part_before = false;
+    clause = g.clause;
+    if (g.has(link.behind)) demoted = 25;
+    else if (g.has(link.from)) demoted = 40;
+    else if (g.has(link.cause)) demoted = 40;
+    else if (g.has(link.of)) demoted = thing_before && !part_before ? 75 : whole;
+    else if (g.has(link.in)) demoted = thing_before ? 70 : whole;
+    else if (g.has(link.with)) demoted = thing_before ? 75 : whole;
+    g.factor = g.match == Match::exact ? whole : g.match == Match::shortened ? 85 : 90;
+    if (denied(g)) g.factor = 20;
+    if (bracket > 0 && i > 0) g.factor = g.factor * 70 / whole;
+    if (!(g.thing || g.part)) continue;
+    g.factor = g.factor * demoted / whole;
+    if (g.inner) {
+      g.factor = g.factor * inner_share / whole;
+      continue;
+    }
+    if (!g.thing) {
+      part_before = true;
+      continue;
+    }
+    if (demoted == whole && things > 0) g.factor = g.factor * (things == 1 ? 85 : things == 2 ? 75 : 70) / whole;
+    if (demoted == whole) ++things;
+    thing_before = true;
+    part_before = g.part;
+  }
+  compounds();
+}
+
+/// "bathroom door lock": of things side by side the last is meant, unless it is a part of the one before ("refrigerator
+/// shelf").
+void Sense::compounds() {
+  for (std::size_t i = 0; i + 1 < groups_.size(); ++i) {
+    Group& a = groups_[i];
+    Group& b = groups_[i + 1];
+    if (!a.thing || !(b.thing || b.part) || !next_to(a, b) || a.inner || b.inner) continue;
+    if (a.owner && b.part) b.factor = b.factor * 70 / whole;
+    else if (b.thing) a.factor = a.factor * 60 / whole;
+  }
+}
+
+/// "no screens": missing, said in another way.
+void Sense::mark_absent() {
+  const Lexicon::Id missing = rules_->charges().find("missing");
+  for (std::size_t i = 0; i < groups_.size(); ++i) {
+    const Group& g = groups_[i];
+    if (!(g.thing || g.part) || g.work || g.first == 0 || missing >= presence_.size()) continue;
+    const std::string& before = (*t_)[g.first - 1u].text;
+    if ((before == "no" || before == "sin") && presence_[missing].factor == 0)
+      presence_[missing] = {whole, static_cast<std::uint16_t>(i)};
+  }
+}
+
+void Sense::fill() {
+  presence_.assign(rules_->charges().size(), {});
+  raw_.assign(rules_->charges().size(), {});
+  for (std::size_t i = 0; i < groups_.size(); ++i)
+    for (const Lexicon::Id id : groups_[i].ids) {
+      const auto at = static_cast<std::uint16_t>(i);
+      if (groups_[i].factor > presence_[id].factor) presence_[id] = {groups_[i].factor, at};
+      if (raw_[id].factor == 0) raw_[id] = {whole, at};
+    }
+  mark_absent();
+}
+
+bool describes_size(const std::vector<Token>& t, const Group& g) {
+  return g.first > 0 && t[g.first].glued && t[g.first - 1u].number();
+}
+
+std::string unit_of(const std::vector<Token>& t, const std::vector<Mention>& mentions, const Lexicon& lexicon,
+                    std::size_t token) {
+  for (const Mention& m : mentions)
+    if (m.first == token && lexicon.at(m.concept_id).unit) return lexicon.at(m.concept_id).value;
+  if (token < t.size())
+    for (const Lexicon::Id id : lexicon.ideas_of(t[token]))
+      if (lexicon.at(id).unit) return lexicon.at(id).value;
+  return {};
+}
+
+} // namespace wearline

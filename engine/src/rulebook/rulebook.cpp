@@ -1,0 +1,280 @@
+#include "law/pack_words.h"
+#include "reading/line_names.h"
+#include "rulebook/rule_store.h"
+#include "wearline/engine.h"
+
+#include "json/fields.h"
+
+namespace wearline {
+
+namespace {
+
+/// Runs `read` on the parsed document, or reports why it is none.
+template <class Read> Faults with_document(std::string_view json, Read&& read) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields root(std::get<Json>(parsed), "", faults);
+  read(root);
+  root.ignore({"about"});
+  root.done();
+  return faults;
+}
+
+ClashRule::Side clash_side(Fields& rule, std::string_view name) {
+  ClashRule::Side side;
+  if (auto f = rule.object(name)) {
+    side.elements = f->texts("elements");
+    side.findings = f->texts("findings");
+    side.renewed = f->flag("renewed", false);
+    side.mended = f->flag("mended", false);
+    f->done();
+  }
+  return side;
+}
+
+Faults load_audit(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.audit = {};
+    rules.audit.flat_fees = root.texts("flatFees");
+    if (auto tax = root.object("mostTax")) {
+      rules.audit.most_tax = tax->decimal("share").value_or(Share::whole());
+      tax->ignore({"source", "note"});
+      tax->done();
+    }
+    for (Fields& f : root.objects("clashes")) {
+      ClashRule rule;
+      rule.id = f.required_text("id");
+      rule.weaker = clash_side(f, "weaker");
+      rule.stronger = clash_side(f, "stronger");
+      rule.doubt_only = f.flag("doubtOnly", false);
+      rule.text = f.localised("text");
+      f.ignore({"source"});
+      f.done();
+      rules.audit.clashes.push_back(std::move(rule));
+    }
+  });
+}
+
+Faults load_cautions(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.always_cautions = root.texts("always");
+    rules.safety.clear();
+    for (Fields& f : root.objects("safety")) {
+      SafetyNote note;
+      note.code = f.required_text("code");
+      note.source = f.required_text("source");
+      note.elements = f.texts("elements");
+      note.text = f.localised("text");
+      f.done();
+      rules.safety.push_back(std::move(note));
+    }
+  });
+}
+
+int letter_number(Fields& root, std::string_view name) {
+  std::int64_t count = 0;
+  if (auto f = root.object(name)) {
+    count = f->whole("count").value_or(0);
+    f->required_text("source");
+    f->done();
+  }
+  if (count < 1 || count > 366) root.fault("out-of-range", name, "Give a whole number from 1 to 366.");
+  return static_cast<int>(count);
+}
+
+Faults load_letters(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    rules.letters.reply_days = letter_number(root, "replyDays");
+    rules.letters.note_charges = letter_number(root, "noteCharges");
+  });
+}
+
+void read_places(Fields& root, std::string_view name, NameSet& set, Rules& rules) {
+  const Json* places = root.get(name);
+  if (!places || !places->is_object()) return;
+  Fields each(*places, root.pointer(name), root.faults());
+  for (const auto& item : places->items()) {
+    set.add(item.key());
+    rules.place_names[item.key()] = each.required_localised(item.key());
+  }
+}
+
+Faults load_places(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) {
+    read_places(root, "withPack", rules.names.jurisdictions, rules);
+    read_places(root, "withoutPack", rules.names.places_without_pack, rules);
+  });
+}
+
+Faults load_wording(Wording& wording, std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  const Json& document = std::get<Json>(parsed);
+  Faults faults;
+  if (!document.is_object()) return {{"wrong-type", "", "A wording file is one object of sentences.", ""}};
+  for (const auto& item : document.items()) {
+    if (const auto* text = item.value().get_ptr<const std::string*>()) wording.add(item.key(), *text);
+    else faults.push_back({"wrong-type", '/' + pointer_segment(item.key()), "A sentence is text.", ""});
+  }
+  return faults;
+}
+
+/// The names a case may use, from the guide and the tables.
+void name_things(Rules& rules) {
+  CaseNames& names = rules.names;
+  names.elements = {};
+  names.findings.clear();
+  for (const Element& element : rules.wear.elements) {
+    names.elements.add(element.id);
+    NameSet& findings = names.findings[element.id];
+    for (const Finding& finding : element.findings) findings.add(finding.id);
+  }
+  const auto take = [](NameSet& set, const std::vector<Choice>& choices) {
+    set = {};
+    for (const Choice& choice : choices) set.add(choice.id);
+  };
+  take(names.at_move_in, rules.wear.at_move_in);
+  take(names.causes, rules.wear.causes);
+  take(names.landlord_factors, rules.wear.landlord_factors);
+  names.methods = {};
+  for (const WorthMethod& method : rules.lives.methods) names.methods.add(method.id);
+  names.life_sources = {};
+  for (const LifeRow& row : rules.lives.rows) names.life_sources.add(std::string_view(row.source->id).substr(5));
+}
+
+/// "law/US-WA.json": "US-WA".
+std::string_view stem(std::string_view path) {
+  const auto slash = path.rfind('/');
+  if (slash != std::string_view::npos) path.remove_prefix(slash + 1);
+  return path.substr(0, path.find('.'));
+}
+
+Faults named(Faults faults, Rules& rules) {
+  add_law_names(rules.names, rules.registry, nullptr);
+  return faults;
+}
+
+Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
+  auto loaded = load_pack(json, rules.registry);
+  if (auto* faults = std::get_if<Faults>(&loaded)) return std::move(*faults);
+  if (std::get<Pack>(loaded).jurisdiction != place)
+    return {{"wrong-name", "/jurisdiction", "A pack's file has the name of its place.", ""}};
+  Pack& entry = rules.packs[std::string(place)];
+  entry = std::move(std::get<Pack>(loaded));
+  add_law_names(rules.names, rules.registry, &entry);
+  return {};
+}
+
+bool starts(std::string_view text, std::string_view with) { return text.substr(0, with.size()) == with; }
+
+Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
+  if (path == "wear/catalogue.json") {
+    Faults faults = load_wear_guide(rules.wear, rules.references, json);
+    name_things(rules);
+    return faults;
+  }
+  if (path == "wear/ask-for.json") return load_ask_for(rules.wear, json);
+  if (path == "wear/weights.json") return load_weights(rules.wear, rules.references, json);
+  if (path == "lives/lives.json") {
+    Faults faults = load_lives(rules.lives, rules.references, json);
+    name_things(rules);
+    return faults;
+  }
+  if (path == "facts.json") return named(load_facts(rules.registry, json), rules);
+  if (path == "duties.json") return load_duties(rules.registry, json);
+  if (path == "papers.json") return named(load_papers(rules.registry, json), rules);
+  if (starts(path, "holidays/")) return rules.holidays.add(stem(path), json);
+  if (starts(path, "law/")) return add_pack(rules, stem(path), json);
+  if (starts(path, "law-es/")) return translate_pack(rules.packs.find(stem(path))->second, json);
+  if (path == "audit.json") return load_audit(rules, json);
+  if (path == "cautions.json") return load_cautions(rules, json);
+  if (path == "letters.json") return load_letters(rules, json);
+  if (path == "jurisdictions.json") return load_places(rules, json);
+  if (starts(path, "wording/")) {
+    const std::string_view rest = path.substr(8);
+    return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
+  }
+  if (starts(path, "recogniser/")) return add_recogniser_file(rules.recogniser, path.substr(11), json);
+  return {{"unknown-file", "", "The engine has no use for a rules file of this name.", ""}};
+}
+
+} // namespace
+
+const Pack* Rules::pack(std::string_view jurisdiction) const {
+  const auto found = packs.find(jurisdiction);
+  return found == packs.end() ? nullptr : &found->second;
+}
+
+const Wording& Rules::words(std::string_view language) const {
+  static const Wording none;
+  if (const auto found = wording.find(language); found != wording.end()) return found->second;
+  const auto english = wording.find("en");
+  return english == wording.end() ? none : english->second;
+}
+
+Rulebook::Rulebook() : rules_(std::make_unique<Rules>()) {}
+Rulebook::~Rulebook() = default;
+Rulebook::Rulebook(Rulebook&&) noexcept = default;
+Rulebook& Rulebook::operator=(Rulebook&&) noexcept = default;
+
+namespace {
+/// What must be loaded first: duties name facts, packs name all three registries, their translations name the rules of
+/// a pack.
+int turn_of(std::string_view path) {
+  if (path == "facts.json") return 0;
+  if (path == "duties.json") return 1;
+  if (path == "papers.json") return 2;
+  if (starts(path, "law/")) return 4;
+  return starts(path, "law-es/") ? 5 : 3;
+}
+} // namespace
+
+Faults Rulebook::add(std::string_view path, std::string_view json) {
+  // A file that came before what it builds on waits for it.
+  waiting_.emplace_back(path, json);
+  Faults faults;
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (std::size_t i = 0; i < waiting_.size(); ++i) {
+      const int turn = turn_of(waiting_[i].first);
+      if (turn < 3 ? turn > registries_ : turn == 4 ? registries_ < 3 : turn == 5 && !has_pack(stem(waiting_[i].first)))
+        continue;
+      auto [name, text] = std::move(waiting_[i]);
+      waiting_.erase(waiting_.begin() + static_cast<std::ptrdiff_t>(i));
+      Faults of_file = add_file(*rules_, name, text);
+      for (Fault& fault : of_file) {
+        fault.at = name + '#' + fault.at;
+        faults.push_back(std::move(fault));
+      }
+      if (turn == registries_) ++registries_;
+      moved = true;
+      break;
+    }
+  }
+  return faults;
+}
+
+Faults Rulebook::add_bundle(std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  const Json& bundle = std::get<Json>(parsed);
+  if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
+  Faults faults;
+  for (const auto& item : bundle.items()) {
+    // Said at once: a file that has to wait for others would be read later, or never.
+    if (!item.value().is_object()) {
+      faults.push_back({"wrong-type", item.key() + '#', "A rules file is one JSON object.", ""});
+      continue;
+    }
+    Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
+    faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
+  }
+  return faults;
+}
+
+bool Rulebook::has_pack(std::string_view jurisdiction) const { return rules_->pack(jurisdiction) != nullptr; }
+
+std::string_view version() { return WEARLINE_VERSION; }
+
+} // namespace wearline

@@ -1,0 +1,162 @@
+#pragma once
+// What damage is worth: damaged part, remaining life, parts that age and parts that do not.
+
+#include "case/case.h"
+#include "values/reference.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// An age in months, exact: completed months and the share of the running one. num/den.
+struct Age {
+  std::int64_t num = 0;
+  std::int64_t den = 1;
+  static constexpr Age months(std::int64_t m) { return {m, 1}; }
+  friend constexpr bool operator<(Age a, Age b) {
+    return static_cast<__int128>(a.num) * b.den < static_cast<__int128>(b.num) * a.den;
+  }
+};
+/// The age at `day` of a thing laid on `installed`; 0 if it was laid later.
+Age age_between(Day installed, Day day);
+
+/// A useful life in whole months, 1..2400.
+struct Life {
+  long months = 0;
+  friend constexpr auto operator<=>(Life, Life) = default;
+};
+
+/// A published row: the life of a class of things, by quality where the source tells.
+struct LifeRow {
+  std::string life_class, quality;
+  Life low, high;
+  const Reference* source = nullptr;
+  std::string region, note;
+};
+
+/// The life taken when nothing more is known, for a region ("US", "US-CA", "*" for anywhere).
+struct LifeDefault {
+  std::string life_class, quality, region; ///< quality empty: whatever the quality
+  Life low, likely, high;
+  References sources;
+  Localised why;
+};
+
+/// How worth falls with age.
+struct WorthMethod {
+  enum class Kind { straight_line, stay_bands, grace_abatement, residual };
+  enum class Unit { day, month, year }; ///< exact, completed months, completed years
+  struct Band {
+    std::optional<long> under_months;
+    Share share;
+  };
+  struct Grace {
+    std::string life_class, quality;
+    long grace_months = 0, yearly_percent = 0, floor_percent = 0;
+  };
+  std::string id, life_class, region; ///< empty class: any
+  Localised label, text;
+  /// by_default: for everything; in_region: the official way of that region; when_named: only if a person or a pack
+  /// names it.
+  enum class Use { by_default, in_region, when_named } use = Use::when_named;
+  Kind kind = Kind::straight_line;
+  Unit unit = Unit::day;
+  bool age_at_move_in = false; ///< age counted when the tenant moved in, not when they left
+  long residual_percent = 0;   ///< what a thing past its life keeps
+  std::vector<Band> bands;
+  std::vector<Grace> graces;
+  References sources;
+};
+
+/// What ages when a thing is renewed.
+struct PartRule {
+  Nature nature = Nature::other;
+  enum class Ages {
+    yes,
+    no,
+    with_the_whole
+  } ages = Ages::no;     ///< with_the_whole: the same share as all other parts together
+  bool by_area = true;   ///< shrinks with the damaged part
+  bool doubtful = false; ///< deciders mostly leave it out: it counts only in the most
+  References sources;
+  Localised text;
+};
+
+/// What the state at move-in leaves of the worth.
+struct ConditionRule {
+  std::string at_move_in;
+  Share least, likely, most;
+  References sources;
+};
+
+/// Whether the work to put a new thing in loses worth with the thing, in a region.
+struct LabourPolicy {
+  std::string region;
+  bool ages = true;
+  bool settled = false; ///< rests on more than practice
+  References sources;
+  Localised text;
+};
+
+/// What an hour of a landlord's own work costs in practice, in the currency of the region.
+struct LabourRate {
+  std::string region;
+  bool cleaning = false; ///< else repair
+  Money most;
+  References sources;
+};
+
+struct LifeTables {
+  std::vector<LifeRow> rows;
+  std::vector<LifeDefault> defaults;
+  std::vector<WorthMethod> methods;
+  std::vector<PartRule> parts;
+  std::vector<ConditionRule> conditions;
+  std::vector<LabourPolicy> labour_policies;
+  std::vector<LabourRate> labour_rates;
+
+  const WorthMethod* method(std::string_view id) const;
+  const PartRule* part(Nature nature) const;
+  /// The policy of the smallest region around a place; null if there is none at all.
+  const LabourPolicy* labour_policy(std::string_view place) const;
+  /// Null where no rate is known for the place.
+  const LabourRate* labour_rate(std::string_view place, bool cleaning) const;
+  /// Region match: "US-CA" is inside "US-CA", "US" and "*".
+  static bool inside(std::string_view place, std::string_view region);
+};
+
+/// The useful life of a line's thing, with where it comes from.
+struct LifeChoice {
+  Range<Life> life;
+  References sources;
+  const Localised* why = nullptr; ///< only for a default
+  bool quality_untold = false;    ///< the line names a quality that no table tells apart
+  enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
+};
+/// `own_life`: the jurisdiction's own figure, if its pack has one. Class empty or unknown: From::none.
+LifeChoice choose_life(const Line& line, std::string_view life_class, std::string_view place, const LifeTables& tables,
+                       std::optional<Life> own_life, const Reference* own_source);
+
+/// Dates that decide an age.
+struct Ages {
+  std::optional<DaySpan> installed; ///< known, or the move-in day of a thing that was new then
+  std::optional<DaySpan> move_in;
+  DaySpan move_out;
+  bool from_move_in = false; ///< installed taken from "new at move-in"
+};
+
+/// The share of worth left, least, likely and most; exact arithmetic.
+struct ShareRange {
+  Share low, likely, high;
+};
+ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
+                      const Range<Life>& life, const Ages& ages);
+/// The share left for one life at one age; not for a method of stays.
+Share share_left_at(const WorthMethod& method, std::string_view life_class, std::string_view quality, Life life,
+                    Age age);
+/// Whether the method can say anything about this class of things.
+bool covers(const WorthMethod& method, std::string_view life_class);
+
+} // namespace wearline

@@ -1,0 +1,264 @@
+#include "wear/wear.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+bool among(const std::vector<std::string>& names, std::string_view name) {
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+bool holds(const TurnTest& test, const Line& line, const Stay& stay) {
+  if (!test.landlord_factors.empty() &&
+      std::none_of(line.landlord_factors.begin(), line.landlord_factors.end(),
+                   [&](const std::string& f) { return among(test.landlord_factors, f); }))
+    return false;
+  if (!test.severities.empty() && !among(test.severities, line.severity)) return false;
+  if (!test.causes.empty() && !among(test.causes, line.cause)) return false;
+  if (!test.at_move_in.empty() && !among(test.at_move_in, line.at_move_in)) return false;
+  if (test.count_at_least && (!line.count || *line.count < *test.count_at_least)) return false;
+  if (test.stay_months_at_least && (!stay.months || *stay.months < *test.stay_months_at_least)) return false;
+  if (test.occupants_at_least && (!stay.occupants || *stay.occupants < *test.occupants_at_least)) return false;
+  if (test.past_life && stay.past_life != test.past_life) return false;
+  return true;
+}
+
+WearOpinion settled(Verdict verdict, std::string_view reason) {
+  const Share share = verdict == Verdict::chargeable_damage ? Share::whole() : Share::none();
+  return {verdict, share, share, share, reason};
+}
+
+WearOpinion of_turn(const Turn& turn) {
+  WearOpinion opinion = settled(turn.verdict, "reason.turn");
+  if (turn.verdict == Verdict::cannot_tell) opinion = {};
+  opinion.reason = "reason.turn";
+  opinion.turn = &turn;
+  return opinion;
+}
+
+WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reason) {
+  return {verdict, weight.least, weight.likely, weight.most, reason};
+}
+
+/// A finding that a fact could turn. A charge that names no fault is not half shown: nothing is.
+WearOpinion leaning(const Finding& finding, const Weights& weights) {
+  WearOpinion opinion;
+  switch (finding.lean) {
+  case Lean::wear:
+    opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear");
+    break;
+  case Lean::damage:
+    opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage");
+    break;
+  case Lean::even:
+    opinion = finding.names_fault ? weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends")
+                                  : weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
+  }
+  // A source that says otherwise widens what a leaning leaves.
+  for (const Conflict& conflict : finding.conflicts) {
+    if (conflict.verdict == Verdict::ordinary_wear) opinion.least = Share::none();
+    if (conflict.verdict == Verdict::chargeable_damage) opinion.most = Share::whole();
+  }
+  opinion.finding_open = true;
+  return opinion;
+}
+
+WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
+  WearOpinion opinion;
+  if (lean == Lean::wear)
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_doubtful], "reason.debt-doubtful");
+  else if (lean == Lean::damage)
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_likely], "reason.debt-likely");
+  else if (!names_fault) opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.debt-unnamed");
+  else opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_open], "reason.debt-open");
+  opinion.finding_open = true;
+  return opinion;
+}
+
+/// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not.
+WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& weights) {
+  WearOpinion opinion;
+  if (line.in_lease == Tri(false) && line.kind != "rent") {
+    opinion = settled(Verdict::not_about_condition, "reason.not-in-lease");
+  } else if (line.cause == "tenant") {
+    opinion = settled(Verdict::chargeable_damage, "reason.owed");
+  } else if (!finding) {
+    opinion = leaning_debt(Lean::even, false, weights);
+  } else if (finding->by_hours && line.hours && line.hourly_rate) {
+    opinion = leaning_debt(Lean::damage, true, weights);
+  } else {
+    const bool agreed = line.in_lease == Tri(true) && finding->lean_in_lease;
+    opinion = leaning_debt(agreed ? *finding->lean_in_lease : finding->lean, agreed || finding->names_fault, weights);
+    if (agreed) opinion.reason = *finding->lean_in_lease == Lean::damage ? "reason.debt-in-lease" : opinion.reason;
+  }
+  opinion.verdict = Verdict::not_about_condition;
+  return opinion;
+}
+
+std::optional<WearOpinion> by_move_in_record(const Line& line) {
+  if (line.at_move_in == "same" || line.at_move_in == "damaged")
+    return settled(Verdict::already_there, "reason.already-there");
+  if (line.at_move_in == "dirty" && line.kind == "cleaning")
+    return settled(Verdict::already_there, "reason.already-dirty");
+  return std::nullopt;
+}
+
+std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
+  if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
+  if (line.cause == "landlord" || line.cause == "building" || line.cause == "neighbour" || line.cause == "nature" ||
+      line.cause == "third-party")
+    return settled(Verdict::landlord_side, "reason.cause-not-tenant");
+  if ((line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && usual == Usual::depends)
+    return settled(Verdict::chargeable_damage, "reason.cause-tenant");
+  return std::nullopt;
+}
+
+WearOpinion by_guide(const Finding& finding, const Weights& weights) {
+  if (finding.usual == Usual::depends) return leaning(finding, weights);
+  WearOpinion opinion = settled(finding.usual == Usual::wear ? Verdict::ordinary_wear : Verdict::chargeable_damage,
+                                finding.usual == Usual::wear ? "reason.guide-wear" : "reason.guide-damage");
+  for (const Conflict& conflict : finding.conflicts) {
+    if (conflict.verdict == Verdict::chargeable_damage && finding.usual == Usual::wear) opinion.most = Share::whole();
+    if (conflict.verdict == Verdict::ordinary_wear && finding.usual == Usual::damage) opinion.least = Share::none();
+  }
+  opinion.finding_open = !opinion.certain();
+  return opinion;
+}
+
+} // namespace
+
+std::string_view name_of(Verdict verdict) {
+  switch (verdict) {
+  case Verdict::ordinary_wear:
+    return "ordinary-wear";
+  case Verdict::chargeable_damage:
+    return "chargeable-damage";
+  case Verdict::landlord_side:
+    return "landlord-side";
+  case Verdict::already_there:
+    return "already-there";
+  case Verdict::barred:
+    return "barred";
+  case Verdict::not_about_condition:
+    return "not-about-condition";
+  case Verdict::cannot_tell:
+    break;
+  }
+  return "cannot-tell";
+}
+
+const Finding* Element::finding(std::string_view wanted) const {
+  for (const Finding& f : findings)
+    if (f.id == wanted) return &f;
+  return nullptr;
+}
+
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay,
+                       const Weights& weights) {
+  WearOpinion opinion;
+  if (element && !element->about_condition) {
+    opinion = judge_debt(line, finding, weights);
+    opinion.finding = finding;
+    return opinion;
+  }
+  if (const auto recorded = by_move_in_record(line)) {
+    opinion = *recorded;
+    opinion.finding = finding;
+    return opinion;
+  }
+  const Turn* turn = nullptr;
+  if (finding)
+    for (const Turn& t : finding->turns)
+      if (holds(t.test, line, stay)) {
+        turn = &t;
+        break;
+      }
+  if (turn && turn->verdict == Verdict::landlord_side) {
+    opinion = of_turn(*turn);
+  } else if (!line.landlord_factors.empty()) {
+    // The landlord's own upkeep is named but the guide knows no direct link: their side, yet not beyond doubt.
+    opinion = weighed(Verdict::landlord_side, weights[Ground::landlord_factor], "reason.landlord-factor");
+  } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
+             // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
+             caused && !(turn && (turn->test.causes.size() || caused->verdict == Verdict::chargeable_damage))) {
+    opinion = *caused;
+  } else if (turn) {
+    opinion = of_turn(*turn);
+  } else if (finding) {
+    opinion = by_guide(*finding, weights);
+  } else {
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion.finding_open = true;
+  }
+  opinion.finding = finding;
+  return opinion;
+}
+
+void WearOpinion::cap(const Weight& weight) {
+  least = std::min(least, weight.least);
+  likely = std::min(likely, weight.likely);
+  most = std::min(most, weight.most);
+}
+
+void WearOpinion::span(const WearOpinion& other) {
+  least = std::min(least, other.least);
+  most = std::max(most, other.most);
+}
+
+namespace {
+
+bool any_of(const std::vector<std::string>& papers, const std::vector<std::string>& among_these) {
+  return std::any_of(papers.begin(), papers.end(), [&](const std::string& p) { return among(among_these, p); });
+}
+
+/// One of the weight's papers is known to be missing, and none of them came.
+bool papers_missing(const Weight& weight, const Line& line) {
+  return any_of(line.proof_missing, weight.papers) && !any_of(line.proof, weight.papers);
+}
+
+bool touches(const Weight& weight, const Line& line) { return !among(weight.not_for, line.kind); }
+
+void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reason) {
+  opinion.cap(weight);
+  if (opinion.verdict == Verdict::chargeable_damage) opinion.verdict = Verdict::cannot_tell;
+  if (opinion.verdict == Verdict::cannot_tell || opinion.verdict == Verdict::not_about_condition)
+    opinion.reason = reason;
+}
+
+} // namespace
+
+void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights) {
+  if (opinion.most == Share::none()) return;
+  const bool about_condition = opinion.verdict != Verdict::not_about_condition;
+  const bool undisputed = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
+  // Cost first, so that the graver lack names the reason.
+  const bool own_hours = line.hours && line.hourly_rate;
+  const Weight& cost = weights[Ground::cost_not_shown];
+  const bool agreed = !about_condition && undisputed; // a debt the tenant does not dispute needs no bill
+  if (papers_missing(cost, line) && touches(cost, line) && !own_hours && !agreed)
+    not_shown(opinion, cost, "reason.cost-not-shown");
+  if (!about_condition) return;
+  // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable
+  // sum.
+  const Weight& open = weights[Ground::cost_open];
+  if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage &&
+      !own_hours && !any_of(line.proof, open.papers)) {
+    opinion.cap(open);
+    opinion.cost_open = true;
+  }
+  const bool estimated = !any_of(line.proof_missing, cost.papers) && any_of(line.proof, cost.papers);
+  if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
+  if (undisputed) return;
+  const Weight& baseline = weights[Ground::no_baseline];
+  const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) ||
+                                  line.at_move_in == "not-recorded" || papers_missing(baseline, line);
+  if (nothing_to_compare && touches(baseline, line)) not_shown(opinion, baseline, "reason.no-baseline");
+  if (line.on_move_out_record == Tri(false)) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
+  const Weight& shown = weights[Ground::not_shown];
+  if (papers_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.papers)))
+    not_shown(opinion, shown, "reason.not-shown");
+}
+
+} // namespace wearline

@@ -1,0 +1,159 @@
+#pragma once
+// Wear, damage, the landlord's side, or already there: the wear guide and its answer for one line.
+
+#include "case/case.h"
+#include "values/reference.h"
+
+#include <array>
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+enum class Verdict {
+  ordinary_wear,
+  chargeable_damage,
+  landlord_side,
+  already_there,
+  barred,
+  not_about_condition,
+  cannot_tell
+};
+/// "ordinary-wear", ...: the names of results.
+std::string_view name_of(Verdict verdict);
+
+/// Conditions of a turn; every one that is set must hold. Unknown facts do not match.
+struct TurnTest {
+  std::vector<std::string> landlord_factors, severities, causes, at_move_in;
+  std::optional<long> count_at_least, stay_months_at_least, occupants_at_least;
+  Tri past_life;
+};
+
+/// A paper or proof worth asking for. `id` is its name in rules/papers.json where that list has it.
+struct Paper {
+  std::string id;
+  Localised text;
+};
+
+/// A fact that turns the usual verdict of a finding.
+struct Turn {
+  TurnTest test;
+  Verdict verdict = Verdict::cannot_tell;
+  References sources;
+  Localised text;
+};
+
+/// A source that says otherwise.
+struct Conflict {
+  Verdict verdict = Verdict::cannot_tell;
+  const Reference* source = nullptr;
+  Localised text;
+};
+
+/// Why an answer is not yet settled: what each leaves of the worth of the damage is data (rules/wear/weights.json).
+enum class Ground {
+  leans_wear,
+  leans_damage,
+  even,
+  unnamed,
+  debt_likely,
+  debt_open,
+  debt_doubtful,
+  landlord_factor,
+  not_shown,
+  not_on_record,
+  no_baseline,
+  cost_not_shown,
+  cost_open,
+  work_not_done,
+  small_mark
+};
+constexpr std::size_t ground_count = 15;
+
+/// How far a decider goes while a fact is missing: shares of the worth of the damage, least <= likely <= most.
+struct Weight {
+  Share least, likely, most;
+  std::vector<std::string> papers;  ///< it applies where one of these is known to be missing and none of them came
+  std::vector<std::string> not_for; ///< kinds of charge it does not touch
+  References sources;
+};
+
+struct Weights {
+  std::array<Weight, ground_count> of;
+  const Weight& operator[](Ground ground) const { return of[static_cast<std::size_t>(ground)]; }
+};
+
+enum class Usual { wear, damage, depends };
+enum class Lean { wear, damage, even };
+
+struct Finding {
+  std::string id;
+  Localised label, description, ask;
+  Usual usual = Usual::depends;
+  Lean lean = Lean::even;
+  bool ages = false;                 ///< the usual remedy renews the thing, so its age counts
+  bool turns_on_life = false;        ///< being past its life would turn it
+  bool turns_on_stay = false;        ///< a longer stay would turn it
+  bool names_fault = true;           ///< false: the charge names work or nothing at all
+  bool by_days = false;              ///< rent: no more than that of the days it is charged for
+  bool by_hours = false;             ///< the landlord's own work: hours and a rate show it
+  bool small_mark = false;           ///< a mark on a thing that still works: a repair or a sum for the mark may do
+  std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
+  std::string remedy;                ///< replace, repair, clean, none
+  std::string life_class;            ///< class of lives of this part (a toilet's seat); empty: the element's
+  References sources;
+  std::vector<Conflict> conflicts;
+  std::vector<Turn> turns;
+  std::vector<const Paper*> ask_for;
+};
+
+struct Element {
+  std::string id, group, kind;
+  Localised label, covers, seam_text;
+  bool about_condition = true;
+  std::string life_class; ///< class of lives; empty: its age does not count
+  std::string seam_unit;  ///< the unit damage is charged by (room, wall); empty: one piece
+  std::vector<Finding> findings;
+
+  const Finding* finding(std::string_view id) const;
+};
+
+/// What about the tenancy bears on wear.
+struct Stay {
+  std::optional<long> months;      ///< completed months lived there, at least
+  std::optional<long> months_most; ///< and at most
+  std::optional<long> occupants;
+  Tri past_life;                 ///< the thing is past its useful life on every published life
+  bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in
+  bool nothing_shown = false;    ///< known that neither list nor photos were made at move-out
+};
+
+/// How far the tenant answers for the worth of the damage, on what is known: none, part or all of it.
+struct WearOpinion {
+  Verdict verdict = Verdict::cannot_tell;
+  Share least = Share::none(), likely = {1, 2}, most = Share::whole();
+  std::string_view reason; ///< wording key of the reason
+  const Turn* turn = nullptr;
+  const Finding* finding = nullptr;
+  bool cost_open = false;    ///< a bill, or the hours worked, would settle the sum
+  bool finding_open = false; ///< what was wrong, or how bad, would settle it
+
+  bool certain() const { return least == most; }
+  /// No more than `weight` leaves.
+  void cap(const Weight& weight);
+  /// Spans what another opinion leaves too.
+  void span(const WearOpinion& other);
+};
+
+/// The wear verdict of one line. `element` and `finding` may be null: unknown.
+/// Order: move-in record, landlord's own upkeep, cause, turns of the finding, its usual verdict.
+WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay,
+                       const Weights& weights);
+
+/// What proof that is known to be missing leaves of an opinion: the landlord has to show the damage, that it is new,
+/// and its cost.
+void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights);
+
+} // namespace wearline

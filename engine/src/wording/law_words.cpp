@@ -1,0 +1,198 @@
+#include "wording/law_words.h"
+
+namespace wearline {
+
+namespace {
+
+std::string_view reason_word(DutyReason reason) {
+  switch (reason) {
+  case DutyReason::not_in_force:
+    return "not-in-force";
+  case DutyReason::not_called_for:
+    return "not-called-for";
+  case DutyReason::nothing_owed:
+    return "nothing-owed";
+  case DutyReason::done_in_time:
+    return "done-in-time";
+  case DutyReason::done_late:
+    return "done-late";
+  case DutyReason::not_done:
+    return "not-done";
+  case DutyReason::time_left:
+    return "time-left";
+  case DutyReason::not_started:
+    return "not-started";
+  case DutyReason::condition_open:
+    return "condition-open";
+  case DutyReason::date_open:
+    return "date-open";
+  case DutyReason::owed_open:
+    return "owed-open";
+  case DutyReason::arrival_open:
+    return "arrival-open";
+  case DutyReason::no_number:
+    break;
+  }
+  return "no-number";
+}
+
+std::string plain(std::string_view id) {
+  std::string out(id);
+  for (char& c : out)
+    if (c == '-') c = ' ';
+  return out;
+}
+
+std::string keyed(std::string_view stem, std::string_view id) {
+  std::string key(stem);
+  key += id;
+  return key;
+}
+
+} // namespace
+
+std::string LawWords::label(const Duty& duty) const {
+  return registry_->duties[duty.name].label.in(speech_->language());
+}
+
+std::string LawWords::paper(PaperId id) const { return registry_->papers[index(id)].label.in(speech_->language()); }
+
+std::string LawWords::event(EventId id) const {
+  const EventInfo& info = law_->view().info(id);
+  if (const std::string& day = info.day.in(speech_->language()); !day.empty()) return day;
+  const std::string key = keyed("event.", info.id);
+  return speech_->has(key) ? speech_->say(key) : speech_->say("event.other", {{"name", plain(info.id)}});
+}
+
+std::string LawWords::events(const std::vector<EventId>& ids, std::string_view joiner) const {
+  std::string out;
+  for (const EventId id : ids) {
+    if (!out.empty()) out += ' ' + speech_->say(joiner) + ' ';
+    out += event(id);
+  }
+  return out;
+}
+
+std::string LawWords::assumed(const Ask& ask) const {
+  const FactView& view = law_->view();
+  if (ask.kind == Ask::Kind::fact) {
+    const FactId id{ask.which};
+    return speech_->say(view.fact(id).yes ? "law.assumed.yes" : "law.assumed.no",
+                        {{"question", view.info(id).question.in(speech_->language())}});
+  }
+  const EventId id{ask.which};
+  const EventState& s = view.event(id);
+  if (s.happened != Tri(true))
+    return speech_->say("law.assumed.not-done", {{"question", view.info(id).question.in(speech_->language())}});
+  return speech_->say("law.assumed.day",
+                      {{"question", view.info(id).question.in(speech_->language())}, {"day", speech_->span(s.on)}});
+}
+
+std::string LawWords::state(const DutyResult& result) const {
+  const bool only_taken = result.reason == DutyReason::not_done && result.done_assumed;
+  std::string key = only_taken ? "law.state.not-done-assumed" : keyed("law.state.", reason_word(result.reason));
+  if (result.reason == DutyReason::not_done && !result.last) key = "law.state.not-done-no-day";
+  const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
+  const std::string last = result.last ? speech_->span(*result.last) : std::string();
+  return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text_in(speech_->language())}});
+}
+
+std::string LawWords::leg(const LegCount& count, const DutyResult& result) const {
+  const Leg& leg = *count.leg;
+  if (!leg.count) return speech_->say("law.count.none");
+  const std::string after = events(leg.after, leg.take == Take::later ? "law.join.later" : "law.join.earlier");
+  const int said = count.never ? count.high_count : count.low_count;
+  const std::string number = std::to_string(said);
+  const std::string unit =
+      speech_->say(keyed("law.unit.", name_of(leg.unit)) + (said == 1 ? ".one" : ".many"), {{"n", number}});
+  const std::string direction = leg.before ? "before" : "after";
+  if (count.never)
+    return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never",
+                        {{"unit", unit}, {"events", after}});
+  if (!count.start.known() || count.low_count != count.high_count)
+    return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction,
+                        {{"unit", unit}, {"events", after}});
+  const Day from = count.start.earliest;
+  const std::string because = count.from.empty() ? after : events(count.from, "law.join.same");
+  const Counting counting{count.rule, holidays_};
+  const LastDay day = leg.before ? last_day_before(from, count.low_count, leg.unit, counting)
+                                 : last_day_after(from, count.low_count, leg.unit, counting);
+  const std::string reached =
+      speech_->say("law.day", {{"weekday", speech_->weekday(day.reached)}, {"day", speech_->day(day.reached)}});
+  const std::string last =
+      speech_->say("law.day", {{"weekday", speech_->weekday(day.last)}, {"day", speech_->day(day.last)}});
+  std::string key = "law.count.";
+  key += leg.count == 0 ? "same" : direction;
+  std::string text =
+      speech_->say(key, {{"unit", unit}, {"from", speech_->day(from)}, {"because", because}, {"reached", reached}});
+  if (day.skipped) text += ' ' + speech_->say("law.count.skipped");
+  if (day.last != day.reached) {
+    const Holiday* holiday = counting.holiday_on(day.reached);
+    text += ' ' + (holiday ? speech_->say("law.count.rolled-holiday", {{"holiday", holiday->name}, {"last", last}})
+                           : speech_->say("law.count.rolled", {{"last", last}}));
+  }
+  if (result.earliest) text += ' ' + speech_->say("law.count.not-before");
+  return text;
+}
+
+std::string LawWords::arithmetic(const DutyResult& result) const {
+  std::string text;
+  const auto add = [&](std::string part) {
+    if (part.empty()) return;
+    if (!text.empty()) text += ' ';
+    text += part;
+  };
+  for (const LegCount& count : result.legs) add(leg(count, result));
+  if (result.legs.size() > 1 && result.last && result.last->known())
+    add(speech_->say(result.duty->take == Take::later ? "law.count.later-leg" : "law.count.earlier-leg",
+                     {{"last", speech_->day(result.last->earliest)}}));
+  else if (result.last && !result.last->known() && !result.last->open())
+    add(speech_->say("law.count.between", {{"span", speech_->span(*result.last)}}));
+  return text;
+}
+
+std::string LawWords::defect(const PaperResult& result) const {
+  const auto list = [&](const std::vector<PaperId>& ids) {
+    std::string out;
+    for (const PaperId id : ids) {
+      if (!out.empty()) out += ", ";
+      out += paper(id);
+    }
+    return out;
+  };
+  std::string text;
+  const auto add = [&](std::string part) {
+    if (!text.empty()) text += ' ';
+    text += part;
+  };
+  if (!result.lacking.empty()) add(speech_->say("law.defect.lacking", {{"papers", list(result.lacking)}}));
+  if (result.wrong_way) add(speech_->say("law.defect.wrong-way"));
+  if (result.defect != Tri(true)) {
+    if (!result.open.empty()) add(speech_->say("law.defect.open", {{"papers", list(result.open)}}));
+    if (result.way_open) add(speech_->say("law.defect.way-open"));
+  }
+  if (text.empty()) text = result.rule->text_in(speech_->language());
+  return text;
+}
+
+std::string LawWords::cap(const CapResult& result) const {
+  return speech_->say("law.cap", {{"limit", speech_->money(*result.limit)}, {"taken", speech_->money(*result.taken)}});
+}
+
+std::string LawWords::award(const Award& award) const {
+  if (!award.known) return speech_->say("law.award.unknown");
+  if (award.most.is_zero() && !award.open)
+    return speech_->say("law.award.nothing") + ' ' + speech_->say("law.award.courts-decide");
+  std::string text = award.least == award.most
+                         ? speech_->say("law.award.one", {{"most", speech_->money(award.most)}})
+                         : speech_->say("law.award.range",
+                                        {{"least", speech_->money(award.least)}, {"most", speech_->money(award.most)}});
+  if (award.forfeited || award.may_be_forfeited)
+    text += ' ' + speech_->say(award.forfeited ? "law.award.forfeited" : "law.award.may-be-forfeited",
+                               {{"merits", speech_->money(award.sum_due)},
+                                {"forfeited", speech_->money(award.sum_due_forfeited)}});
+  if (award.open) text += ' ' + speech_->say("law.award.open");
+  return text + ' ' + speech_->say("law.award.courts-decide");
+}
+
+} // namespace wearline

@@ -1,0 +1,97 @@
+#include "wording/line_text.h"
+
+namespace wearline {
+
+namespace {
+
+bool reason_is_said(std::string_view code) { return code.substr(0, 7) == "reason."; }
+
+/// The guide's word counts as published only if some source is more than practice.
+bool only_practice(const Finding& finding) {
+  for (const Reference* r : finding.sources)
+    if (r->read != "practice") return false;
+  return true;
+}
+
+std::string reason_key(const WearOpinion& opinion) {
+  if (opinion.finding && only_practice(*opinion.finding)) {
+    if (opinion.reason == "reason.guide-wear") return "reason.practice-wear";
+    if (opinion.reason == "reason.guide-damage") return "reason.practice-damage";
+  }
+  return std::string(opinion.reason);
+}
+
+} // namespace
+
+std::string thing_of(const Line& line, const Subject& subject, const Speech& speech) {
+  if (subject.element) return subject.element->label.in(speech.language());
+  return line.text;
+}
+
+std::string why(const LineAssessment& line, const Speech& speech) {
+  const WearOpinion& opinion = line.result.opinion;
+  if (opinion.turn) return opinion.turn->text.in(speech.language());
+  return speech.say(reason_key(opinion));
+}
+
+std::string step_text(const Step& step, const LineAssessment& line, const Speech& speech) {
+  if (reason_is_said(step.code)) return why(line, speech);
+  std::string key = "step.";
+  key += step.code;
+  if (step.code == "rent-by-day" && step.low == step.high) key = "step.rent-by-day.same";
+  if (step.code == "age-unknown" && step.high.is_zero()) key = "step.age-unknown.past-life";
+  std::string text = speech.fill(key, [&](std::string_view name, std::string& out) {
+    if (name == "from") out += speech.money(step.from);
+    else if (name == "to") out += speech.money(step.to);
+    else if (name == "low") out += speech.money(step.low);
+    else if (name == "high") out += speech.money(step.high);
+    else if (name == "share") out += speech.percent(step.share);
+    else if (name == "age") out += speech.length(step.age);
+    else if (name == "life") out += speech.length(step.life);
+    else if (name == "part") out += speech.quantity(step.part);
+    else if (name == "whole") out += speech.quantity(step.whole);
+    else return false;
+    return true;
+  });
+  if (step.said && !step.said->empty() && step.code.substr(0, 4) != "area") {
+    text += ' ';
+    text += step.said->in(speech.language());
+  }
+  return text;
+}
+
+std::string read_text(std::string_view read, const Speech& speech) {
+  std::string key = "read.";
+  key += read;
+  return speech.say(key);
+}
+
+std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines,
+                          const Speech& speech) {
+  std::string key = "question.";
+  key += question.code;
+  std::string thing, whole, id;
+  if (question.line != Question::no_line) {
+    const Line& line = c.lines[question.line];
+    id = line.id;
+    thing = thing_of(line, lines[question.line].subject, speech);
+    if (line.charged) whole = speech.quantity(*line.charged);
+  }
+  const std::string_view said =
+      question.said ? std::string_view(question.said->in(speech.language())) : std::string_view();
+  return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}});
+}
+
+std::string audit_text(const AuditNote& note, const Case& c, const Speech& speech) {
+  std::string ids;
+  for (auto at = note.lines.rbegin(); at != note.lines.rend(); ++at) {
+    if (!ids.empty()) ids += ' ' + speech.say("audit.several-lines") + ' ';
+    ids += c.lines[*at].id;
+  }
+  if (note.said) return speech.say("audit.clash", {{"lines", ids}, {"said", note.said->in(speech.language())}});
+  std::string key = "audit.";
+  key += note.code;
+  return speech.say(key, {{"lines", ids}, {"stated", speech.money(note.stated)}, {"found", speech.money(note.found)}});
+}
+
+} // namespace wearline

@@ -1,0 +1,23 @@
+#pragma once
+// A judged line in words.
+
+#include "judging/assessment.h"
+#include "wording/speech.h"
+
+#include <string>
+
+namespace wearline {
+
+/// The thing a line is about, as people call it; the line's own text where it is not known.
+std::string thing_of(const Line& line, const Subject& subject, const Speech& speech);
+/// One or two sentences: why this verdict.
+std::string why(const LineAssessment& line, const Speech& speech);
+/// One step of the arithmetic.
+std::string step_text(const Step& step, const LineAssessment& line, const Speech& speech);
+/// "read in the law's own text", ... for a way of reading.
+std::string read_text(std::string_view read, const Speech& speech);
+std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines,
+                          const Speech& speech);
+std::string audit_text(const AuditNote& note, const Case& c, const Speech& speech);
+
+} // namespace wearline

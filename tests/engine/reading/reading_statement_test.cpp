@@ -1,0 +1,181 @@
+#include "output/reading.h"
+#include "reading/statement_reader.h"
+#include "support/reading_rules.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace wearline;
+
+namespace {
+
+ReadStatement read(std::string_view text) { return read_text(text, reading_test::rules()); }
+
+std::string sums(const ReadStatement& s) {
+  std::string out;
+  for (const ReadCharge& c : s.charges) out += (out.empty() ? "" : " ") + c.amount.plain();
+  return out;
+}
+std::optional<Day> day_of(const ReadStatement& s, DateKind kind) {
+  for (const ReadDate& d : s.dates)
+    if (d.kind == kind) return d.day;
+  return std::nullopt;
+}
+
+} // namespace
+
+TEST_CASE("Charges, deposit, total and refund are told apart", "[reading]") {
+  const ReadStatement s =
+      read("Statement date: 03/18/2023   Vacated: 02/28/2023\n\nRepaint bedroom ...... 180.00\nTwo keys ...... "
+           "14.00\n\nTOTAL ...... 194.00\nDEPOSIT ...... 950.00\nBALANCE RETURNED TO YOU ...... 756.00\n");
+  CHECK(sums(s) == "180.00 14.00");
+  CHECK(s.deposit() == Money::cents(95000));
+  REQUIRE(s.total.has_value());
+  CHECK(s.total->amount == Money::cents(19400));
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(75600));
+  CHECK(day_of(s, DateKind::statement) == parse_day("2023-03-18"));
+  CHECK(day_of(s, DateKind::move_out) == parse_day("2023-02-28"));
+  CHECK(s.checks.empty());
+}
+
+TEST_CASE("Every line of the text ends somewhere", "[reading]") {
+  const std::string text = "Dear tenant,\n\nCleaning 50.00\nsome words\n???\n------\nPlease call.\n";
+  const ReadStatement s = read(text);
+  CHECK(s.fates.size() == 8); // seven lines and the empty one after the last break
+  for (const std::string& fate : s.fates) CHECK_FALSE(fate.empty());
+  std::size_t tray = 0;
+  for (const TrayLine& t : s.tray) {
+    CHECK_FALSE(t.why.empty());
+    ++tray;
+  }
+  CHECK(tray >= 3);
+}
+
+TEST_CASE("Wrapped descriptions are joined, before the sum and after it", "[reading]") {
+  const ReadStatement s = read("1. Carpet in the small bedroom has bleach spots\n   that would not come out          "
+                               "$286.00\n2. Sprayer hose                     $41.50\n   (broken off)\n");
+  REQUIRE(s.charges.size() == 2);
+  CHECK(s.charges[0].text == "Carpet in the small bedroom has bleach spots that would not come out");
+  CHECK(s.charges[0].places.size() == 2);
+  CHECK(s.charges[1].text == "Sprayer hose (broken off)");
+}
+
+TEST_CASE("Places point into the line as it stands", "[reading]") {
+  const std::string text = "> Cleaning of oven      $45.00\n> Deposit  $90.00\n";
+  const ReadStatement s = read(text);
+  REQUIRE(s.charges.size() == 1);
+  const TextPlace at = s.charges[0].amount_place;
+  CHECK(at.line == 1);
+  CHECK(text.substr(at.start, at.end - at.start) == "$45.00");
+  const TextPlace words = s.charges[0].places[0];
+  CHECK(text.substr(words.start, words.end - words.start) == "Cleaning of oven");
+}
+
+TEST_CASE("A running balance is not a charge", "[reading]") {
+  const ReadStatement s = read(
+      "Deposit            1,000.00\nPaint    120.00    880.00\nLate fee  35.00    845.00\nClean     60.00    785.00\n");
+  CHECK(sums(s) == "120.00 35.00 60.00");
+}
+
+TEST_CASE("The column of the tenant's share is charged", "[reading]") {
+  const ReadStatement s = read("Item       Full cost   Owner pays   Tenant pays\nBlinds        120.00        60.00     "
+                               "    60.00\nCarpet        450.00       300.00        150.00\n");
+  CHECK(sums(s) == "60.00 150.00");
+}
+
+TEST_CASE("Rows set in under a charge that come to its sum only split it up", "[reading]") {
+  const ReadStatement s = read("Cleaning                 $180.00\n   of which kitchen 60.00, bath 120.00\nCarpentry    "
+                               "            $235.00\n   bedroom door 140.00\n   two drawers 95.00\n");
+  CHECK(sums(s) == "180.00 235.00");
+}
+
+TEST_CASE("Sums inside sentences are charges, sums of the account, or facts", "[reading]") {
+  const ReadStatement s =
+      read("The carpet was new in 2019 and cost $840.00. Three years were left, so your share is $252.00 for the "
+           "carpet.\nI kept $75.00 for cleaning the oven. From your deposit of $900.00 I return $573.00.\n");
+  CHECK(sums(s) == "252.00 75.00");
+  CHECK(s.deposit() == Money::cents(90000));
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(57300));
+}
+
+TEST_CASE("Credits are taken off, whatever marks them", "[reading]") {
+  CHECK(sums(read("Rent balance  $400.00\nCredit for paint  $35.00\n")) == "400.00 -35.00");
+  CHECK(sums(read("Item      Debit   Credit\nCurtains  62.00\nAllowance         30.00\n")) == "62.00 -30.00");
+  CHECK(sums(read("Deposit + 500.00\nShelf broken    -  48.00\nYou paid the plumber  +  85.00\nPatch  -  20.00\n")) ==
+        "48.00 -85.00 20.00");
+  CHECK(sums(read("Deposit  500.00\nShelf (48.00)\nKey (5.00)\nRefund 447.00\n")) ==
+        "48.00 5.00"); // brackets on all only mark deductions
+}
+
+TEST_CASE("Quoted text is another message than the one it stands in", "[reading]") {
+  const ReadStatement s = read(
+      "I do not agree with the $120.00 for paint.\n\n> Cleaning   $45.00\n> Paint     $120.00\n> Total     $165.00\n");
+  CHECK(sums(s) == "45.00 120.00");
+  REQUIRE_FALSE(s.tray.empty());
+  CHECK(s.tray[0].why == "other-message");
+}
+
+TEST_CASE("No sum is made up", "[reading]") {
+  for (const char* text :
+       {"Unit 12, phone 555-0142, zip 99201, 3 keys returned, lease 2024-118", "Photos 1-14 attached, see page 2",
+        "Carpet 12 x 14 ft, 10 years old, 2019", "", "30 days", "1/2 bath, 3BR"}) {
+    INFO(text);
+    CHECK(sums(read(text)).empty());
+  }
+  const ReadStatement product = read("Screens 3 @ 22.00\n");
+  REQUIRE(product.charges.size() == 1);
+  CHECK(product.charges[0].amount == Money::cents(6600));
+  CHECK(product.charges[0].computed);
+}
+
+TEST_CASE("The paper's own arithmetic is checked", "[reading]") {
+  const auto codes = [](const ReadStatement& s) {
+    std::string out;
+    for (const StatementCheck& c : s.checks) out += c.code + " ";
+    return out;
+  };
+  CHECK(codes(read("Paint 100.00\nKey 5.00\nTotal 115.00\n")) == "sum ");
+  CHECK(codes(read("Paint 100.00\nDeposit 500.00\nRefund to you 450.00\n")) == "refund ");
+  CHECK(codes(read("Clean, 6 hours at 35.00   225.00\n")) == "extension ");
+  CHECK(codes(read("Stove  40.00\nFloor  30.00\nsubtotal  80.00\n")) == "subtotal ");
+  CHECK(codes(read("Paint 200.00\nSales tax 8%  17.60\n")) == "tax ");
+  CHECK(codes(read("Paint 200.00\nSales tax 8%  16.00\n")).empty());
+}
+
+TEST_CASE("Spanish and European figures", "[reading]") {
+  const ReadStatement s = read("Fecha: 14/03/2025   Desocupó: 28/02/2025\nPintura de la casa .... 1.240,50\nDepósito "
+                               ".... 1.500,00\nA devolver .... 259,50\n");
+  CHECK(s.language == "es");
+  CHECK(sums(s) == "1240.50");
+  CHECK(day_of(s, DateKind::move_out) == parse_day("2025-02-28"));
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(25950));
+}
+
+TEST_CASE("The facade gives JSON with places in UTF-16 units", "[reading]") {
+  Wording none;
+  const auto json = nlohmann::json::parse(read_statement(
+      "Persiana dañada \xF0\x9F\x98\x80 recámara 2 ..... 40.00\nnada\n", reading_test::rules(), none, "es"));
+  REQUIRE(json.at("lines").size() == 1);
+  const auto& line = json.at("lines")[0];
+  CHECK(line.at("amount").get<std::string>() == "40.00");
+  CHECK(line.at("element").get<std::string>() == "window-covering");
+  CHECK(line.at("amountFrom").at("start").get<int>() == 36);
+  CHECK(line.at("amountFrom").at("end").get<int>() == 41);
+  CHECK(json.at("deposit").is_null());
+  CHECK(json.at("tray").size() == 1);
+  CHECK(json.at("inputLines").size() == 3);
+}
+
+TEST_CASE("Hostile text gives an answer", "[reading]") {
+  std::string deep(5000, '>');
+  std::string bars(3000, '|');
+  std::string digits(4000, '9');
+  std::string words;
+  for (int i = 0; i < 3000; ++i) words += "carpet 5 ";
+  for (const std::string& text :
+       {deep, bars, digits, words, std::string("\0\xFF\xFE\r\r\n\t", 7), std::string("\"a,b\n\"\"\n,")})
+    CHECK(read(text).fates.size() >= 1);
+}

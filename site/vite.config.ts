@@ -26,10 +26,10 @@ export default defineConfig(({ mode }) => {
     resolve: {
       alias: single
         ? [
-            { find: /^\.\/files$/, replacement: fileURLToPath(here('./src/app/files-held.ts')) },
+            { find: /^\.\/files$/, replacement: fileURLToPath(here('./src/engine/files-held.ts')) },
             {
-              find: /^(?:\.\/app|\.)\/start-engine$/,
-              replacement: fileURLToPath(here('./src/app/start-engine-held.ts')),
+              find: /^(?:\.\/engine|\.)\/start-engine$/,
+              replacement: fileURLToPath(here('./src/engine/start-engine-held.ts')),
             },
             {
               find: /^(?:\.\/source|\.)\/pdf-library$/,

@@ -3,11 +3,11 @@
 import { render } from 'lit/html.js';
 import './styles/base.css';
 import './styles/print.css';
-import { watchForStatements } from './app/bringing';
+import { watchForStatements } from './sections/bring-in/door';
 import { Desk } from './app/desk';
 import { Keeper } from './app/keeper';
-import { startEngine } from './app/start-engine';
-import { say } from './app/wording';
+import { startEngine } from './engine/start-engine';
+import { say } from './say/wording';
 import { page } from './page';
 import { fetchAhead } from './sections/charges/charge';
 

@@ -1,11 +1,11 @@
 // The page: its sections in the order this side needs them.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
-import { bringing, isBringing } from './app/bringing';
+import { bringing } from './sections/bring-in/door';
 import type { Desk } from './app/desk';
 import type { Keeper } from './app/keeper';
 import { later } from './app/later';
-import { say } from './app/wording';
+import { say } from './say/wording';
 import { cautions } from './sections/cautions/cautions';
 import { charges } from './sections/charges/charges';
 import { days } from './sections/days/days';
@@ -54,10 +54,10 @@ const caseOf = (d: Desk): TemplateResult => html`
 `;
 
 export const page = (d: Desk, keeper: Keeper): TemplateResult => html`
-  <a class="skip" href=${isBringing() ? '#bring-title' : '#charges-title'}>${say('page.skip')}</a>
+  <a class="skip" href=${d.bringing ? '#bring-title' : '#charges-title'}>${say('page.skip')}</a>
   ${masthead(d, keeper)}
   <main>
-    ${isBringing() ? bringing(d) : caseOf(d)}
+    ${d.bringing ? bringing(d) : caseOf(d)}
   </main>
-  ${footer(d)} ${isBringing() ? nothing : strip(d)} ${notice(d)}
+  ${footer(d)} ${d.bringing ? nothing : strip(d)} ${notice(d)}
 `;

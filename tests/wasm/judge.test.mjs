@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { before, describe, test } from 'node:test';
 import { allCases, bundle, freshModule, fullModule, judgeModule, native, rulesIndex } from './engines.mjs';
 
-/** The page's own question (site/src/app/judge.ts). */
+/** The page's own question (site/src/engine/judge.ts). */
 const leavesToWords = (text) => JSON.parse(text).lines?.some((line) => line.text && !line.element && line.credit !== true);
 
 describe('the judge and the program agree where things are named', () => {

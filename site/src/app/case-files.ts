@@ -2,7 +2,7 @@
 
 import type { CaseFile } from '../case/case';
 import type { Desk } from './desk';
-import { say } from './wording';
+import { say } from '../say/wording';
 
 /** Hands `content` to the browser as a file to keep. */
 export function keepFile(name: string, content: BlobPart, type: string): void {

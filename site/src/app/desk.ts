@@ -7,9 +7,9 @@ import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
 import { type Letter, type LetterEdits, noEdits } from '../case/letter';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
-import type { Engine } from './engine';
-import { HeldAnswer } from './held-answer';
-import { judge, leavesToWords } from './judge';
+import type { Engine } from '../engine/engine';
+import { HeldAnswer } from '../engine/held-answer';
+import { judge, leavesToWords } from '../engine/judge';
 import type { Kept } from './keep';
 import {
   canRead,
@@ -21,9 +21,9 @@ import {
   loadReading,
   loadShared,
   registryOf,
-} from './rules';
-import { localToday, useCurrency } from './show';
-import { type Language, language, say, speak } from './wording';
+} from '../engine/rules';
+import { localToday, useCurrency } from '../say/show';
+import { type Language, language, say, speak } from '../say/wording';
 
 export interface Sheet {
   key: number;
@@ -66,6 +66,8 @@ export class Desk {
   notice: Notice | null = null;
   /** True while the cases are kept in this browser. */
   keeping = false;
+  /** True while a statement is being brought in, in place of the case. */
+  bringing = false;
   private listeners: Listener[] = [];
   private nextKey = 1;
   /** Counts the judgements asked for: only the answer to the last is shown. */

@@ -3,8 +3,8 @@
 import index from 'virtual:examples';
 import type { Desk } from './desk';
 import { openText } from './case-files';
-import { nameOfPlace } from './rules';
-import { say } from './wording';
+import { nameOfPlace } from '../engine/rules';
+import { say } from '../say/wording';
 
 export interface Example {
   slug: string;

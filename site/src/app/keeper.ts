@@ -2,7 +2,7 @@
 
 import type { Desk, Sheet } from './desk';
 import { forget, keep, kept } from './keep';
-import { say } from './wording';
+import { say } from '../say/wording';
 
 const mark = (sheets: Sheet[], front: number): unknown[] => [
   front,

@@ -1,7 +1,7 @@
 // A photo or paper that a person attached, and what its date tells.
 
 import type { CaseFile } from './case';
-import { isDay } from './date-words';
+import { isDay } from './day';
 
 export type Shows = 'move-in' | 'move-out' | 'receipt' | 'statement' | 'other';
 export const showings: Shows[] = ['move-in', 'move-out', 'receipt', 'statement', 'other'];

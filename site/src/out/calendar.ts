@@ -2,7 +2,7 @@
 
 import ical, { ICalAlarmType, ICalEventTransparency } from 'ical-generator';
 import type { Assessment, LegalDate } from '../case/assessment';
-import { say } from '../app/wording';
+import { say } from '../say/wording';
 
 const day = 86_400;
 

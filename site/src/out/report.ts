@@ -2,11 +2,11 @@
 // exhibits. The case itself lies within, so that the report can be opened here again.
 
 import { html, nothing, render, type TemplateResult } from 'lit/html.js';
-import { longDay, money } from '../app/show';
-import { language, say } from '../app/wording';
+import { longDay, money } from '../say/show';
+import { language, say } from '../say/wording';
 import type { Assessment, JudgedLine, Sourced, Span } from '../case/assessment';
 import type { CaseFile } from '../case/case';
-import { spanInWords } from '../case/date-words';
+import { spanInWords } from '../say/date-words';
 import type { Exhibit } from '../case/exhibit';
 import css from './report.css?inline';
 

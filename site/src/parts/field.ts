@@ -3,10 +3,11 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../app/desk';
-import { canSay, say } from '../app/wording';
+import { canSay, say } from '../say/wording';
 import type { Fault } from '../case/assessment';
 import type { Named } from '../case/catalogue';
-import { dateForField, dateWords, inWords, isDay } from '../case/date-words';
+import { isDay } from '../case/day';
+import { dateForField, dateWords, inWords } from '../say/date-words';
 import { dateFromTyping } from '../case/typed-date';
 import { amountForField, amountFromTyping } from '../case/typed-money';
 

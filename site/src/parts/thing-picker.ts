@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../app/desk';
-import { say } from '../app/wording';
+import { say } from '../say/wording';
 import { elementOf, type Hit, search } from '../case/catalogue';
 
 interface Open {

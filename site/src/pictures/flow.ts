@@ -4,8 +4,8 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
-import { cents } from '../app/show';
-import { say } from '../app/wording';
+import { cents } from '../say/show';
+import { say } from '../say/wording';
 import type { Totals } from '../case/assessment';
 import './pictures.css';
 

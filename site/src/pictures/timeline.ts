@@ -5,10 +5,11 @@ import { scaleTime } from 'd3-scale';
 import { line } from 'd3-shape';
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../app/desk';
-import { daysBetween, shortDay } from '../app/show';
-import { say } from '../app/wording';
+import { daysBetween, shortDay } from '../say/show';
+import { say } from '../say/wording';
 import type { DutyState } from '../case/assessment';
-import { isDay, spanInWords } from '../case/date-words';
+import { isDay } from '../case/day';
+import { spanInWords } from '../say/date-words';
 import { stateMark } from '../parts/mark';
 import './pictures.css';
 

@@ -3,8 +3,8 @@
 import { scaleTime } from 'd3-scale';
 import { area } from 'd3-shape';
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
-import { shortDay } from '../app/show';
-import { say } from '../app/wording';
+import { shortDay } from '../say/show';
+import { say } from '../say/wording';
 import type { Days, Worth } from '../case/assessment';
 import './pictures.css';
 

@@ -2,11 +2,11 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { type Brought, isBringing, leaveBringing } from '../../app/bringing';
+import type { Brought } from './door';
 import { openAll } from '../../app/case-files';
-import { loadReading } from '../../app/rules';
-import { language, learn, say } from '../../app/wording';
-import type { Engine } from '../../app/engine';
+import { loadReading } from '../../engine/rules';
+import { language, learn, say } from '../../say/wording';
+import type { Engine } from '../../engine/engine';
 import en from '../../../../engine/rules/wording/en/page-bring.json';
 import './bring-in.css';
 import { type Progress, readScan, takeFiles, type Taken } from './intake';
@@ -151,6 +151,17 @@ export const takeScan = (d: Desk, pdf: OpenPdf): Promise<void> =>
     await show(d, source, signal);
   });
 
+/** Back to the case. The place of the charges gets the focus. */
+function leaveBringing(d: Desk): void {
+  d.bringing = false;
+  d.draw();
+  setTimeout(() => {
+    const title = document.getElementById('charges-title');
+    title?.setAttribute('tabindex', '-1');
+    title?.focus();
+  });
+}
+
 export function cancel(d: Desk): void {
   if (stage.at === 'working') stage.stop.abort();
   go(d, { at: 'ways' });
@@ -223,7 +234,7 @@ function body(d: Desk): TemplateResult {
 }
 
 export function bringing(d: Desk): TemplateResult | typeof nothing {
-  if (!isBringing()) return nothing;
+  if (!d.bringing) return nothing;
   return html`<section class="bring" aria-labelledby="bring-title" data-stage=${stage.at}>
     <div class="bring-head">
       <h2 id="bring-title" tabindex="-1" ?data-first=${stage.at !== 'ways'}>${say('page.bring.title')}</h2>

@@ -1,7 +1,7 @@
 // The statement as it came: its lines of text, or pictures of its pages with what was found marked on them.
 
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import { piecesAt, type Review } from './review';
 import { around, type Box, type Piece, type Source } from './source/source';
 

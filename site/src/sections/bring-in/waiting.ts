@@ -1,7 +1,7 @@
 // While a file is read: how far it is, and how to stop it. And what has to be asked first.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import type { Progress } from './intake';
 import { scannedPagesRead } from './source/limits';
 

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import { canReadPdf } from './source/pdf-library';
 import { canReadPictures } from './source/picture-library';
 import type { TroubleKind } from './source/trouble';

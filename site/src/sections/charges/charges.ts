@@ -2,10 +2,10 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { repeat } from 'lit/directives/repeat.js';
-import { bringIn } from '../../app/bringing';
+import { bringIn } from '../bring-in/door';
 import type { Desk } from '../../app/desk';
-import { cents } from '../../app/show';
-import { say } from '../../app/wording';
+import { cents } from '../../say/show';
+import { say } from '../../say/wording';
 import { freshLineId } from '../../case/case';
 import { charge } from './charge';
 import './charges.css';

@@ -3,10 +3,10 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import type { Line, Part, Quantity } from '../../case/case';
 import { aboutCondition, elementOf } from '../../case/catalogue';
-import { fieldsAt, natureChoices, seamUnit, unitChoices } from '../../case/fields';
+import { fieldsAt, natureChoices, seamUnit, unitChoices } from '../../parts/fields';
 import { withValueAt } from '../../case/pointer';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
 import { field, triValue, triWord, yesNoField } from '../../parts/field';

@@ -3,8 +3,8 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { money } from '../../app/show';
-import { say } from '../../app/wording';
+import { money } from '../../say/show';
+import { say } from '../../say/wording';
 import type { JudgedLine, Step } from '../../case/assessment';
 import { sources } from '../../parts/sources';
 

@@ -3,10 +3,10 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { daysBetween, fullDay, longDay } from '../../app/show';
-import { say } from '../../app/wording';
+import { daysBetween, fullDay, longDay } from '../../say/show';
+import { say } from '../../say/wording';
 import type { DutyState, LegalDate } from '../../case/assessment';
-import { spanInWords } from '../../case/date-words';
+import { spanInWords } from '../../say/date-words';
 import { stateMark } from '../../parts/mark';
 import { sources } from '../../parts/sources';
 import './days.css';

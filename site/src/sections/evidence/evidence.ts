@@ -3,8 +3,8 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
-import { longDay } from '../../app/show';
-import { say } from '../../app/wording';
+import { longDay } from '../../say/show';
+import { say } from '../../say/wording';
 import { type Exhibit, type Shows, showings, warningOf } from '../../case/exhibit';
 import './evidence.css';
 

@@ -3,8 +3,8 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { later } from '../../app/later';
-import { isZero, longDay, money } from '../../app/show';
-import { say } from '../../app/wording';
+import { isZero, longDay, money } from '../../say/show';
+import { say } from '../../say/wording';
 import type { Law } from '../../case/assessment';
 import { sources } from '../../parts/sources';
 import './law.css';

@@ -2,9 +2,9 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import en from '../../../../engine/rules/wording/en/judgement.json';
-import { type LawFile, lawOf, type Rule } from '../../app/rules';
-import { longDay } from '../../app/show';
-import { learn, say } from '../../app/wording';
+import { type LawFile, lawOf, type Rule } from '../../engine/rules';
+import { longDay } from '../../say/show';
+import { learn, say } from '../../say/wording';
 import type { Source } from '../../case/assessment';
 import { sourceList } from '../../parts/sources';
 

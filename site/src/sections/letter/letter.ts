@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
-import { language, say } from '../../app/wording';
+import { language, say } from '../../say/wording';
 import {
   asText,
   isStale,

@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { openFiles, saveCase } from '../../app/case-files';
 import type { Keeper } from '../../app/keeper';
-import { language, say } from '../../app/wording';
+import { language, say } from '../../say/wording';
 import './masthead.css';
 
 const tool = (label: string, act: () => void, disabled = false): TemplateResult =>

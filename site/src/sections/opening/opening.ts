@@ -2,9 +2,9 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { bringIn } from '../../app/bringing';
+import { bringIn } from '../bring-in/door';
 import { examples, openExample } from '../../app/examples';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import './opening.css';
 
 export function opening(d: Desk): TemplateResult | typeof nothing {

@@ -2,8 +2,8 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { money } from '../../app/show';
-import { say } from '../../app/wording';
+import { money } from '../../say/show';
+import { say } from '../../say/wording';
 import { verdictMark } from '../../parts/mark';
 import './ordinary.css';
 

@@ -2,7 +2,7 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import type { Defect } from '../../case/assessment';
 import { sources } from '../../parts/sources';
 import './papers.css';

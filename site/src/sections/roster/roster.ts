@@ -3,9 +3,9 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { keepFile } from '../../app/case-files';
 import type { Desk, Sheet } from '../../app/desk';
-import { nameOfPlace } from '../../app/rules';
-import { cents, money, shortDay } from '../../app/show';
-import { say } from '../../app/wording';
+import { nameOfPlace } from '../../engine/rules';
+import { cents, money, shortDay } from '../../say/show';
+import { say } from '../../say/wording';
 import type { LegalDate } from '../../case/assessment';
 import './roster.css';
 

@@ -2,10 +2,10 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { askedBy, places } from '../../app/rules';
-import { say } from '../../app/wording';
+import { askedBy, places } from '../../engine/rules';
+import { say } from '../../say/wording';
 import type { Side } from '../../case/case';
-import { fieldsAt } from '../../case/fields';
+import { fieldsAt } from '../../parts/fields';
 import { field, oneOf } from '../../parts/field';
 import './standing.css';
 

@@ -2,8 +2,8 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { shortMoney } from '../../app/show';
-import { say } from '../../app/wording';
+import { shortMoney } from '../../say/show';
+import { say } from '../../say/wording';
 import { headlineOf } from '../sums/sums';
 import './strip.css';
 

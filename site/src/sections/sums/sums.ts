@@ -3,8 +3,8 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { isZero, money, shortMoney } from '../../app/show';
-import { say } from '../../app/wording';
+import { isZero, money, shortMoney } from '../../say/show';
+import { say } from '../../say/wording';
 import type { Assessment, Span, Totals } from '../../case/assessment';
 import { faultText } from '../../parts/field';
 import './sums.css';

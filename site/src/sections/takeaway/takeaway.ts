@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
-import { say } from '../../app/wording';
+import { say } from '../../say/wording';
 import { asText, toSend } from '../../case/letter';
 import type { LegalDate } from '../../case/assessment';
 import './takeaway.css';

@@ -2,11 +2,11 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { askedBy } from '../../app/rules';
-import { money } from '../../app/show';
-import { say } from '../../app/wording';
-import { fieldsAt, fieldsOfLaw } from '../../case/fields';
-import { inWords } from '../../case/date-words';
+import { askedBy } from '../../engine/rules';
+import { money } from '../../say/show';
+import { say } from '../../say/wording';
+import { fieldsAt, fieldsOfLaw } from '../../parts/fields';
+import { inWords } from '../../say/date-words';
 import { faultsAt, field, type Field, triValue, triWord, yesNoField } from '../../parts/field';
 import './tenancy.css';
 

@@ -2,10 +2,10 @@
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import { isZero, shortMoney } from '../../app/show';
-import { say } from '../../app/wording';
+import { isZero, shortMoney } from '../../say/show';
+import { say } from '../../say/wording';
 import type { Question } from '../../case/assessment';
-import { fieldOfQuestion } from '../../case/fields';
+import { fieldOfQuestion } from '../../parts/fields';
 import { field } from '../../parts/field';
 import './unknowns.css';
 

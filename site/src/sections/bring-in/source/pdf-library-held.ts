@@ -3,7 +3,7 @@
 
 import { library, worker } from 'virtual:held-pdf';
 import type * as Library from 'pdfjs-dist';
-import { unpacked } from '../../../app/files-held';
+import { unpacked } from '../../../engine/files-held';
 import type { Pdf } from './pdf-library';
 
 export type { Pdf };

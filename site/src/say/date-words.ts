@@ -1,9 +1,10 @@
 // A case-file date in the page's words, so that a person sees how what they typed was read.
 
-import { fullDay, longDay, monthNames, monthOf } from '../app/show';
-import { say } from '../app/wording';
-import type { Days } from './assessment';
-import type { DateWords } from './typed-date';
+import { isDay, realDay } from '../case/day';
+import { fullDay, longDay, monthNames, monthOf } from './show';
+import { say } from './wording';
+import type { Days } from '../case/assessment';
+import type { DateWords } from '../case/typed-date';
 
 export const dateWords = (): DateWords => ({
   months: monthNames('long'),
@@ -16,14 +17,6 @@ export const dateWords = (): DateWords => ({
   until: say('page.date.words.until'),
   fillers: say('page.date.words.fillers'),
 });
-
-/** True for a day that exists, as YYYY-MM-DD. */
-export const isDay = (d: unknown): d is string => typeof d === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(d) && realDay(d);
-
-const realDay = (d: string): boolean => {
-  const t = new Date(`${d}T12:00:00Z`);
-  return !Number.isNaN(t.getTime()) && t.toISOString().slice(0, 10) === d;
-};
 
 /** "2019" -> "2019", "2019-06" -> "June 2019", "2019-06-14" -> "June 14, 2019"; empty if it is no date. */
 function plain(d: string): string {

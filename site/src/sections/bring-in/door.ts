@@ -1,11 +1,11 @@
 // The door to "Bring in the statement": open or shut, and what leads to it from anywhere on the page. What lies behind is fetched on use.
 
 import { nothing } from 'lit/html.js';
-import { openAll } from './case-files';
-import type { Desk } from './desk';
-import { later } from './later';
+import { openAll } from '../../app/case-files';
+import type { Desk } from '../../app/desk';
+import { later } from '../../app/later';
 
-const section = later(() => import('../sections/bring-in/bring-in'));
+const section = later(() => import('./bring-in'));
 
 /** What a person hands over: nothing yet, text, or files. */
 export interface Brought {
@@ -15,24 +15,10 @@ export interface Brought {
   unclear?: boolean;
 }
 
-let open = false;
-export const isBringing = (): boolean => open;
-
 export function bringIn(d: Desk, what: Brought = {}): void {
-  open = true;
+  d.bringing = true;
   d.hush();
   void section.fetch().then((s) => s.begin(d, what));
-}
-
-/** Back to the case. The place of the charges gets the focus. */
-export function leaveBringing(d: Desk): void {
-  open = false;
-  d.draw();
-  setTimeout(() => {
-    const title = document.getElementById('charges-title');
-    title?.setAttribute('tabindex', '-1');
-    title?.focus();
-  });
 }
 
 export const bringing = (d: Desk) => section.get(d)?.bringing(d) ?? nothing;
@@ -54,8 +40,8 @@ function dropped(d: Desk, files: File[], on: EventTarget | null): void {
   if (papers.length < files.length) void openAll(d, files.filter(isCase));
   if (papers.length === 0) return;
   if (on instanceof Element && on.closest('.evidence'))
-    void import('../sections/evidence/evidence').then(({ attach }) => attach(d, papers));
-  else bringIn(d, { files: papers, unclear: !open && d.case.lines.length > 0 && papers.every(mayBeEvidence) });
+    void import('../evidence/evidence').then(({ attach }) => attach(d, papers));
+  else bringIn(d, { files: papers, unclear: !d.bringing && d.case.lines.length > 0 && papers.every(mayBeEvidence) });
 }
 
 /** Files may be dropped, and files or text pasted, anywhere on the page. */

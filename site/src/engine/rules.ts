@@ -4,7 +4,7 @@ import index from '../generated/rules-index.json';
 import type { EventKind, Fact, Named } from '../case/catalogue';
 import type { Engine } from './engine';
 import { rulesText } from './files';
-import { language } from './wording';
+import { language } from '../say/wording';
 
 interface PackEntry {
   file: string;

@@ -1,11 +1,11 @@
 // Which facts can be entered, where the case holds each, and the words for it. A question of the engine finds its field here too.
 
 import type { Desk } from '../app/desk';
-import { askedBy } from '../app/rules';
-import { canSay, say, unitIds } from '../app/wording';
-import type { Field, FieldKind } from '../parts/field';
-import type { Question } from './assessment';
-import { elementOf, type Named, placeOfFact } from './catalogue';
+import { askedBy } from '../engine/rules';
+import { canSay, say, unitIds } from '../say/wording';
+import type { Field, FieldKind } from './field';
+import type { Question } from '../case/assessment';
+import { elementOf, type Named, placeOfFact } from '../case/catalogue';
 
 /** Names of choices whose words are in the page's catalogue. */
 const named = (list: string, ids: readonly string[]): Named[] =>

@@ -6,6 +6,7 @@ import { type Catalogue, nothingToChoose } from '../case/catalogue';
 import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
 import { type Letter, type LetterEdits, noEdits } from '../case/letter';
+import type { Asked } from '../case/questions';
 import { valueAt, withoutAt, withValueAt } from '../case/pointer';
 import type { Engine } from '../engine/engine';
 import { HeldAnswer } from '../engine/held-answer';
@@ -40,6 +41,8 @@ export interface Sheet {
   /** What the person did with the letters: kind chosen, own words, paragraphs switched. */
   letter: LetterEdits;
   draft: HeldAnswer<Letter>;
+  /** The open questions as they were shown last. */
+  asked: Asked[];
 }
 
 export interface Notice {
@@ -368,6 +371,7 @@ export class Desk {
       exhibits: [],
       letter: noEdits,
       draft: new HeldAnswer(),
+      asked: [],
     };
   }
 

@@ -26,6 +26,8 @@ export interface Field {
   key?: string;
   /** Suggestions for a text field. */
   suggest?: string[];
+  /** Set where what is typed is saved on leaving the field or on Enter, not sign by sign; `entered` is called after Enter. */
+  held?: { entered(control: HTMLElement): void };
 }
 
 const idOf = (f: Field): string =>
@@ -108,7 +110,7 @@ const modes: Partial<Record<FieldKind, string>> = {
 
 /** The text control of a field. Shown value: as typed while it has the focus, tidied afterwards. */
 function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
-  const key = placeOf(d, f);
+  const key = draftKey(d, f);
   return html`<input
     id=${a.id}
     class="entry entry-${f.kind}"
@@ -123,17 +125,38 @@ function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
     @input=${(e: Event) => {
       const typed = (e.target as HTMLInputElement).value;
       d.typing.set(key, typed);
-      write(d, f, fromTyping(f.kind, typed), true);
+      if (f.held) d.draw();
+      else write(d, f, fromTyping(f.kind, typed), true);
     }}
     @change=${() => {
+      commit(d, f);
       d.typing.delete(key);
       d.draw();
+    }}
+    @blur=${() => commit(d, f)}
+    @keydown=${(e: KeyboardEvent) => {
+      if (e.key !== 'Enter' || !f.held) return;
+      e.preventDefault();
+      commit(d, f);
+      f.held.entered(e.currentTarget as HTMLElement);
     }}
   />${
     f.suggest?.length
       ? html`<datalist id="${a.id}-list">${f.suggest.map((s) => html`<option value=${s}></option>`)}</datalist>`
       : nothing
   }`;
+}
+
+/** What is being typed into the field, not saved yet; undefined where nothing is. */
+const draftOf = (d: Desk, f: Field): string | undefined => (f.held ? d.typing.get(draftKey(d, f)) : undefined);
+const draftKey = (d: Desk, f: Field): string => (f.held ? `held:${placeOf(d, f)}` : placeOf(d, f));
+
+/** Saves what was typed into a held field. */
+function commit(d: Desk, f: Field): void {
+  const typed = draftOf(d, f);
+  if (typed === undefined) return;
+  d.typing.delete(draftKey(d, f));
+  write(d, f, fromTyping(f.kind, typed));
 }
 
 function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
@@ -146,7 +169,10 @@ function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
         tabindex="-1"
         aria-hidden="true"
         .value=${live(isDay(value) ? value : '')}
-        @change=${(e: Event) => write(d, f, (e.target as HTMLInputElement).value || undefined)}
+        @change=${(e: Event) => {
+          d.typing.delete(draftKey(d, f));
+          write(d, f, (e.target as HTMLInputElement).value || undefined);
+        }}
       />
       <button
         type="button"
@@ -171,8 +197,8 @@ function choiceControl(d: Desk, f: Field, a: Around): TemplateResult {
     aria-invalid=${a.invalid ? 'true' : nothing}
     @change=${(e: Event) => write(d, f, (e.target as HTMLSelectElement).value || undefined)}
   >
-    <option value="" ?selected=${value === ''}>${say('page.field.unknown')}</option>
-    ${f.choices?.map((c) => html`<option value=${c.id} ?selected=${c.id === value}>${c.label}</option>`)}
+    <option value="" .selected=${live(value === '')}>${say('page.field.unknown')}</option>
+    ${f.choices?.map((c) => html`<option value=${c.id} .selected=${live(c.id === value)}>${c.label}</option>`)}
     ${value && !f.choices?.some((c) => c.id === value) ? html`<option value=${value} selected>${value}</option>` : nothing}
   </select>`;
 }
@@ -228,7 +254,9 @@ export function field(d: Desk, f: Field): TemplateResult {
       ${yesNoField(`${id}-choice`, f.label, valueOf(d, f), (v) => write(d, f, v), f.help)}${faultList(f, id, faults)}
     </div>`;
   }
-  const read = f.kind === 'date' && faults.length === 0 ? inWords(valueOf(d, f)) : '';
+  const draft = draftOf(d, f);
+  const value = draft === undefined ? valueOf(d, f) : fromTyping(f.kind, draft);
+  const read = f.kind === 'date' && faults.length === 0 ? inWords(value) : '';
   const describedBy = [f.help && `${id}-help`, read && `${id}-read`, faults.length && `${id}-fault`]
     .filter(Boolean)
     .join(' ');

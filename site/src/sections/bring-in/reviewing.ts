@@ -383,7 +383,15 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
       </ol>`
           : html`<p class="empty">${say('page.bring.noCharges')}</p>`
       }
-      ${r.facts.length ? html`<h3>${say('page.bring.facts')}</h3><ul class="facts-found">${r.facts.map((f) => fact(d, r, f, acts))}</ul>` : nothing}
+      ${
+        r.facts.length
+          ? html`<h3>${say('page.bring.facts')}</h3><ul class="facts-found">${repeat(
+              r.facts,
+              (f) => f.at,
+              (f) => fact(d, r, f, acts),
+            )}</ul>`
+          : nothing
+      }
       ${tray(d, r, acts)}
     </div>
     <div class="bring-end">

@@ -1,6 +1,7 @@
 // The facts of one charge: which thing, what was wrong, how old, how much of it, how the price is made up, what proof came.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
@@ -113,7 +114,7 @@ function quantity(d: Desk, line: Line, index: number, member: 'charged' | 'damag
           );
         }}
       >
-        ${unitChoices().map((u) => html`<option value=${u.id} ?selected=${u.id === unit}>${u.label}</option>`)}
+        ${unitChoices().map((u) => html`<option value=${u.id} .selected=${live(u.id === unit)}>${u.label}</option>`)}
         ${unitChoices().some((u) => u.id === unit) ? nothing : html`<option value=${unit} selected>${unit}</option>`}
       </select>
     </span>
@@ -143,7 +144,7 @@ function parts(d: Desk, line: Line, index: number): TemplateResult {
             put(known.map((x, j) => (j === i ? { ...x, nature: (e.target as HTMLSelectElement).value } : x)));
         }}
       >
-        ${natureChoices().map((n) => html`<option value=${n.id} ?selected=${n.id === p.nature}>${n.label}</option>`)}
+        ${natureChoices().map((n) => html`<option value=${n.id} .selected=${known[i] ? live(n.id === p.nature) : n.id === p.nature}>${n.label}</option>`)}
       </select>
       <input
         class="entry entry-money"
@@ -188,10 +189,16 @@ function proof(d: Desk, line: Line, index: number): TemplateResult {
     });
   };
   const label = (id: string) => d.catalogue.papers.find((p) => p.id === id)?.label ?? id;
-  return html`${ids.map((id) =>
-    yesNoField(`proof-${line.id}-${id}`, label(id), came.includes(id) ? true : lacks.includes(id) ? false : null, (v) =>
-      choose(id, triValue(triWord(v))),
-    ),
+  return html`${repeat(
+    ids,
+    (id) => id,
+    (id) =>
+      yesNoField(
+        `proof-${line.id}-${id}`,
+        label(id),
+        came.includes(id) ? true : lacks.includes(id) ? false : null,
+        (v) => choose(id, triValue(triWord(v))),
+      ),
   )}`;
 }
 

@@ -1,6 +1,7 @@
 // Photos and papers attached to the charges they belong to, with the day each was taken and what is doubtful about it.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { longDay } from '../../say/show';
@@ -70,14 +71,14 @@ function exhibit(d: Desk, x: Exhibit, index: number): TemplateResult {
         <div class="field">
           <label for="${id}-line">${say('page.evidence.line')}</label>
           <select id="${id}-line" class="entry" @change=${(e: Event) => change(d, x, { line: (e.target as HTMLSelectElement).value })}>
-            <option value="" ?selected=${x.line === ''}>${say('page.evidence.whole')}</option>
-            ${d.case.lines.map((l, i) => html`<option value=${l.id} ?selected=${x.line === l.id}>${i + 1}. ${l.text ?? ''}</option>`)}
+            <option value="" .selected=${live(x.line === '')}>${say('page.evidence.whole')}</option>
+            ${d.case.lines.map((l, i) => html`<option value=${l.id} .selected=${live(x.line === l.id)}>${i + 1}. ${l.text ?? ''}</option>`)}
           </select>
         </div>
         <div class="field">
           <label for="${id}-shows">${say('page.evidence.shows')}</label>
           <select id="${id}-shows" class="entry" @change=${(e: Event) => change(d, x, { shows: (e.target as HTMLSelectElement).value as Shows })}>
-            ${showings.map((s) => html`<option value=${s} ?selected=${x.shows === s}>${say(`page.evidence.shows.${s}`)}</option>`)}
+            ${showings.map((s) => html`<option value=${s} .selected=${live(x.shows === s)}>${say(`page.evidence.shows.${s}`)}</option>`)}
           </select>
         </div>
         <div class="field">
@@ -120,7 +121,11 @@ export function evidence(d: Desk): TemplateResult {
     ${
       all.length
         ? html`<ol class="exhibits">
-          ${all.map((x, i) => exhibit(d, x, i))}
+          ${repeat(
+            all,
+            (x) => x.id,
+            (x, i) => exhibit(d, x, i),
+          )}
         </ol>`
         : nothing
     }

@@ -1,6 +1,7 @@
 // A letter the person could send, built by the engine from the case as it stands, open to their own words.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
@@ -106,7 +107,7 @@ function choice(d: Desk, letter: Letter): TemplateResult {
   return html`<div class="field">
       <label for="letter-kind">${say('page.letter.kind')}</label>
       <select id="letter-kind" class="entry" @change=${(e: Event) => choose((e.target as HTMLSelectElement).value)}>
-        ${letter.kinds.map((k) => html`<option value=${k.kind} ?selected=${k.kind === letter.kind}>${k.label}</option>`)}
+        ${letter.kinds.map((k) => html`<option value=${k.kind} .selected=${live(k.kind === letter.kind)}>${k.label}</option>`)}
       </select>
     </div>
     ${why ? html`<p class="letter-why">${why}</p>` : nothing}
@@ -155,7 +156,11 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
       ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
     <article class="sheet" lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
-      ${draft.paragraphs.filter((p) => p.role !== 'caution').map((p) => paragraph(d, draft, p))}
+      ${repeat(
+        draft.paragraphs.filter((p) => p.role !== 'caution'),
+        (p) => `${draft.kind}/${p.id}`,
+        (p) => paragraph(d, draft, p),
+      )}
     </article>
     <div class="letter-caution">${caution.map((p) => html`<p>${p.text}</p>`)}</div>
     ${draft.copy && language() !== 'en' ? readingCopy(draft.copy) : nothing}

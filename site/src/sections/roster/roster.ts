@@ -1,6 +1,7 @@
 // The cases that lie open, as a table for a clinic's afternoon: what is next, and how much is in question.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
 import { keepFile } from '../../app/case-files';
 import type { Desk, Sheet } from '../../app/desk';
 import { nameOfPlace } from '../../engine/rules';
@@ -114,7 +115,11 @@ export function roster(d: Desk): TemplateResult | typeof nothing {
           </tr>
         </thead>
         <tbody>
-          ${rowsOf(d).map((r) => row(d, r))}
+          ${repeat(
+            rowsOf(d),
+            (r) => r.sheet.key,
+            (r) => row(d, r),
+          )}
         </tbody>
       </table>
     </div>

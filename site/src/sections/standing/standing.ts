@@ -1,6 +1,7 @@
 // Who is looking, and which law applies.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { askedBy, places } from '../../engine/rules';
 import { say } from '../../say/wording';
@@ -16,7 +17,7 @@ export function standing(d: Desk): TemplateResult {
   const options = (country: string) =>
     places()
       .filter((p) => p.code.startsWith(country))
-      .map((p) => html`<option value=${p.code} ?selected=${p.code === d.case.jurisdiction}>${p.name}</option>`);
+      .map((p) => html`<option value=${p.code} .selected=${live(p.code === d.case.jurisdiction)}>${p.name}</option>`);
   return html`<section class="standing" aria-label=${say('page.standing.label')}>
     <fieldset class="field standing-side">
       <legend>${say('page.standing.who')}</legend>
@@ -30,7 +31,7 @@ export function standing(d: Desk): TemplateResult {
     <div class="field standing-place">
       <label for="place">${say('page.standing.place')}</label>
       <select id="place" class="entry" @change=${(e: Event) => d.set('/jurisdiction', (e.target as HTMLSelectElement).value || undefined)}>
-        <option value="" ?selected=${!d.case.jurisdiction}>${say('page.standing.noPlace')}</option>
+        <option value="" .selected=${live(!d.case.jurisdiction)}>${say('page.standing.noPlace')}</option>
         <optgroup label=${say('page.standing.us')}>${options('US-')}</optgroup>
         <optgroup label=${say('page.standing.ca')}>${options('CA-')}</optgroup>
       </select>

@@ -1,13 +1,14 @@
 // The home, the deposit and the statement: the facts that hold for every charge.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
+import { repeat } from 'lit/directives/repeat.js';
 import type { Desk } from '../../app/desk';
 import { askedBy } from '../../engine/rules';
 import { money } from '../../say/show';
 import { say } from '../../say/wording';
 import { fieldsAt, fieldsOfLaw } from '../../parts/fields';
 import { inWords } from '../../say/date-words';
-import { faultsAt, field, type Field, triValue, triWord, yesNoField } from '../../parts/field';
+import { faultsAt, field, fieldId, type Field, triValue, triWord, yesNoField } from '../../parts/field';
 import './tenancy.css';
 
 const home = ['/tenancy/began', '/tenancy/ended', '/tenancy/monthlyRent', '/tenancy/forwardingAddressGiven'];
@@ -52,7 +53,7 @@ function fold(
   d: Desk,
   name: string,
   fields: Field[],
-  body: TemplateResult = html`${fields.map((f) => field(d, f))}`,
+  body: TemplateResult = html`${repeat(fields, fieldId, (f) => field(d, f))}`,
   count = fields.filter((f) => known(d, f)).length,
 ): TemplateResult {
   const wrong = fields.some((f) => faultsAt(d, f).length > 0);

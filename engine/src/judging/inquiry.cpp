@@ -162,8 +162,9 @@ void rank(std::vector<Question>& questions) {
       std::remove_if(questions.begin(), questions.end(),
                      [](const Question& q) { return q.swing.is_zero() && q.code != "amount" && q.code != "law"; }),
       questions.end());
-  std::stable_sort(questions.begin(), questions.end(),
-                   [](const Question& a, const Question& b) { return a.swing > b.swing; });
+  std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) {
+    return a.turns_day != b.turns_day ? a.turns_day : a.swing > b.swing;
+  });
 }
 
 } // namespace wearline

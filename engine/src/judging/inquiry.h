@@ -20,6 +20,7 @@ struct Question {
   std::size_t line = no_line;
   Money swing;
   std::string_view id = {}; ///< the law's name of the fact or event
+  bool turns_day = false;   ///< whether a day was kept hangs on it, and something follows if it was not
   static constexpr std::size_t no_line = static_cast<std::size_t>(-1);
 };
 
@@ -35,7 +36,8 @@ struct Assessment;
 /// What the law hangs on and the case does not say: dates, papers, circumstances.
 void ask_about_law(const Assessment& assessment, std::vector<Question>& out);
 
-/// Largest swing first; equal swings in the order of the case. Questions that move nothing are dropped.
+/// What turns a day first, then the largest swing; equal swings in the order of the case. Questions that move nothing
+/// are dropped.
 void rank(std::vector<Question>& questions);
 
 /// Where age brings a charge to its least. Laid on any day before `day`, nothing of the thing's own price is left and

@@ -21,9 +21,9 @@ EventId first_known(EventId a, EventId b, const FactView& view) {
 
 /// Was an event in time? Only for one that happened.
 Tri in_time(const DaySpan& on, const DutyResult& r) {
-  if (r.earliest) {
-    if (on.earliest >= r.last->latest) return true;
-    return on.latest < r.last->earliest ? Tri(false) : std::nullopt;
+  if (r.first) {
+    if (on.earliest >= r.first->latest) return true;
+    return on.latest < r.first->earliest ? Tri(false) : std::nullopt;
   }
   if (on.latest <= r.last->earliest) return true;
   return on.earliest > r.last->latest ? Tri(false) : std::nullopt;
@@ -62,6 +62,8 @@ Doing doing_by_fact(DutyResult& r, FactId fact, const FactView& view) {
   if (s.yes) out.timely = true;
   return out;
 }
+
+bool dated(const DutyResult& r) { return r.last || r.first; }
 
 /// In time by sending or by arrival. Where the law does not say which, by sending; that it came late is noted.
 void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId arrived, const FactView& view) {
@@ -108,7 +110,7 @@ Doing doing(DutyResult& r, const Registry& registry, const FactView& view) {
   out.by_fact = sent.happened && !sent.assumed && sent.on == DaySpan{};
   note_done(r, posted, sent);
   if (!sent.happened) ask_for(r, posted);
-  else if (*sent.happened && r.last) compare_with_last_day(r, out, posted, arrived, view);
+  else if (*sent.happened && dated(r)) compare_with_last_day(r, out, posted, arrived, view);
   return out;
 }
 
@@ -131,8 +133,29 @@ Standing undated_standing(const DutyResult& r, const Doing& d, const FactView& v
   return {DutyState::cannot_tell, DutyReason::no_number};
 }
 
+/// Counted back from events that are all past.
+bool event_past(const DutyResult& r, Day today) {
+  return std::all_of(r.legs.begin(), r.legs.end(),
+                     [&](const LegCount& l) { return l.leg->before && !l.may_never && l.start.latest < today; });
+}
+
+/// The state of a duty not to act before a day. It asks for nothing while its time has not come, nor once the event it
+/// has to come before is past.
+Standing window_standing(const DutyResult& r, const Doing& d, Day today) {
+  if (d.happened == Tri(true)) {
+    if (!d.timely) return {DutyState::cannot_tell, DutyReason::date_open};
+    return *d.timely ? Standing{DutyState::met, DutyReason::done_in_time}
+                     : Standing{DutyState::missed, DutyReason::done_early};
+  }
+  if (event_past(r, today)) return {DutyState::not_needed, DutyReason::window_past};
+  if (today < r.first->earliest) return {DutyState::open, DutyReason::window_shut};
+  if (today >= r.first->latest) return {DutyState::open, DutyReason::window_open};
+  return {DutyState::cannot_tell, DutyReason::date_open};
+}
+
 /// The state of a duty that applies, from what was done and what day it is.
 Standing standing(const DutyResult& r, const Doing& d, const FactView& view) {
+  if (r.first) return window_standing(r, d, view.today());
   if (!r.last) return undated_standing(r, d, view);
   const Day today = view.today();
   if (d.happened == Tri(true)) {
@@ -140,32 +163,12 @@ Standing standing(const DutyResult& r, const Doing& d, const FactView& view) {
     if (!*d.timely) return {DutyState::missed, DutyReason::done_late};
     return {DutyState::met, d.arrival_open ? DutyReason::arrival_open : DutyReason::done_in_time};
   }
-  if (r.earliest) {
-    // Nothing was done too early; a wait that is over, or not begun, asks for nothing.
-    if (d.happened == Tri(false) || today < r.last->earliest) return {DutyState::open, DutyReason::time_left};
-    return {DutyState::cannot_tell, DutyReason::date_open};
-  }
   if (today <= r.last->earliest) return {DutyState::open, DutyReason::time_left};
   if (d.happened == Tri(false) && today > r.last->latest) return {DutyState::missed, DutyReason::not_done};
   return {DutyState::cannot_tell, DutyReason::date_open};
 }
 
-/// Puts together state, condition and what other rules may ask ("is the duty missed?").
-void conclude(DutyResult& r, Standing v) {
-  r.state = v.state;
-  r.reason = v.reason;
-  const auto is = [&](DutyState s) -> Tri {
-    if (v.state == DutyState::cannot_tell) return std::nullopt;
-    return v.state == s ? (r.applies ? Tri(true) : std::nullopt) : Tri(false);
-  };
-  r.met = is(DutyState::met);
-  r.missed = is(DutyState::missed);
-  r.open = is(DutyState::open);
-  if (!r.applies && v.state == DutyState::missed) {
-    r.state = DutyState::cannot_tell;
-    r.reason = DutyReason::condition_open;
-  }
-}
+void conclude(DutyResult& r, Standing v) { conclude(r, v.state, v.reason); }
 
 void judge_refund(DutyResult& r, Tri refund_owed, Standing v) {
   if (r.hangs_on_refund) {
@@ -180,9 +183,9 @@ void judge_refund(DutyResult& r, Tri refund_owed, Standing v) {
 void join_legs(DutyResult& r) {
   const Take take = r.duty->take;
   const bool needs_all = r.duty->needs_all;
-  bool open_number = false;
+  bool open_number = false, waits = false;
   for (const LegCount& l : r.legs) {
-    r.earliest = r.earliest || l.leg->earliest;
+    waits = waits || l.leg->earliest;
     if (l.never && needs_all) return;
     open_number = open_number || (!l.never && !l.rule);
   }
@@ -199,13 +202,33 @@ void join_legs(DutyResult& r) {
   for (std::size_t i = 0; i < r.legs.size(); ++i)
     if (r.legs[i].rule && r.legs[i].last.latest >= r.last->earliest && r.legs[i].last.earliest <= r.last->latest)
       r.governing.push_back(i);
+  if (waits) std::swap(r.last, r.first);
 }
 
 /// Questions are worth asking only while the answer can change.
 void drop_idle_questions(DutyResult& r) {
-  const bool exact = !r.last || r.last->known();
+  const std::optional<DaySpan>& day = r.first ? r.first : r.last;
+  const bool exact = !day || day->known();
   const bool settled = r.state == DutyState::open ? exact && r.applies : r.state != DutyState::cannot_tell;
   if (settled) r.grounds.unknown.clear();
+}
+
+} // namespace
+
+void conclude(DutyResult& r, DutyState state, DutyReason reason) {
+  r.state = state;
+  r.reason = reason;
+  const auto is = [&](DutyState s) -> Tri {
+    if (state == DutyState::cannot_tell) return std::nullopt;
+    return state == s ? (r.applies ? Tri(true) : std::nullopt) : Tri(false);
+  };
+  r.met = is(DutyState::met);
+  r.missed = is(DutyState::missed);
+  r.open = is(DutyState::open);
+  if (!r.applies && state == DutyState::missed) {
+    r.state = DutyState::cannot_tell;
+    r.reason = DutyReason::condition_open;
+  }
 }
 
 DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
@@ -231,7 +254,19 @@ DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& re
   return r;
 }
 
-} // namespace
+Tri is_in_state(const DutyResult& r, DutyState state, Grounds* grounds) {
+  if (grounds) grounds->add(r.grounds);
+  switch (state) {
+  case DutyState::met:
+    return r.met;
+  case DutyState::missed:
+    return r.missed;
+  case DutyState::open:
+    return r.open;
+  default:
+    return r.state == state;
+  }
+}
 
 std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
                                      const FactView& view, Tri refund_owed) {

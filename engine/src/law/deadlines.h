@@ -16,12 +16,16 @@ enum class DutyReason : std::uint8_t {
   nothing_owed,   ///< nothing had to be paid back
   done_in_time,
   done_late,
+  done_early,     ///< done before its first day
   not_done,       ///< known, or taken, not to have been done, and the last day is past
   time_left,      ///< not done as far as known, and the last day is not past
   not_started,    ///< the clock has not started
   condition_open, ///< whether the duty applies hangs on something unknown
   date_open,      ///< whether it was done in time hangs on something unknown
   owed_open,      ///< whether money was owed is not known
+  window_shut,    ///< it may not be done yet: its first day is to come
+  window_open,    ///< it may be done since its first day
+  window_past,    ///< the day it had to come before is past
   arrival_open, ///< sent in time and come late, and the law does not say which counts: taken as met, which a court may
                 ///< see otherwise
   no_number     ///< the law sets no number of days
@@ -32,10 +36,9 @@ struct DutyResult {
   const Duty* duty = nullptr;
   DutyState state = DutyState::not_needed;
   DutyReason reason = DutyReason::not_called_for;
-  Tri applies; ///< in force and called for
-  std::optional<DaySpan>
-      last; ///< the last day (the first allowed day, for a duty not to act too early); empty: none to compute
-  bool earliest = false;              ///< `last` is the first day allowed
+  Tri applies;                        ///< in force and called for
+  std::optional<DaySpan> last;        ///< the last day; empty: none to compute, or none set
+  std::optional<DaySpan> first;       ///< the first day on which it may be done, where the law sets one
   std::vector<LegCount> legs;         ///< the arithmetic
   std::vector<std::size_t> governing; ///< the legs that set the last day
   EventId done = EventId::none;       ///< the event that met it, or would
@@ -44,7 +47,18 @@ struct DutyResult {
   bool hangs_on_refund = false; ///< missed only if money is owed
   Tri met, missed, open;        ///< for conditions of other rules
   Grounds grounds;
+  std::vector<std::size_t> instead; ///< positions of the duties of which one applies and which one is open; else empty
 };
+
+/// One duty of a pack.
+DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
+                      const FactView& view, Tri refund_owed);
+
+/// Sets what other rules may ask of a duty ("is it missed?") by its state and by whether it applies.
+void conclude(DutyResult& result, DutyState state, DutyReason reason);
+
+/// Whether a duty is in this state, for conditions of other rules.
+Tri is_in_state(const DutyResult& result, DutyState state, Grounds* grounds);
 
 /// All duties of a pack, in its order. `refund_owed`: whether money has to come back, by a fair reckoning; unknown
 /// before the lines are judged. A duty to pay back is missed if nothing came, the last day is past and money is owed.

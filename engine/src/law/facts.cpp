@@ -424,6 +424,13 @@ void FactView::read_facts() {
     }
 }
 
+void FactView::suppose(EventId id, const EventState& state) {
+  events_[index(id)] = state;
+  for (std::size_t i = 0; i + 1 < facts_.size(); ++i)
+    if (const FactInfo& f = info(FactId(i)); f.derive && facts_[i].kind == FactState::Kind::unknown)
+      facts_[i] = f.derive(*case_, *this);
+}
+
 void FactView::know_refund_short(Tri short_of_fair) {
   if (const FactId id = registry_->fact("refund-short"); id != FactId::none) facts_[index(id)] = yes_no(short_of_fair);
 }

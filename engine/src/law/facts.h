@@ -32,6 +32,10 @@ public:
   /// Whether less was paid back than is fair: known only once the lines are judged (fact refund-short).
   void know_refund_short(Tri short_of_fair);
 
+  /// Takes an open fact or event as answered, and works out anew what hangs on it.
+  void suppose(FactId id, const FactState& state) { facts_[index(id)] = state; }
+  void suppose(EventId id, const EventState& state);
+
 private:
   void read_events();
   void read_facts();

@@ -6,9 +6,11 @@ namespace wearline {
 
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
-      duties_(judge_duties(pack, registry, holidays, view_, std::nullopt)),
+      each_(judge_duties(pack, registry, holidays, view_, std::nullopt)), alternatives_(pack, registry, holidays),
       papers_(judge_papers(pack, registry, view_)), caps_(judge_caps(pack, view_)),
       interest_(judge_interest(pack, view_)), line_rules_(pack, registry, view_) {
+  alternatives_.find(each_, view_);
+  duties_ = alternatives_.fold(each_);
   line_rules_.refresh(this);
 }
 
@@ -36,26 +38,116 @@ Range<Money> over_cap(const std::vector<CapResult>& caps) {
 }
 } // namespace
 
-void Law::settle(const Reckoning& given) {
-  Reckoning reckoning = given;
-  reckoning.over_cap = over_cap(caps_);
-  view_.know_refund_short(std::nullopt);
-  forfeits_.clear();
-  award_ = reckon(forfeits_, view_.of(), reckoning);
-  if (!award_.known) {
-    forfeits_ = judge_forfeits(*pack_, view_, *this);
-    remedies_ = judge_remedies(*pack_, view_, *this, reckoning, award_);
+void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outcomes& outcomes,
+                 const Reckoning& reckoning, const std::function<void(Tri)>& settle_duties) {
+  view.know_refund_short(std::nullopt);
+  out.forfeits.clear();
+  out.award = reckon(out.forfeits, view.of(), reckoning);
+  if (!out.award.known) {
+    out.forfeits = judge_forfeits(pack, view, outcomes);
+    out.remedies = judge_remedies(pack, view, outcomes, reckoning, out.award);
     return;
   }
   // First on the merits; then again, as what lateness costs may make money owed that was not.
   for (int round = 0; round < 2; ++round) {
-    const Tri owed = more_than_nothing({award_.least, award_.sum_due.likely(), award_.most});
-    settle_refund_duties(duties_, owed);
-    view_.know_refund_short(owed);
-    forfeits_ = judge_forfeits(*pack_, view_, *this);
-    award_ = reckon(forfeits_, view_.of(), reckoning);
+    const Tri owed = more_than_nothing({out.award.least, out.award.sum_due.likely(), out.award.most});
+    settle_duties(owed);
+    view.know_refund_short(owed);
+    out.forfeits = judge_forfeits(pack, view, outcomes);
+    out.award = reckon(out.forfeits, view.of(), reckoning);
   }
-  remedies_ = judge_remedies(*pack_, view_, *this, reckoning, award_);
+  out.remedies = judge_remedies(pack, view, outcomes, reckoning, out.award);
+}
+
+namespace {
+/// Duties as they stand in one way; everything else as in the case.
+class OutcomesInWay final : public Outcomes {
+public:
+  OutcomesInWay(const Outcomes& all, const DutyWay& way) : all_(&all), way_(&way) {}
+  Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const override {
+    const DutyResult* here = way_->duty(duty);
+    return here ? is_in_state(*here, state, grounds) : all_->duty_is(duty, state, grounds);
+  }
+  Tri defect(std::size_t rule, Grounds* grounds) const override { return all_->defect(rule, grounds); }
+
+private:
+  const Outcomes* all_;
+  const DutyWay* way_;
+};
+
+/// Joins what one way says of a rule to what the ways before said.
+template <class Result, class Join>
+void join_way(std::vector<Result>& all, std::vector<Result> one, bool first_way, Join join) {
+  for (Result& r : all) {
+    const auto here = std::find_if(one.begin(), one.end(), [&](const Result& o) { return o.rule == r.rule; });
+    if (here == one.end()) {
+      if (r.applies) r.applies = std::nullopt;
+      r.certain = false;
+      continue;
+    }
+    if (r.applies != here->applies) r.applies = std::nullopt;
+    r.certain = r.certain && here->certain;
+    join(r, *here);
+  }
+  for (Result& r : one) {
+    if (std::any_of(all.begin(), all.end(), [&](const Result& o) { return o.rule == r.rule; })) continue;
+    if (!first_way) {
+      r.applies = std::nullopt;
+      r.certain = false;
+    }
+    all.push_back(std::move(r));
+  }
+  std::sort(all.begin(), all.end(), [](const Result& a, const Result& b) { return a.position < b.position; });
+}
+} // namespace
+
+void Law::follow_every_way(const Reckoning& reckoning) {
+  Consequences all;
+  bool first_way = true;
+  for (DutyWay& way : *alternatives_.ways()) {
+    Consequences one;
+    const OutcomesInWay outcomes(*this, way);
+    FactView view = way.way.view;
+    follow(one, *pack_, view, outcomes, reckoning, [&](Tri owed) { settle_refund_duties(way.duties, owed); });
+    if (first_way) all.award = one.award;
+    all.award.least = std::min(all.award.least, one.award.least);
+    all.award.most = std::max(all.award.most, one.award.most);
+    all.award.open = all.award.open || one.award.open;
+    all.award.forfeited = all.award.forfeited && one.award.forfeited;
+    all.award.may_be_forfeited = all.award.may_be_forfeited || one.award.may_be_forfeited;
+    if (one.award.sum_due_forfeited.high() > all.award.sum_due_forfeited.high())
+      all.award.sum_due_forfeited = one.award.sum_due_forfeited;
+    join_way(all.forfeits, std::move(one.forfeits), first_way, [](ForfeitResult&, const ForfeitResult&) {});
+    join_way(all.remedies, std::move(one.remedies), first_way, [](RemedyResult& r, const RemedyResult& o) {
+      r.least = std::min(r.least, o.least);
+      r.most = std::max(r.most, o.most);
+      r.open = r.open || o.open;
+    });
+    first_way = false;
+  }
+  // What is open only by way of the facts that choose among duties is asked for as before.
+  const auto keep_grounds = [](auto& now, const auto& before) {
+    for (auto& r : now)
+      for (const auto& b : before)
+        if (b.rule == r.rule) {
+          r.grounds = b.grounds;
+          if (r.applies) r.grounds.unknown.clear();
+        }
+  };
+  keep_grounds(all.forfeits, consequences_.forfeits);
+  keep_grounds(all.remedies, consequences_.remedies);
+  consequences_ = std::move(all);
+}
+
+void Law::settle(const Reckoning& given) {
+  Reckoning reckoning = given;
+  reckoning.over_cap = over_cap(caps_);
+  follow(consequences_, *pack_, view_, *this, reckoning, [&](Tri owed) {
+    settle_refund_duties(each_, owed);
+    alternatives_.settle(owed);
+  });
+  if (alternatives_.ways()) follow_every_way(reckoning);
+  duties_ = alternatives_.fold(each_);
 }
 
 Asks Law::assumed() const {
@@ -67,24 +159,13 @@ Asks Law::assumed() const {
   for (const PaperResult& r : papers_) take(r.grounds);
   for (const CapResult& r : caps_) take(r.grounds);
   for (const InterestShare& r : interest_.shares) take(r.grounds);
-  for (const ForfeitResult& r : forfeits_) take(r.grounds);
-  for (const RemedyResult& r : remedies_) take(r.grounds);
+  for (const ForfeitResult& r : consequences_.forfeits) take(r.grounds);
+  for (const RemedyResult& r : consequences_.remedies) take(r.grounds);
   return out;
 }
 
 Tri Law::duty_is(std::size_t duty, DutyState state, Grounds* grounds) const {
-  const DutyResult& r = duties_[duty];
-  if (grounds) grounds->add(r.grounds);
-  switch (state) {
-  case DutyState::met:
-    return r.met;
-  case DutyState::missed:
-    return r.missed;
-  case DutyState::open:
-    return r.open;
-  default:
-    return r.state == state;
-  }
+  return is_in_state(each_[duty], state, grounds);
 }
 
 Tri Law::defect(std::size_t rule, Grounds* grounds) const {

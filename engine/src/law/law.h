@@ -3,6 +3,7 @@
 // taken, caps, interest), and after (what lateness costs, what a court may award). Nothing here makes sentences;
 // law_words.h does.
 
+#include "law/alternatives.h"
 #include "law/caps.h"
 #include "law/deadlines.h"
 #include "law/interest.h"
@@ -10,6 +11,7 @@
 #include "law/permission.h"
 #include "law/remedies.h"
 
+#include <functional>
 #include <vector>
 
 namespace wearline {
@@ -22,7 +24,11 @@ public:
 
   const Pack& pack() const { return *pack_; }
   const FactView& view() const { return view_; }
+  /// Each thing to be done once: of duties that stand in for one another the one that applies or, where that is open,
+  /// what is the same whichever does.
   const std::vector<DutyResult>& duties() const { return duties_; }
+  /// Every duty of the pack, in its order.
+  const std::vector<DutyResult>& each_duty() const { return each_; }
   const std::vector<PaperResult>& papers() const { return papers_; }
   const std::vector<CapResult>& caps() const { return caps_; }
   const InterestResult& interest() const { return interest_; }
@@ -38,28 +44,38 @@ public:
 
   /// Second stage: settles what hangs on the fair sums. May be called again with other sums.
   void settle(const Reckoning& reckoning);
-  const std::vector<ForfeitResult>& forfeits() const { return forfeits_; }
-  const std::vector<RemedyResult>& remedies() const { return remedies_; }
-  const Award& award() const { return award_; }
+  const std::vector<ForfeitResult>& forfeits() const { return consequences_.forfeits; }
+  const std::vector<RemedyResult>& remedies() const { return consequences_.remedies; }
+  const Award& award() const { return consequences_.award; }
 
   Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const override;
   Tri defect(std::size_t rule, Grounds* grounds) const override;
 
 private:
+  /// What follows from the states of duties and papers, once the fair sums are known.
+  struct Consequences {
+    std::vector<ForfeitResult> forfeits;
+    std::vector<RemedyResult> remedies;
+    Award award;
+  };
+  static void follow(Consequences& out, const Pack& pack, FactView& view, const Outcomes& outcomes,
+                     const Reckoning& reckoning, const std::function<void(Tri)>& settle_duties);
+  /// What follows whichever way open facts turn out, where they choose among duties.
+  void follow_every_way(const Reckoning& reckoning);
+
   Law(const Law&) = delete; // its parts point at one another
   Law& operator=(const Law&) = delete;
 
   const Pack* pack_;
   const Registry* registry_;
   FactView view_;
-  std::vector<DutyResult> duties_;
+  std::vector<DutyResult> each_, duties_;
+  Alternatives alternatives_;
   std::vector<PaperResult> papers_;
   std::vector<CapResult> caps_;
   InterestResult interest_;
   LineRules line_rules_;
-  std::vector<ForfeitResult> forfeits_;
-  std::vector<RemedyResult> remedies_;
-  Award award_;
+  Consequences consequences_;
 };
 
 } // namespace wearline

@@ -91,6 +91,8 @@ struct Duty : Rule {
   }
   bool tenant_loses = false;
   std::vector<std::uint16_t> counting; ///< positions in Pack::counting: the first whose condition holds
+  std::vector<std::string> beside;     ///< duties of the same name that run at the same time, not instead
+  std::uint16_t family = 0;            ///< duties of one family stand in for one another: not more than one applies
 };
 
 struct PaperRule : Rule {

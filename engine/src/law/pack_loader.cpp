@@ -59,6 +59,7 @@ private:
   void counting(Fields& f);
   void leg(Fields& f, Duty& duty);
   void duty(Fields& f);
+  void join_families();
   void choose_counting();
   void paper(Fields& f);
   void allow(Fields& f);
@@ -382,10 +383,33 @@ void Loader::duty(Fields& f) {
   d.if_missed = f.texts("ifMissed");
   d.if_missed_text = f.text("ifMissedText");
   d.tenant_loses = f.flag("tenantLoses", false);
-  f.ignore({"beside"}); // for the checker of packs: which duties of one name run side by side
+  d.beside = f.texts("beside");
   f.done();
   if (!duties_.add(d.id, pack_->duties.size())) return;
   pack_->duties.push_back(std::move(d));
+}
+
+/// Duties of one name of one side stand in for one another, but for those that run beside each other and for those of
+/// no common name.
+void Loader::join_families() {
+  const auto names = [](const std::vector<std::string>& ids, const std::string& id) {
+    return std::find(ids.begin(), ids.end(), id) != ids.end();
+  };
+  const auto waits = [](const Duty& d) { return d.legs.empty() ? false : d.legs.front().earliest; };
+  const std::uint16_t nameless = registry_->duty_index.find("other");
+  std::vector<std::vector<const Duty*>> families;
+  for (Duty& d : pack_->duties) {
+    const auto joins = [&](const std::vector<const Duty*>& family) {
+      return std::all_of(family.begin(), family.end(), [&](const Duty* o) {
+        return o->name == d.name && d.name != nameless && o->who == d.who && waits(*o) == waits(d) &&
+               !names(o->beside, d.id) && !names(d.beside, o->id);
+      });
+    };
+    auto family = std::find_if(families.begin(), families.end(), joins);
+    if (family == families.end()) family = families.insert(families.end(), std::vector<const Duty*>());
+    d.family = static_cast<std::uint16_t>(family - families.begin());
+    family->push_back(&d);
+  }
 }
 
 /// The counting rules of each duty: those made for it, then those for all; conditions decide among them case by case.
@@ -687,6 +711,7 @@ void Loader::read(Fields& f) {
     pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
     item.done();
   }
+  join_families();
   choose_counting();
   resolve_outcomes(f);
   for (const Duty& d : pack_->duties) {

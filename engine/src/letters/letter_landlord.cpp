@@ -153,7 +153,7 @@ void warn_about_papers(Draft& d) {
       d.warn("paper-" + paper.rule->id, d.law.rule_says(*paper.rule, paper.rule->text, "letter.paper-rule.elsewhere"));
   for (const DutyResult& duty : d.a.law->duties()) {
     const std::string_view name = d.law.name_of(*duty.duty);
-    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day || duty.earliest) continue;
+    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) continue;
     if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance")
       continue;
     if (duty.state == DutyState::open)

@@ -113,7 +113,7 @@ std::vector<const DutyResult*> LawTalk::missed() const {
   std::vector<const DutyResult*> out;
   if (!there()) return out;
   for (const DutyResult& duty : a_->law->duties())
-    if (duty.duty->who == Who::landlord && duty.state == DutyState::missed && !duty.earliest && duty.last &&
+    if (duty.duty->who == Who::landlord && duty.state == DutyState::missed && duty.last &&
         duty.last->latest < a_->today && footing(*duty.duty) != Footing::none &&
         (name_of(*duty.duty) != "other" || weight(*duty.duty) < 2)) // a rule of another kind may name no act at all
       out.push_back(&duty);

@@ -156,7 +156,7 @@ private:
     for (const DutyResult& duty : d_.a.law->duties()) {
       const std::string_view name = d_.law.name_of(*duty.duty);
       if (duty.duty->who == Who::landlord && duty.state == DutyState::open && duty.last &&
-          duty.last->latest != last_day && !duty.earliest && (name == "itemise" || name == "notice-of-claim"))
+          duty.last->latest != last_day && (name == "itemise" || name == "notice-of-claim"))
         return &duty;
     }
     return nullptr;

@@ -502,8 +502,7 @@ private:
     if (!d_.law.there()) return;
     const LawWords words(*d_.a.law, d_.rules.registry, d_.rules.holidays, d_.speech);
     for (const DutyResult& duty : d_.a.law->duties()) {
-      if (duty.duty->who != Who::tenant || duty.state != DutyState::open || duty.earliest || !duty.last ||
-          duty.last->latest == last_day)
+      if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last || duty.last->latest == last_day)
         continue;
       d_.warn("send-by", d_.say(duty.duty->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
                                 {{"duty", words.label(*duty.duty)}, {"day", d_.speech.day(duty.last->earliest)}}));

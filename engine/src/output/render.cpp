@@ -155,7 +155,7 @@ private:
     out_.end_object();
   }
   void span(std::string_view name, const std::optional<DaySpan>& s) {
-    if (!s) {
+    if (!s || (s->earliest == first_day && s->latest == last_day)) {
       out_.key(name).null();
       return;
     }
@@ -370,8 +370,9 @@ private:
         .pair("label", words.label(duty))
         .pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
     span("last", result.last);
+    span("first", result.first);
     out_.key("notBefore")
-        .boolean(result.earliest)
+        .boolean(result.first && !result.last)
         .pair("state", state_word(result.state))
         .pair("stateText", words.state(result));
     out_.pair("rule", duty.text_in(speech_.language()))
@@ -380,9 +381,45 @@ private:
     out_.key("loud").boolean(duty.tenant_loses);
     out_.key("condition");
     duty.when_text.empty() ? out_.null() : out_.text(duty.when_text_in(speech_.language()));
+    needs(result);
+    alternatives(result);
     cite(references_of(*a_.pack, duty));
     check_this(duty);
     out_.end_object();
+  }
+
+  /// Where the case holds what the state hangs on and does not know, and the law's name of each.
+  void needs(const DutyResult& result) {
+    const FactView& view = a_.law->view();
+    std::vector<std::pair<std::string, std::string_view>> places;
+    for (const Ask& ask : result.grounds.unknown) {
+      const bool fact = ask.kind == Ask::Kind::fact;
+      std::string at = fact ? view.place(FactId{ask.which}) : view.place(EventId{ask.which});
+      const std::string_view id = fact ? view.info(FactId{ask.which}).id : view.info(EventId{ask.which}).id;
+      if (fact && view.info(FactId{ask.which}).derived && view.info(FactId{ask.which}).at.empty()) continue;
+      places.emplace_back(std::move(at), id);
+    }
+    out_.key("needs").array();
+    for (const auto& place : places) out_.text(place.first);
+    out_.end_array().key("needsIds").array();
+    for (const auto& place : places) out_.text(place.second);
+    out_.end_array();
+  }
+
+  /// The rules of which one applies, where the case leaves open which.
+  void alternatives(const DutyResult& result) {
+    const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
+    out_.key("alternatives").array();
+    for (const std::size_t position : result.instead) {
+      const DutyResult& one = a_.law->each_duty()[position];
+      out_.object().pair("id", one.duty->id).key("condition");
+      one.duty->when_text.empty() ? out_.null() : out_.text(one.duty->when_text_in(speech_.language()));
+      span("last", one.last);
+      out_.pair("rule", one.duty->text_in(speech_.language())).pair("text", words.arithmetic(one));
+      cite(references_of(*a_.pack, *one.duty));
+      out_.end_object();
+    }
+    out_.end_array();
   }
 
   void defects(const Law& law) {
@@ -500,6 +537,8 @@ private:
           .pair("code", q.code)
           .pair("text", question_text(q, a_.c, a_.lines, speech_))
           .own("swing", q.swing.plain())
+          .key("turnsDay")
+          .boolean(q.turns_day)
           .key("id");
       q.id.empty() ? out_.null() : out_.text(q.id);
       out_.key("line");

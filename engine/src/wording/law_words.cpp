@@ -16,6 +16,14 @@ std::string_view reason_word(DutyReason reason) {
     return "done-in-time";
   case DutyReason::done_late:
     return "done-late";
+  case DutyReason::done_early:
+    return "done-early";
+  case DutyReason::window_shut:
+    return "window-shut";
+  case DutyReason::window_open:
+    return "window-open";
+  case DutyReason::window_past:
+    return "window-past";
   case DutyReason::not_done:
     return "not-done";
   case DutyReason::time_left:
@@ -88,20 +96,42 @@ std::string LawWords::assumed(const Ask& ask) const {
                       {{"question", view.info(id).question.in(speech_->language())}, {"day", speech_->span(s.on)}});
 }
 
+std::string LawWords::missing(const DutyResult& result) const {
+  std::string out;
+  for (const Ask& ask : result.grounds.unknown) {
+    if (ask.kind != Ask::Kind::event) continue;
+    if (!out.empty()) out += "; ";
+    out += event(EventId{ask.which});
+  }
+  return out;
+}
+
 std::string LawWords::state(const DutyResult& result) const {
   const bool only_taken = result.reason == DutyReason::not_done && result.done_assumed;
   std::string key = only_taken ? "law.state.not-done-assumed" : keyed("law.state.", reason_word(result.reason));
+  const bool any_day = result.last && !result.last->known() && !result.last->open();
   if (result.reason == DutyReason::not_done && !result.last) key = "law.state.not-done-no-day";
+  else if (result.reason == DutyReason::not_done && any_day && !only_taken) key = "law.state.not-done-latest";
+  const std::string dates = missing(result);
+  if (result.reason == DutyReason::date_open && !dates.empty()) key = "law.state.date-open-named";
+  if (result.reason == DutyReason::condition_open && !result.instead.empty()) key = "law.state.which-open";
   const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
+  const std::optional<DaySpan>& day = result.first ? result.first : result.last;
   const std::string last = result.last ? speech_->span(*result.last) : std::string();
-  return speech_->say(key, {{"done", done}, {"last", last}, {"when", result.duty->when_text_in(speech_->language())}});
+  return speech_->say(key, {{"done", done},
+                            {"last", last},
+                            {"earliest", day ? speech_->day(day->earliest) : std::string()},
+                            {"latest", day ? speech_->day(day->latest) : std::string()},
+                            {"dates", dates},
+                            {"n", std::to_string(result.instead.size())},
+                            {"when", result.duty->when_text_in(speech_->language())}});
 }
 
 std::string LawWords::leg(const LegCount& count, const DutyResult& result) const {
   const Leg& leg = *count.leg;
   if (!leg.count) return speech_->say("law.count.none");
   const std::string after = events(leg.after, leg.take == Take::later ? "law.join.later" : "law.join.earlier");
-  const int said = count.never ? count.high_count : count.low_count;
+  const int said = count.never ? count.high_count : std::max(count.low_count, count.high_count);
   const std::string number = std::to_string(said);
   const std::string unit =
       speech_->say(keyed("law.unit.", name_of(leg.unit)) + (said == 1 ? ".one" : ".many"), {{"n", number}});
@@ -109,7 +139,10 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
   if (count.never)
     return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never",
                         {{"unit", unit}, {"events", after}});
-  if (!count.start.known() || count.low_count != count.high_count)
+  if (count.low_count != count.high_count)
+    return speech_->say(leg.before ? "law.count.at-most-before" : "law.count.at-most-after",
+                        {{"unit", unit}, {"events", after}});
+  if (!count.start.known())
     return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction,
                         {{"unit", unit}, {"events", after}});
   const Day from = count.start.earliest;
@@ -131,7 +164,7 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
     text += ' ' + (holiday ? speech_->say("law.count.rolled-holiday", {{"holiday", holiday->name}, {"last", last}})
                            : speech_->say("law.count.rolled", {{"last", last}}));
   }
-  if (result.earliest) text += ' ' + speech_->say("law.count.not-before");
+  if (result.first) text += ' ' + speech_->say("law.count.not-before");
   return text;
 }
 
@@ -142,7 +175,9 @@ std::string LawWords::arithmetic(const DutyResult& result) const {
     if (!text.empty()) text += ' ';
     text += part;
   };
-  for (const LegCount& count : result.legs) add(leg(count, result));
+  const bool which_open = !result.instead.empty() && result.state == DutyState::cannot_tell;
+  if (!which_open)
+    for (const LegCount& count : result.legs) add(leg(count, result));
   if (result.legs.size() > 1 && result.last && result.last->known())
     add(speech_->say(result.duty->take == Take::later ? "law.count.later-leg" : "law.count.earlier-leg",
                      {{"last", speech_->day(result.last->earliest)}}));

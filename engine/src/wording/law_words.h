@@ -18,6 +18,8 @@ public:
   std::string assumed(const Ask& ask) const;
   /// "Met: done on ...", "Missed: ...", with why.
   std::string state(const DutyResult& result) const;
+  /// The days that are not known and that the state hangs on: "the day the tenancy ended".
+  std::string missing(const DutyResult& result) const;
   /// How the last day was reached: "30 days after July 31, 2026 (the day ...) is Sunday, August 30, 2026. ..."
   std::string arithmetic(const DutyResult& result) const;
   std::string defect(const PaperResult& result) const;

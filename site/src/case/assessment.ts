@@ -96,7 +96,9 @@ export interface LegalDate extends Sourced {
   label: string;
   who: 'landlord' | 'tenant';
   last: Days | null;
-  /** True where the day is the first on which something may be done, not the last. */
+  /** The first day on which it may be done, where the law sets one. */
+  first: Days | null;
+  /** The law sets a first day and no last one: a time that opens, not a deadline. */
   notBefore: boolean;
   state: DutyState;
   stateText: string;
@@ -108,6 +110,11 @@ export interface LegalDate extends Sourced {
   /** The tenant loses a right when it is missed. */
   loud: boolean;
   condition: string | null;
+  /** Where the case holds what the state hangs on and is not known; the law's names of them, in the same order. */
+  needs: string[];
+  needsIds: string[];
+  /** The rules of which one applies, where it is open which. */
+  alternatives: (Sourced & { id: string; condition: string | null; last: Days | null; rule: string; text: string })[];
   check: string | null;
 }
 
@@ -118,6 +125,8 @@ export interface Question {
   id: string | null;
   text: string;
   swing: string;
+  /** Whether a day was kept hangs on the answer, and something follows if it was not. */
+  turnsDay: boolean;
   line: string | null;
 }
 

@@ -20,7 +20,7 @@ const std::string thirty_days =
 std::string judged(const std::string& duty, const std::string& members, const std::string& today = "2026-11-25") {
   const Small small(pack_of("\"duties\":[" + duty + "]"), members, today);
   const DutyResult& r = small.law->duties().front();
-  std::string out = state_name(r.state) + " " + said(r.last);
+  std::string out = state_name(r.state) + " " + said(r.last) + (r.first ? " from " + said(r.first) : "");
   for (const Ask& ask : r.grounds.unknown)
     out += " ?" + (ask.kind == Ask::Kind::fact ? small.law->view().info(FactId{ask.which}).id
                                                : small.law->view().info(EventId{ask.which}).id);
@@ -175,9 +175,70 @@ TEST_CASE("Not before a day: doing it too early breaks the rule, waiting does no
   const std::string duty =
       R"({"id":"d","source":["s"],"text":"x","who":"landlord","duty":"hold-inspection","ifMissed":["none"],"metBy":"unknown",)"
       R"("legs":[{"count":2,"unit":"week","after":["tenancy-ended"],"direction":"before","bound":"earliest"}]})";
-  CHECK(judged(duty, tenancy(R"(,"events":[{"what":"inspection-held","on":"2026-07-17"}])")) == "met 2026-07-17");
-  CHECK(judged(duty, tenancy(R"(,"events":[{"what":"inspection-held","on":"2026-07-16"}])")) == "missed 2026-07-17");
-  CHECK(judged(duty, tenancy(R"(,"records":{"preMoveOutInspection":{"held":false}})")) == "open 2026-07-17");
+  CHECK(judged(duty, tenancy(R"(,"events":[{"what":"inspection-held","on":"2026-07-17"}])")) ==
+        "met none from 2026-07-17");
+  CHECK(judged(duty, tenancy(R"(,"events":[{"what":"inspection-held","on":"2026-07-16"}])")) ==
+        "missed none from 2026-07-17");
+  const std::string none = tenancy(R"(,"records":{"preMoveOutInspection":{"held":false}})");
+  CHECK(judged(duty, none, "2026-07-01") == "open none from 2026-07-17");
+  CHECK(judged(duty, none, "2026-07-20") == "open none from 2026-07-17");
+  // Once the day it had to come before is past, nothing is to be done.
+  CHECK(judged(duty, none, "2026-08-01") == "not-needed none from 2026-07-17");
+}
+
+namespace {
+/// Two duties that stand in for each other: by `first_leg` where the home is furnished, by `second_leg` where it is
+/// not.
+std::string two_ways(const std::string& first_days, const std::string& second_days) {
+  const auto one = [](const std::string& id, const std::string& is, const std::string& days) {
+    return R"({"id":")" + id +
+           R"(","source":["s"],"text":"x","who":"landlord","duty":"itemise","ifMissed":["owes-penalty"],)"
+           R"("metBy":"posting","when":{"fact":"furnished","is":)" +
+           is + R"(},"whenText":"y","legs":[{"count":)" + days +
+           R"(,"unit":"calendar-day","after":["possession-returned"]}]})";
+  };
+  return one("a", "true", first_days) + "," + one("b", "false", second_days);
+}
+} // namespace
+
+TEST_CASE("When every alternative of a duty is past it is missed, whichever applies", "[law]") {
+  const std::string silent = tenancy(R"(,"statement":{"came":false})");
+  CHECK(judged(two_ways("14", "14"), silent, "2026-08-15") == "missed 2026-08-14");
+  CHECK(judged(two_ways("14", "30"), silent, "2026-09-01") == "missed 2026-08-14..2026-08-31");
+  // Between the two last days only the open fact can tell.
+  CHECK(judged(two_ways("14", "30"), silent, "2026-08-20") == "cannot-tell 2026-08-14..2026-08-31 ?furnished");
+  CHECK(judged(two_ways("14", "30"), tenancy(R"(,"statement":{"sent":"2026-08-10"})")) == "met 2026-08-14..2026-08-31");
+}
+
+TEST_CASE("Duties that stand in for one another are one, and say which there are", "[law]") {
+  const Small open(pack_of("\"duties\":[" + two_ways("14", "30") + "]"), tenancy(), "2026-08-20");
+  REQUIRE(open.law->duties().size() == 1);
+  CHECK(open.law->duties().front().instead == std::vector<std::size_t>{0, 1});
+  CHECK(open.law->each_duty().size() == 2);
+  const Small known(pack_of("\"duties\":[" + two_ways("14", "30") + "]"),
+                    tenancy(R"(,"circumstances":{"furnished":true})"), "2026-08-20");
+  CHECK(known.law->duties().front().instead.empty());
+}
+
+TEST_CASE("What a missed day costs follows whichever alternative was missed", "[law]") {
+  const std::string rules =
+      "\"duties\":[" + two_ways("14", "30") +
+      R"(],"forfeits":[{"id":"f","source":["s"],"text":"x","loses":"all-deductions","needs":"none","when":{"any":[{"duty":"a","is":"missed"},{"duty":"b","is":"missed"}]},"whenText":"y"}],)"
+      R"("remedies":[{"id":"double","source":["s"],"text":"x","multiplier":"2","base":"whole-deposit","includesSumDue":true,"needs":"none","when":{"duty":"a","is":"missed"},"whenText":"y"},)"
+      R"({"id":"triple","source":["s"],"text":"x","multiplier":"3","base":"whole-deposit","includesSumDue":true,"needs":"none","when":{"duty":"b","is":"missed"},"whenText":"y"}])";
+  Small small(pack_of(rules),
+              tenancy(R"(,"statement":{"came":false,"refundPaid":"0.00"},"deposits":[{"amount":"100.00"}])"),
+              "2026-09-01");
+  Reckoning reckoning;
+  reckoning.deposit = Money::cents(10000);
+  small.law->settle(reckoning);
+  REQUIRE(small.law->forfeits().size() == 1);
+  CHECK(small.law->forfeits().front().certain);
+  // Double for one, triple for the other: neither for certain, but double at the least.
+  REQUIRE(small.law->remedies().size() == 2);
+  CHECK_FALSE(small.law->remedies().front().certain);
+  CHECK(small.law->award().least.plain() == "200.00");
+  CHECK(small.law->award().most.plain() == "300.00");
 }
 
 TEST_CASE("A duty without a number of days is met or not by what was done", "[law]") {

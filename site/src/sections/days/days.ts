@@ -28,10 +28,14 @@ function nearness(d: Desk, date: LegalDate): string {
 const isLoud = (date: LegalDate): boolean => date.loud && (date.state === 'open' || date.state === 'missed');
 
 function when(date: LegalDate): TemplateResult | typeof nothing {
+  if (date.notBefore && date.first) {
+    const first = date.first.earliest === date.first.latest ? fullDay(date.first.earliest!) : spanInWords(date.first, longDay);
+    return html`<p class="day-last">${say('page.days.notBefore', { day: first })}</p>`;
+  }
   if (!date.last || (date.last.earliest === null && date.last.latest === null)) return nothing;
   const words =
     date.last.earliest === date.last.latest ? fullDay(date.last.earliest!) : spanInWords(date.last, longDay);
-  return html`<p class="day-last">${date.notBefore ? say('page.days.notBefore', { day: words }) : words}</p>`;
+  return html`<p class="day-last">${words}</p>`;
 }
 
 function how(d: Desk, date: LegalDate, saysIfMissed: boolean): TemplateResult {

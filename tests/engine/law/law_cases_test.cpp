@@ -108,9 +108,11 @@ std::unique_ptr<Judged> judge(const json& file) {
   Reckoning reckoning;
   for (const Line& line : out->c.lines) {
     out->lines.push_back(judge_line(line, subject(line, rules), context));
-    // These files are about law: a claim for money (rent, a fee) that the law does not bar is taken to be owed.
+    // These files are about law: a claim for money (rent, a fee) that the law does not bar is taken to be owed, up to
+    // its limit.
     LineResult& result = out->lines.back();
-    if (result.verdict == Verdict::not_about_condition && result.law.barred == Tri(false)) result.fair = result.claimed;
+    if (result.verdict == Verdict::not_about_condition && result.law.barred == Tri(false))
+      result.fair = Range<Money>(result.fair.high());
     reckoning.fair.push_back(result.fair);
   }
   reckoning.deposit = deposit_total(out->c);

@@ -6,6 +6,7 @@ import './styles/print.css';
 import { watchForStatements } from './sections/bring-in/door';
 import { Desk } from './app/desk';
 import { Keeper } from './app/keeper';
+import { letGoOfAll } from './parts/addresses';
 import { startEngine } from './engine/start-engine';
 import { say } from './say/wording';
 import { page } from './page';
@@ -28,7 +29,18 @@ desk.onChange(() => {
 });
 
 window.addEventListener('beforeunload', (e) => {
-  if (desk.unsaved && !desk.keeping) e.preventDefault();
+  // What is still to be written is written now; until it is, and where nothing is kept, leaving is asked.
+  const behind = keeper.behind;
+  if (behind) void keeper.flush();
+  if (behind || (desk.unsaved && !desk.keeping)) e.preventDefault();
+});
+
+/** A window that goes out of sight may never come back: what is half typed is saved as if the field were left, and all is written. */
+document.addEventListener('visibilitychange', () => {
+  if (document.visibilityState !== 'hidden') return;
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLInputElement) activeElement.dispatchEvent(new Event('change', { bubbles: true }));
+  if (keeper.behind) void keeper.flush();
 });
 
 window.addEventListener('keydown', (e) => {
@@ -44,8 +56,13 @@ if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
 }
 
 watchForStatements(desk);
+desk.onClear(letGoOfAll);
 
 desk.draw();
-void keeper.restore().then(() => desk.start(startEngine));
+// Whatever is wrong with what was kept: the engine starts.
+void keeper
+  .restore()
+  .catch(() => undefined)
+  .then(() => desk.start(startEngine));
 // At the first sign of a person.
 for (const sign of ['pointerdown', 'keydown']) window.addEventListener(sign, () => void fetchAhead(), { once: true });

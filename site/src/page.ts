@@ -37,7 +37,7 @@ function notice(d: Desk): TemplateResult {
     ${
       d.notice
         ? html`<span>${d.notice.text}</span>
-          ${d.notice.undo ? html`<button type="button" class="link" @click=${() => d.undo()}>${say('page.tool.undo')}</button>` : nothing}
+          ${d.notice.acts.map((a) => html`<button type="button" class="link" @click=${() => a.act()}>${say(a.says)}</button>`)}
           <button type="button" class="link" @click=${() => d.hush()}>${say('page.notice.close')}</button>`
         : nothing
     }

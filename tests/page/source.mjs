@@ -1,9 +1,13 @@
 // The page's own modules in Node: one is bundled with what it imports, by the bundler the page is built with, and imported.
+import { webcrypto } from 'node:crypto';
 import { createRequire } from 'node:module';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+
+// Node 18 does not have it under this name.
+globalThis.crypto ??= webcrypto;
 
 const SITE = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../site');
 const require = createRequire(path.join(SITE, 'node_modules/vite/package.json'));

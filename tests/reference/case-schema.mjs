@@ -97,6 +97,7 @@ export function caseSchema() {
       ...object({
         jurisdiction: oneOf([...Object.keys(places.withPack), ...Object.keys(places.withoutPack)]),
         locality: text, title: text, showMethods: yesNo, side: oneOf(['tenant', 'adviser', 'landlord']), language: oneOf(['en', 'es']),
+        page: { type: 'object', description: 'What the page keeps with a case; not judged.' },
         tenancy: object({
           began: ref('date'), ended: ref('date'), possessionReturned: ref('date'), rentPaidThrough: ref('date'), forwardingAddressGiven: ref('date'),
           kind: oneOf(['fixed-term', 'periodic', 'at-will', 'seasonal']), monthlyRent: ref('money'),

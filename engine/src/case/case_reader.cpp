@@ -160,7 +160,8 @@ void read(const Cursor& c, std::optional<Money>& out) {
   out = Money::parse(*s);
   if (out) return;
   if (!s->empty() && s->front() == '-')
-    c.fault("bad-amount", "An amount cannot be negative here. Give it without the minus sign.");
+    c.fault("bad-amount", "An amount cannot be negative here. A line that lowers the charges has no minus sign and "
+                          "\"credit\": true.");
   else
     c.fault("bad-amount", "This is not an amount. Write it like \"1240.00\": digits, a point, two decimals, at most "
                           "ten digits before the point.");
@@ -560,7 +561,7 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   Case out;
   const Cursor c(std::get<JsonTree>(parsed), faults);
   if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy",
-                 "deposits", "statement", "records", "events", "circumstances", "lines"}))
+                 "deposits", "statement", "records", "events", "circumstances", "lines", "page"}))
     return faults;
   const JsonValue* version = c.find("wearline");
   if (!version) c.fault("missing-member", "A case file begins with \"wearline\": 1.");
@@ -592,6 +593,9 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   if (c.has("events")) read_events(c.member("events"), out.events, names, of_place(names, out.jurisdiction));
   if (c.has("circumstances"))
     read_circumstances(c.member("circumstances"), out.circumstances, names, of_place(names, out.jurisdiction));
+  // What the page keeps with a case: its id, own words in letters, photos. Nothing of it is judged.
+  if (c.has("page") && !c.member("page").json().is_object())
+    c.member("page").fault("wrong-type", "This must be an object, { ... }.");
   if (c.has("lines")) read_lines(c.member("lines"), out.lines, names);
   else c.fault("missing-member", "A case file needs \"lines\", a list of the charges (it may be empty).");
 

@@ -1,34 +1,104 @@
-// Keeping the cases on this device, only when asked: in the browser's own store, with their photos and papers.
+// The browser's own store: the cases with their photos and papers, only when asked. What comes out of it is looked at as closely as a file.
 
-import { del, get, set } from 'idb-keyval';
+import { del, get, update } from 'idb-keyval';
 import type { CaseFile } from '../case/case';
 import type { Exhibit } from '../case/exhibit';
-import type { LetterEdits } from '../case/letter';
+import { type LetterEdits, noEdits } from '../case/letter';
+import { asExhibit, numbered } from '../case/saved';
+import { asCase, asLetterEdits } from '../case/shape';
+
+export interface KeptSheet {
+  id: string;
+  changed: string;
+  version: string;
+  file: string;
+  subject: CaseFile;
+  exhibits: Exhibit[];
+  letter: LetterEdits;
+  /** It has changes that are in no file. */
+  unsaved: boolean;
+}
 
 export interface Kept {
   wearline: 1;
+  /** One more with each writing, so that a window sees that another wrote. */
+  revision: number;
   front: number;
-  sheets: { file: string; subject: CaseFile; exhibits: Exhibit[]; letter?: LetterEdits }[];
+  sheets: KeptSheet[];
 }
 
 const place = 'wearline';
 
-/** What was kept, or undefined. A store that cannot be read counts as empty. */
-export async function kept(): Promise<Kept | undefined> {
+type Plain = Record<string, unknown>;
+const isPlain = (v: unknown): v is Plain => typeof v === 'object' && v !== null && !Array.isArray(v);
+
+function asSheet(data: unknown): KeptSheet | undefined {
+  if (!isPlain(data)) return undefined;
+  const shaped = asCase(data['subject']);
+  if (!shaped) return undefined;
+  const attached = Array.isArray(data['exhibits']) ? data['exhibits'] : [];
+  const exhibits = attached.map((x: unknown) => {
+    const bytes = isPlain(x) && x['data'] instanceof Blob ? x['data'] : undefined;
+    return asExhibit(x, bytes);
+  });
+  const text = (name: string): string => (typeof data[name] === 'string' ? data[name] : '');
+  return {
+    id: /^[0-9a-f]{32}$/.test(text('id')) ? text('id') : '',
+    changed: text('changed').slice(0, 40),
+    version: text('version').slice(0, 40),
+    file: text('file').slice(0, 300),
+    subject: shaped.subject,
+    exhibits: numbered(exhibits.filter((x): x is Exhibit => x !== undefined)),
+    letter: data['letter'] === undefined ? noEdits : asLetterEdits(data['letter']),
+    unsaved: data['unsaved'] === true || shaped.dropped.length > 0,
+  };
+}
+
+/** What was kept: nothing, a store of a version that is not known here, or cases; `damaged` counts those that could not be read. */
+export type Found = 'nothing' | 'unknown' | { kept: Kept; damaged: number };
+
+export function asKept(data: unknown): Found {
+  if (data === undefined || data === null) return 'nothing';
+  if (isPlain(data) && typeof data['wearline'] === 'number' && data['wearline'] > 1) return 'unknown';
+  const given = isPlain(data) && Array.isArray(data['sheets']) ? data['sheets'] : undefined;
+  if (!isPlain(data) || !given) return { kept: { wearline: 1, revision: 0, front: 0, sheets: [] }, damaged: 1 };
+  const sheets = given.map(asSheet).filter((s): s is KeptSheet => s !== undefined);
+  const whole = (v: unknown): number => (Number.isSafeInteger(v) && (v as number) >= 0 ? (v as number) : 0);
+  const kept: Kept = {
+    wearline: 1,
+    revision: whole(data['revision']),
+    front: Math.min(whole(data['front']), Math.max(0, sheets.length - 1)),
+    sheets,
+  };
+  return { kept, damaged: given.length - sheets.length };
+}
+
+/** What was kept. A store that cannot be opened counts as empty. */
+export async function kept(): Promise<Found> {
   try {
-    return await get<Kept>(place);
+    return asKept(await get(place));
   } catch {
-    return undefined;
+    return 'nothing';
   }
 }
 
-/** True if it could be written. */
-export async function keep(all: Kept): Promise<boolean> {
+/** How writing ended: 'other': another window wrote meanwhile, or took everything out. */
+export type Written = 'kept' | 'other' | 'full' | 'refused';
+
+class Other extends Error {}
+
+/** Writes all, if what is there is still of the revision `seen` (0: nothing may be there); reading and writing are one step. */
+export async function keep(all: Kept, seen: number): Promise<Written> {
   try {
-    await set(place, all);
-    return true;
-  } catch {
-    return false;
+    await update(place, (there: unknown) => {
+      const revision = isPlain(there) ? there['revision'] : undefined;
+      if ((Number.isSafeInteger(revision) ? revision : 0) !== seen) throw new Other();
+      return all;
+    });
+    return 'kept';
+  } catch (e) {
+    if (e instanceof Other) return 'other';
+    return (e as { name?: string } | null)?.name === 'QuotaExceededError' ? 'full' : 'refused';
   }
 }
 

@@ -64,7 +64,7 @@ export const isBlank = (c: CaseFile): boolean =>
   c.lines.length === 0 && !c.tenancy && !c.deposits && !c.statement && !c.records && !c.events && !c.circumstances;
 
 /** An id no line of the case has yet: one more than the largest number in use. */
-export function freshLineId(lines: readonly Line[]): string {
+export function freshLineId(lines: readonly { id: string }[]): string {
   const used = lines.map((l) => Number.parseInt(l.id, 10)).filter(Number.isFinite);
   return String(Math.max(0, ...used) + 1);
 }

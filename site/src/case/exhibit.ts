@@ -6,6 +6,10 @@ import { isDay } from './day';
 export type Shows = 'move-in' | 'move-out' | 'receipt' | 'statement' | 'other';
 export const showings: Shows[] = ['move-in', 'move-out', 'receipt', 'statement', 'other'];
 
+/** Pictures a browser draws without running anything in them, and papers. Not SVG, not web pages: both can hold scripts and links. */
+export const isKindOfExhibit = (type: string): boolean =>
+  /^(?:image\/(?:png|jpeg|gif|webp|avif|bmp|heic|heif|tiff)|application\/pdf)$/.test(type);
+
 export interface Exhibit {
   id: number;
   name: string;

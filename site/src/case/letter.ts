@@ -40,6 +40,9 @@ export interface LetterEdits {
 
 export const noEdits: LetterEdits = { kind: '', own: {}, off: [], on: [] };
 
+/** Notes for the adviser alone: no part of what is handed to anybody. */
+export const isPrivate = (letter: Letter): boolean => letter.kind === 'adviser-note';
+
 const keyOf = (letter: Letter, p: Paragraph): string => `${letter.kind}/${p.id}`;
 export const ownWords = (letter: Letter, p: Paragraph, edits: LetterEdits): OwnWords | undefined =>
   edits.own[keyOf(letter, p)];

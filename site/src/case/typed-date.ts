@@ -57,10 +57,14 @@ function beside(date: string, by: -1 | 1): string {
   return moved.toISOString().slice(0, date.length);
 }
 
+/** Signs of what may be a date; more are left as typed, unread. */
+const longestDate = 80;
+
 /** What was typed as the case file writes it; unreadable text as it was typed; undefined for nothing. */
 export function dateFromTyping(typed: string, words: DateWords): string | undefined {
   if (typed.trim() === '') return undefined;
   const compact = typed.trim();
+  if (compact.length > longestDate) return compact;
   if (edtf.test(compact)) return compact;
   const text = compact
     .toLowerCase()

@@ -2,8 +2,19 @@
 
 const withCents = (whole: string, part = ''): string => `${whole.replace(/^0+(?=\d)/, '')}.${part.padEnd(2, '0')}`;
 
+/** Signs of what may be a sum; more are left as typed, unread. */
+const longestSum = 60;
+
+/** Digits in threes: "1240" -> "1,240". */
+export function grouped(digits: string): string {
+  const first = digits.length % 3;
+  const threes = digits.slice(first).match(/\d{3}/g) ?? [];
+  return [...(first ? [digits.slice(0, first)] : []), ...threes].join(',');
+}
+
 /** "$1,240" -> "1240.00"; "1.240,50" -> "1240.50"; "12 or so" -> "12 or so"; "" -> undefined. */
 export function amountFromTyping(typed: string): string | undefined {
+  if (typed.length > longestSum) return typed.trim() || undefined;
   const text = typed
     .trim()
     .replace(/^(?:US|CA?|USD|CAD)?\s*\$?\s*/i, '')
@@ -21,6 +32,4 @@ export function amountFromTyping(typed: string): string | undefined {
 
 /** "1240.00" -> "1,240.00" for a field; other text is returned as it is. */
 export const amountForField = (amount: unknown): string =>
-  typeof amount !== 'string'
-    ? ''
-    : amount.replace(/^(\d+)(\.\d\d)$/, (_, w: string, c: string) => w.replace(/\B(?=(\d{3})+$)/g, ',') + c);
+  typeof amount !== 'string' ? '' : amount.replace(/^(\d+)(\.\d\d)$/, (_, w: string, c: string) => grouped(w) + c);

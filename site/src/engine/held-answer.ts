@@ -3,6 +3,10 @@
 export class HeldAnswer<T> {
   private basis: unknown[] | undefined;
   private answer: T | undefined;
+  /** The newest answer there is, whatever it rests on. */
+  get last(): T | undefined {
+    return this.answer;
+  }
   /** Resolves when the answer asked for last is there. */
   coming: Promise<void> = Promise.resolve();
 

@@ -8,6 +8,7 @@ import type { Assessment, JudgedLine, Sourced, Span } from '../case/assessment';
 import type { CaseFile } from '../case/case';
 import { spanInWords } from '../say/date-words';
 import type { Exhibit } from '../case/exhibit';
+import { inert, toHandOut } from '../case/saved';
 import css from './report.css?inline';
 
 export interface ReportOf {
@@ -124,7 +125,7 @@ export async function report(of: ReportOf): Promise<string> {
   const box = document.createElement('div');
   render(page(of, new Map(drawn.filter(([, src]) => src))), box);
   const body = box.innerHTML.replace(/<!--.*?-->/gs, '');
-  const held = JSON.stringify(of.subject).replace(/</g, '\\u003c');
+  const held = inert(toHandOut(of.subject));
   return `<!doctype html>
 <html lang="${language()}">
 <head>

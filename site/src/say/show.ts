@@ -1,5 +1,6 @@
 // Money and dates as people read them. Money never becomes a floating-point number: only its digits are grouped.
 
+import { grouped } from '../case/typed-money';
 import { language } from './wording';
 
 let currency = 'USD';
@@ -16,8 +17,7 @@ export function money(amount: string | null | undefined): string {
   if (amount == null) return '';
   const parts = /^(-?)(\d+)\.(\d\d)$/.exec(amount);
   if (!parts) return amount;
-  const grouped = parts[2]!.replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${parts[1] ? '\u2212' : ''}${symbols[currency] ?? currency + '\u00a0'}${grouped}.${parts[3]}`;
+  return `${parts[1] ? '\u2212' : ''}${symbols[currency] ?? currency + '\u00a0'}${grouped(parts[2]!)}.${parts[3]}`;
 }
 
 /** The same without cents when they are zero, for headlines and pictures. */
@@ -42,6 +42,12 @@ export const fullDay = (iso: string): string =>
 export const shortDay = (iso: string): string => formatted(iso, { year: 'numeric', month: 'short', day: 'numeric' });
 /** "2019-06" -> "June 2019". */
 export const monthOf = (iso: string): string => formatted(`${iso}-15`, { year: 'numeric', month: 'long' });
+
+/** A moment (RFC 3339) on the person's own clock: "Nov 25, 3:05 PM". */
+export const shortTime = (moment: string): string =>
+  new Intl.DateTimeFormat(locale(), { month: 'short', day: 'numeric', hour: 'numeric', minute: '2-digit' }).format(
+    new Date(moment),
+  );
 
 /** Whole days from `a` to `b`. */
 export const daysBetween = (a: string, b: string): number =>

@@ -44,8 +44,24 @@ function go(d: Desk, next: Stage, wrong: typeof trouble = null): void {
   setTimeout(() => (document.querySelector('[data-first]') as HTMLElement | null)?.focus());
 }
 
+let watched: Desk | undefined;
+
+/** Clearing the desk leaves nothing of a statement here. */
+function watchClearing(d: Desk): void {
+  if (watched === d) return;
+  watched = d;
+  d.onClear(() => {
+    if (stage.at === 'working') stage.stop.abort();
+    pasted = '';
+    d.bringing = false;
+    go(d, { at: 'ways' });
+    beginReview();
+  });
+}
+
 /** Comes in from the page, with or without something in hand. */
 export async function begin(d: Desk, what: Brought): Promise<void> {
+  watchClearing(d);
   await wordsThere;
   if (what.files?.length) return what.unclear ? go(d, { at: 'which', files: what.files }) : take(d, what.files);
   if (what.text !== undefined) return takeText(d, what.text);
@@ -72,6 +88,7 @@ async function show(d: Desk, source: Source, signal: AbortSignal): Promise<void>
   const engine = await readingEngine(d);
   if (signal.aborted) return source.close();
   const reading = await engine.read(wholeText(source), language());
+  if (signal.aborted) return source.close();
   if (!reading.lines) throw new Trouble('tooLarge');
   const review = reviewOf(source, reading, d.case);
   if (review.charges.length + review.tray.length + review.facts.length === 0) {

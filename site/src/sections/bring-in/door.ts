@@ -29,7 +29,7 @@ const isField = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]');
 
 /** Several lines with sums in them are a statement, wherever they are pasted; one line belongs where the cursor is. */
-const looksLikeStatement = (text: string): boolean => (text.match(/^.*\d.*$/gm)?.length ?? 0) >= 3;
+const looksLikeStatement = (text: string): boolean => (text.slice(0, 20_000).match(/^.*\d.*$/gm)?.length ?? 0) >= 3;
 
 const isCase = (f: File): boolean => /\.json$/i.test(f.name);
 const mayBeEvidence = (f: File): boolean => /^image\/|^application\/pdf$/.test(f.type);

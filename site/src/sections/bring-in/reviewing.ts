@@ -366,6 +366,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
     </div>
     <div class="bring-source">
       <h3>${r.source.name || say('page.bring.pastedText')}</h3>
+      ${r.source.cut ? html`<p class="fault">${say('page.bring.cut')}</p>` : nothing}
       ${left ? html`<p class="fault">${say('page.bring.pagesLeft', { read: left.read, of: left.of })}</p>` : nothing}
       ${sourcePane(r, lookedAt, (key) => lookBack(d, key))}
     </div>

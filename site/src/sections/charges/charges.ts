@@ -6,7 +6,6 @@ import { bringIn } from '../bring-in/door';
 import type { Desk } from '../../app/desk';
 import { cents } from '../../say/show';
 import { say } from '../../say/wording';
-import { freshLineId } from '../../case/case';
 import { charge } from './charge';
 import './charges.css';
 
@@ -14,7 +13,7 @@ export function charges(d: Desk): TemplateResult {
   const judged = new Map(d.result?.lines.map((l) => [l.id, l]));
   const longest = Math.max(0, ...(d.result?.lines.map((l) => cents(l.claimed)) ?? []));
   // One empty row is always there to type in. It carries the id its charge will get, so typing turns it into the charge in place.
-  const rows = [...d.case.lines, { id: freshLineId(d.case.lines) }];
+  const rows = [...d.case.lines, { id: d.freshLineId() }];
   return html`<section class="charges" aria-labelledby="charges-title">
     <h2 id="charges-title">${say('page.charges.title')}</h2>
     <p class="charges-says">${say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>

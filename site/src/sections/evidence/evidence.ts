@@ -6,17 +6,9 @@ import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { longDay } from '../../say/show';
 import { say } from '../../say/wording';
-import { type Exhibit, type Shows, showings, warningOf } from '../../case/exhibit';
+import { addressOf, letGo } from '../../parts/addresses';
+import { type Exhibit, isKindOfExhibit, type Shows, showings, warningOf } from '../../case/exhibit';
 import './evidence.css';
-
-const addresses = new WeakMap<Blob, string>();
-
-/** An address for the picture within the page; made once a picture. */
-function addressOf(data: Blob): string {
-  let address = addresses.get(data);
-  if (!address) addresses.set(data, (address = URL.createObjectURL(data)));
-  return address;
-}
 
 async function exhibitOf(id: number, file: File): Promise<Exhibit> {
   const { dayTaken } = await import('../../out/exif');
@@ -36,13 +28,23 @@ async function exhibitOf(id: number, file: File): Promise<Exhibit> {
   };
 }
 
+/** Attaches pictures and PDFs; other kinds of files are refused by name: a web page or drawing could run or load what stands in it. */
 export async function attach(d: Desk, files: Iterable<File>): Promise<void> {
   const sheet = d.sheet;
   let id = Math.max(0, ...sheet.exhibits.map((x) => x.id));
-  const added = await Promise.all([...files].map((f) => exhibitOf(++id, f)));
-  sheet.exhibits = [...sheet.exhibits, ...added];
-  d.exhibitsChanged();
-  d.tell(say('page.evidence.added', { count: added.length }));
+  const all = [...files];
+  const fitting = all.filter((f) => isKindOfExhibit(f.type));
+  const refused = all.filter((f) => !fitting.includes(f)).map((f) => f.name);
+  const added = await Promise.all(fitting.map((f) => exhibitOf(++id, f)));
+  if (added.length) {
+    sheet.exhibits = [...sheet.exhibits, ...added];
+    d.exhibitsChanged();
+  }
+  const says = [
+    added.length && say('page.evidence.added', { count: added.length }),
+    refused.length && say('page.evidence.refused', { names: refused.slice(0, 5).join(', ') }),
+  ];
+  if (all.length) d.tell(says.filter(Boolean).join(' '));
 }
 
 function change(d: Desk, x: Exhibit, changes: Partial<Exhibit>): void {
@@ -90,8 +92,16 @@ function exhibit(d: Desk, x: Exhibit, index: number): TemplateResult {
         type="button"
         class="link"
         @click=${() => {
-          d.sheet.exhibits = d.sheet.exhibits.filter((e) => e.id !== x.id);
+          const sheet = d.sheet;
+          sheet.exhibits = sheet.exhibits.filter((e) => e.id !== x.id);
           d.exhibitsChanged();
+          const back = (): void => {
+            sheet.exhibits = [...sheet.exhibits, x];
+            d.hush();
+            d.exhibitsChanged();
+          };
+          letGo(x.data);
+          d.tell(say('page.notice.removed', { what: x.name }), [{ says: 'page.tool.undo', act: back }]);
         }}
       >
         ${say('page.evidence.remove')}<span class="unseen"> ${x.name}</span>
@@ -110,7 +120,7 @@ export function evidence(d: Desk): TemplateResult {
         >${say('page.evidence.attach')}<input
           type="file"
           multiple
-          accept="image/*,application/pdf"
+          accept="image/png,image/jpeg,image/gif,image/webp,image/avif,image/heic,application/pdf"
           @change=${(e: Event) => {
             const box = e.target as HTMLInputElement;
             void attach(d, [...(box.files ?? [])]).then(() => (box.value = ''));

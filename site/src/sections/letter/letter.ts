@@ -86,7 +86,7 @@ async function copy(d: Desk): Promise<void> {
 }
 
 async function keepText(d: Desk): Promise<void> {
-  keepFile(`${nameFor(d.case)}-letter.txt`, await wordsToSend(d), 'text/plain;charset=utf-8');
+  keepFile(`${nameFor(d)}-letter.txt`, await wordsToSend(d), 'text/plain;charset=utf-8');
 }
 
 async function keepWord(d: Desk): Promise<void> {
@@ -94,7 +94,7 @@ async function keepWord(d: Desk): Promise<void> {
   if (!letter) return;
   const file = await word(letter.title, toSend(letter, d.sheet.letter));
   keepFile(
-    `${nameFor(d.case)}-letter.docx`,
+    `${nameFor(d)}-letter.docx`,
     file,
     'application/vnd.openxmlformats-officedocument.wordprocessingml.document',
   );

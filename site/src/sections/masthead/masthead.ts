@@ -14,7 +14,7 @@ const other = { en: 'es', es: 'en' } as const;
 
 function clear(d: Desk, keeper: Keeper): void {
   if (d.unsaved && !window.confirm(say('page.tool.clear.sure'))) return;
-  void keeper.stop().then(() => d.clearAll());
+  void keeper.clear();
 }
 
 export function masthead(d: Desk, keeper: Keeper): TemplateResult {
@@ -27,13 +27,13 @@ export function masthead(d: Desk, keeper: Keeper): TemplateResult {
     <nav class="tools" aria-label=${say('page.masthead.tools')}>
       ${tool(say('page.tool.open'), () => openFiles(d))}
       ${d.side === 'adviser' ? tool(say('page.tool.folder'), () => openFiles(d, true)) : nothing}
-      ${tool(say('page.tool.save'), () => saveCase(d), d.blank)} ${tool(say('page.tool.print'), () => window.print(), d.blank)}
+      ${tool(say('page.tool.save'), () => void saveCase(d), d.blank)} ${tool(say('page.tool.print'), () => window.print(), d.blank)}
       ${tool(say('page.tool.undo'), () => d.undo(), !d.canUndo)} ${d.canRedo ? tool(say('page.tool.redo'), () => d.redo()) : nothing}
       ${d.blank ? nothing : tool(say('page.tool.another'), () => d.newSheet())}
       <button type="button" class="tool" aria-pressed=${d.keeping ? 'true' : 'false'} @click=${() => void keeper.toggle()}>
         ${say('page.tool.keep')}
       </button>
-      ${tool(say('page.tool.clear'), () => clear(d, keeper), d.blank && d.sheets.length === 1 && !d.keeping)}
+      ${tool(say('page.tool.clear'), () => clear(d, keeper))}
       <button type="button" class="tool tool-language" lang=${other[language()]} @click=${() => void d.useLanguage(other[language()])}>
         ${say('page.tool.otherLanguage')}
       </button>

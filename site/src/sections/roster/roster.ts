@@ -4,6 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { keepFile } from '../../app/case-files';
 import type { Desk, Sheet } from '../../app/desk';
+import { isUnsaved } from '../../app/sheet';
 import { nameOfPlace } from '../../engine/rules';
 import { cents, money, shortDay } from '../../say/show';
 import { say } from '../../say/wording';
@@ -76,6 +77,11 @@ async function keepCsv(d: Desk): Promise<void> {
   keepFile('cases.csv', csv(head, rows), 'text/csv;charset=utf-8');
 }
 
+/** Closing asks where work would be lost with it. */
+function closeFront(d: Desk): void {
+  if (!isUnsaved(d.sheet) || window.confirm(say('page.roster.close.sure', { name: nameOf(d.sheet) }))) d.close();
+}
+
 function head(d: Desk, c: Column): TemplateResult {
   const sorted = c !== by ? 'none' : backwards ? 'descending' : 'ascending';
   const sort = () => {
@@ -89,7 +95,7 @@ function head(d: Desk, c: Column): TemplateResult {
 }
 
 function row(d: Desk, r: Row): TemplateResult {
-  const unsaved = r.sheet.history.now !== r.sheet.saved;
+  const unsaved = isUnsaved(r.sheet);
   return html`<tr aria-current=${r.index === d.front ? 'true' : nothing}>
     <th scope="row">
       <button type="button" class="link" @click=${() => d.bringToFront(r.index)}>${r.name}</button>
@@ -127,7 +133,7 @@ export function roster(d: Desk): TemplateResult | typeof nothing {
       <button type="button" class="tool" @click=${() => void keepCsv(d)}>${say('page.roster.csv')}</button>
       <button type="button" class="tool" @click=${() => d.printOnly('roster')}>${say('page.roster.print')}</button>
       <button type="button" class="tool" @click=${() => d.newSheet()}>${say('page.roster.another')}</button>
-      <button type="button" class="tool" @click=${() => d.close()}>${say('page.roster.close', { name: nameOf(d.sheet) })}</button>
+      <button type="button" class="tool" @click=${() => closeFront(d)}>${say('page.roster.close', { name: nameOf(d.sheet) })}</button>
     </p>
   </section>`;
 }

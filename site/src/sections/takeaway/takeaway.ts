@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
-import { asText, toSend } from '../../case/letter';
+import { asText, isPrivate, toSend } from '../../case/letter';
 import type { LegalDate } from '../../case/assessment';
 import './takeaway.css';
 
@@ -13,7 +13,7 @@ const isAhead = (d: Desk) => (x: LegalDate) => x.state === 'open' && !!x.last?.e
 async function keepDays(d: Desk): Promise<void> {
   const { calendar } = await import('../../out/calendar');
   keepFile(
-    `${nameFor(d.case)}.ics`,
+    `${nameFor(d)}.ics`,
     calendar(d.result!, d.case.title ?? say('page.report.title')),
     'text/calendar;charset=utf-8',
   );
@@ -34,15 +34,15 @@ async function keepCharges(d: Desk): Promise<void> {
     l.fair.high,
     l.why,
   ]);
-  keepFile(`${nameFor(d.case)}.csv`, csv(head, rows), 'text/csv;charset=utf-8');
+  keepFile(`${nameFor(d)}.csv`, csv(head, rows), 'text/csv;charset=utf-8');
 }
 
 async function keepReport(d: Desk): Promise<void> {
   const { report } = await import('../../out/report');
   const draft = await d.settledLetter();
-  const letter = draft ? asText(toSend(draft, d.sheet.letter)) : '';
+  const letter = draft && !isPrivate(draft) ? asText(toSend(draft, d.sheet.letter)) : '';
   const text = await report({ subject: d.case, result: d.result!, exhibits: d.sheet.exhibits, letter });
-  keepFile(`${nameFor(d.case)}.html`, text, 'text/html;charset=utf-8');
+  keepFile(`${nameFor(d)}.html`, text, 'text/html;charset=utf-8');
 }
 
 export function takeaway(d: Desk): TemplateResult | typeof nothing {

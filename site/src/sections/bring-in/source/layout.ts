@@ -24,15 +24,17 @@ const median = (numbers: number[]): number => {
 
 /** Words that stand beside each other: their middles lie within half a line of the row's own. */
 export function rowsOf<T extends Box>(words: readonly T[]): T[][] {
-  const rows: { y: number; h: number; words: T[] }[] = [];
+  const rows: { y: number; h: number; sum: number; words: T[] }[] = [];
   for (const word of [...words].sort((a, b) => middle(a) - middle(b))) {
     const row = rows[rows.length - 1];
     const reach = row && 0.5 * Math.min(Math.max(word.h, 0.6 * row.h), Math.max(row.h, 0.6 * word.h));
     if (row && reach !== undefined && middle(word) - row.y <= reach) {
       row.words.push(word);
-      row.y = row.words.reduce((sum, w) => sum + middle(w), 0) / row.words.length;
-      row.h = median(row.words.map((w) => w.h));
-    } else rows.push({ y: middle(word), h: word.h, words: [word] });
+      row.sum += middle(word);
+      row.y = row.sum / row.words.length;
+      // After so many words the usual height is known.
+      if (row.words.length <= 64) row.h = median(row.words.map((w) => w.h));
+    } else rows.push({ y: middle(word), h: word.h, sum: middle(word), words: [word] });
   }
   return rows.map((r) => r.words.sort((a, b) => a.x - b.x));
 }

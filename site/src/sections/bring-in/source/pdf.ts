@@ -3,7 +3,7 @@
 import type { DocumentInitParameters, PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist/types/src/display/api';
 import { startPdf } from './pdf-library';
 import { layOut, type Word } from './layout';
-import { pagesRead } from './limits';
+import { pagesRead, wordsOfPage } from './limits';
 import { Locked } from './locked';
 import { pictureAddress } from './canvas';
 import type { Source, SourceLine, SourcePage } from './source';
@@ -76,20 +76,39 @@ function wordsOf(item: TextItem, toPage: Matrix, scale: number): Word[] {
 
 /** The same word drawn twice, a hair apart, to look bold. */
 function withoutDoubles(words: Word[]): Word[] {
+  // Words by their text and the square of the page they begin in, so that each is compared with its neighbors alone.
+  const side = 4;
   const seen = new Map<string, Word[]>();
+  const squares = (w: Word, reach: number): string[] => {
+    const [x, y] = [Math.floor(w.x / side), Math.floor(w.y / side)];
+    const steps = Array.from({ length: 2 * reach + 1 }, (_, i) => i - reach);
+    return steps.flatMap((i) => steps.map((j) => `${x + i} ${y + j} ${w.text}`));
+  };
   return words.filter((w) => {
-    const same = seen.get(w.text) ?? [];
-    seen.set(w.text, [...same, w]);
-    return !same.some((s) => Math.abs(s.x - w.x) < 0.25 * w.h && Math.abs(s.y - w.y) < 0.25 * w.h);
+    const near = 0.25 * w.h;
+    const reach = Math.min(4, Math.ceil(near / side));
+    const double = squares(w, reach).some((at) =>
+      seen.get(at)?.some((s) => Math.abs(s.x - w.x) < near && Math.abs(s.y - w.y) < near),
+    );
+    const [own] = squares(w, 0) as [string];
+    const there = seen.get(own);
+    if (there) there.push(w);
+    else seen.set(own, [w]);
+    return !double;
   });
 }
 
-async function readPage(page: PDFPageProxy, index: number): Promise<{ lines: SourceLine[]; page: SourcePage }> {
+async function readPage(
+  page: PDFPageProxy,
+  index: number,
+): Promise<{ lines: SourceLine[]; page: SourcePage; cut: boolean }> {
   const viewport = page.getViewport({ scale: 1 });
   const content = await page.getTextContent();
   const items = (content.items as TextItem[]).filter((i) => typeof i.str === 'string' && i.str.trim() !== '');
-  const words = withoutDoubles(items.flatMap((i) => wordsOf(i, viewport.transform as Matrix, viewport.scale)));
-  return { lines: layOut(words, index), page: { width: viewport.width, height: viewport.height } };
+  const all = items.slice(0, wordsOfPage).flatMap((i) => wordsOf(i, viewport.transform as Matrix, viewport.scale));
+  const words = withoutDoubles(all.slice(0, wordsOfPage));
+  const cut = items.length > wordsOfPage || all.length > wordsOfPage;
+  return { lines: layOut(words, index), page: { width: viewport.width, height: viewport.height }, cut };
 }
 
 async function draw(document: PDFDocumentProxy, index: number, longSide: number): Promise<HTMLCanvasElement> {
@@ -131,6 +150,7 @@ export async function openPdf(
     if (count === 0) throw new Trouble('brokenPdf');
     const lines: SourceLine[] = [];
     const pages: SourcePage[] = [];
+    let cut = false;
     for (let i = 0; i < count; i++) {
       signal.throwIfAborted();
       progress({ page: i + 1, of: count });
@@ -138,12 +158,14 @@ export async function openPdf(
       if (i > 0) lines.push({ text: '', pieces: [] });
       lines.push(...read.lines);
       pages.push(read.page);
+      cut ||= read.cut;
     }
     const source: Source = {
       kind: 'pdf',
       name,
       lines,
       pages,
+      ...(cut && { cut }),
       ...(document.numPages > count ? { pagesLeft: { read: count, of: document.numPages } } : {}),
       async drawPages(drawn) {
         for (const [i, page] of pages.entries()) {

@@ -1,5 +1,7 @@
 // What was brought in, as the review shows it: lines of text, and where each stands on its page.
 
+import { linesRead, signsOfLine, signsRead } from './limits';
+
 /** Left, top, width and height on a page, in that page's own units. */
 export interface Box {
   x: number;
@@ -41,6 +43,8 @@ export interface Source {
   pages: SourcePage[];
   /** Pages the file has and pages that were read, where they differ. */
   pagesLeft?: { read: number; of: number };
+  /** True where it is longer than any statement, and only its beginning was read. */
+  cut?: boolean;
   /** Draws the pictures of the pages that have none yet, one after another; `drawn` is called after each. */
   drawPages?(drawn: () => void): Promise<void>;
   /** Lets go of what the pictures hold. */
@@ -50,13 +54,19 @@ export interface Source {
 export const wholeText = (source: Source): string => source.lines.map((l) => l.text).join('\n');
 
 /** A source of nothing but text. Line ends of every kind (LF, CR LF, CR, form feed) part lines. */
-export const textSource = (text: string, name = ''): Source => ({
-  kind: 'text',
-  name,
-  lines: text.split(/\r\n|[\n\r\f]/).map((line) => ({ text: line, pieces: [] })),
-  pages: [],
-  close: () => undefined,
-});
+export function textSource(text: string, name = ''): Source {
+  const all = text.slice(0, signsRead).split(/\r\n|[\n\r\f]/);
+  const lines = all.slice(0, linesRead).map((line) => line.slice(0, signsOfLine));
+  const cut = text.length > signsRead || all.length > lines.length || lines.some((l, i) => l.length < all[i]!.length);
+  return {
+    kind: 'text',
+    name,
+    lines: lines.map((line) => ({ text: line, pieces: [] })),
+    pages: [],
+    ...(cut && { cut }),
+    close: () => undefined,
+  };
+}
 
 /** The smallest box around all. */
 export function around(boxes: readonly Box[]): Box {

@@ -1,6 +1,7 @@
 // Files of text: plain text and tables as they are, e-mail by its parts, web pages by their words.
 
 import PostalMime from 'postal-mime';
+import { elementsRead, signsRead } from './limits';
 import { textSource, type Source } from './source';
 
 /** UTF-16 by its mark, UTF-8 if it is that, else the Windows code page of western Europe, which any bytes are. */
@@ -22,39 +23,55 @@ const block = new Set(
 );
 const silent = new Set('HEAD SCRIPT STYLE TEMPLATE NOSCRIPT TITLE'.split(' '));
 
-/** The words of a web page in lines; the cells of a row of a table are parted by tabs. Nothing in it is run or fetched. */
+/** Gathers text piece by piece; only the last sign is ever looked back at. */
+class Gathered {
+  private pieces: string[] = [];
+  private last = '';
+  signs = 0;
+  add(text: string): void {
+    if (text === '') return;
+    this.pieces.push(text);
+    this.last = text[text.length - 1]!;
+    this.signs += text.length;
+  }
+  words(text: string): void {
+    this.add(this.last === '' || this.last === '\n' || this.last === '\t' ? text.trimStart() : text);
+  }
+  lineEnd(): void {
+    if (this.last !== '' && this.last !== '\n') this.add('\n');
+  }
+  get text(): string {
+    return this.pieces.join('');
+  }
+}
+
+/**
+ * The words of a web page in lines; the cells of a row of a table are parted by tabs. Nothing in it is run or fetched. A page of more than
+ * any statement's elements is read as far as that.
+ */
 export function textOfHtml(html: string): string {
   const page = new DOMParser().parseFromString(html, 'text/html');
-  let text = '';
-  const lineEnd = (): void => {
-    if (text && !text.endsWith('\n')) text += '\n';
+  const gathered = new Gathered();
+  let left = elementsRead;
+  const row = (cells: Element[]): void => {
+    gathered.lineEnd();
+    gathered.add(cells.map((c) => (c.textContent ?? '').replace(/\s+/g, ' ').trim()).join('\t') + '\n');
   };
   const walk = (node: Node): void => {
-    if (node.nodeType === Node.TEXT_NODE) {
-      const words = (node.textContent ?? '').replace(/[ \t\r\n]+/g, ' ');
-      text += /[\n\t]$|^$/.test(text) ? words.trimStart() : words;
-      return;
-    }
+    if (left-- <= 0 || gathered.signs > signsRead) return;
+    if (node.nodeType === Node.TEXT_NODE) return gathered.words((node.textContent ?? '').replace(/[ \t\r\n]+/g, ' '));
     if (!(node instanceof Element) || silent.has(node.tagName)) return;
-    if (node.tagName === 'BR') {
-      text += '\n';
-      return;
-    }
-    if (node.tagName === 'TR' && !node.querySelector('table')) {
-      lineEnd();
-      const cells = [...node.children].map((c) => (c.textContent ?? '').replace(/\s+/g, ' ').trim());
-      text += cells.join('\t') + '\n';
-      return;
-    }
+    if (node.tagName === 'BR') return gathered.add('\n');
+    if (node.tagName === 'TR' && !node.querySelector('table')) return row([...node.children]);
     const own = block.has(node.tagName);
-    if (own) lineEnd();
-    node.childNodes.forEach(walk);
-    if (own) lineEnd();
+    if (own) gathered.lineEnd();
+    for (let child = node.firstChild; child && left > 0; child = child.nextSibling) walk(child);
+    if (own) gathered.lineEnd();
   };
   walk(page.body);
-  return text
+  return gathered.text
     .split('\n')
-    .map((l) => l.replace(/ +$/, ''))
+    .map((l) => l.trimEnd())
     .join('\n')
     .replace(/\n{3,}/g, '\n\n')
     .trim();

@@ -1,0 +1,43 @@
+// Changes to a case: each takes one and gives the next. Nothing is changed in place.
+
+import { type CaseFile, freshLineId, type Line } from './case';
+import { withValueAt } from './pointer';
+
+/** An event of the case set to a day, or taken out. */
+export function withEvent(c: CaseFile, what: string, on: string | undefined): CaseFile {
+  const at = c.events?.findIndex((e) => e.what === what) ?? -1;
+  if (on === undefined) {
+    if (at < 0) return c;
+    const { events, ...rest } = c;
+    const left = events?.filter((_, i) => i !== at) ?? [];
+    return left.length ? { ...rest, events: left } : rest;
+  }
+  return withValueAt(c, `/events/${at < 0 ? (c.events?.length ?? 0) : at}`, { what, on });
+}
+
+export const withLine = (c: CaseFile, line: Line): CaseFile => ({ ...c, lines: [...c.lines, line] });
+
+export const withoutLine = (c: CaseFile, index: number): CaseFile =>
+  c.lines[index] ? { ...c, lines: c.lines.filter((_, i) => i !== index) } : c;
+
+/** The charge at `index` once more, right after it. */
+export function withCopy(c: CaseFile, index: number, id = freshLineId(c.lines)): CaseFile {
+  const line = c.lines[index];
+  return line ? { ...c, lines: [...c.lines.slice(0, index + 1), { ...line, id }, ...c.lines.slice(index + 1)] } : c;
+}
+
+/** The charge at `index` one place up or down; the same case where there is no such place. */
+export function withMoved(c: CaseFile, index: number, by: -1 | 1): CaseFile {
+  const to = index + by;
+  const line = c.lines[index];
+  if (!line || to < 0 || to >= c.lines.length) return c;
+  const rest = c.lines.filter((_, i) => i !== index);
+  return { ...c, lines: [...rest.slice(0, to), line, ...rest.slice(to)] };
+}
+
+/** What a credit is called in a case: the same sum without its sign, marked as lowering the charges. */
+export function asCredit(c: CaseFile, index: number): CaseFile {
+  const line = c.lines[index];
+  const amount = String(line?.amount ?? '').replace(/^[-\u2212]\s*/, '');
+  return line ? { ...c, lines: c.lines.map((l, i) => (i === index ? { ...l, amount, credit: true } : l)) } : c;
+}

@@ -1,0 +1,75 @@
+// Changes to a case, its past, and the ids of its charges.
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { source } from './source.mjs';
+
+const { asCredit, withCopy, withEvent, withLine, withMoved, withoutLine } = await source('case/edits.ts');
+const { change, begin, undo, redo } = await source('case/history.ts');
+const { freshLineIdOf, sheetOf, isUnsaved, workOf } = await source('app/sheet.ts');
+
+const of = (...ids) => ({ wearline: 1, lines: ids.map((id) => ({ id })) });
+const ids = (c) => c.lines.map((l) => l.id).join('');
+
+test('each change gives the next case and leaves the one before as it was', () => {
+  const c = Object.freeze(of('1', '2', '3'));
+  Object.freeze(c.lines);
+  assert.equal(ids(withoutLine(c, 1)), '13');
+  assert.equal(ids(withoutLine(c, 9)), '123');
+  assert.equal(ids(withCopy(c, 0)), '1423');
+  assert.equal(ids(withMoved(c, 0, 1)), '213');
+  assert.equal(withMoved(c, 0, -1), c);
+  assert.equal(withMoved(c, 2, 1), c);
+  assert.equal(ids(withLine(c, { id: '9' })), '1239');
+  assert.equal(ids(c), '123');
+});
+
+test('an event is set once, changed, and taken out with nothing left behind', () => {
+  const once = withEvent(of(), 'lease-ended', '2026-09-30');
+  assert.deepEqual(once.events, [{ what: 'lease-ended', on: '2026-09-30' }]);
+  const changed = withEvent(once, 'lease-ended', '2026-10-01');
+  assert.deepEqual(changed.events, [{ what: 'lease-ended', on: '2026-10-01' }]);
+  assert.equal('events' in withEvent(changed, 'lease-ended', undefined), false);
+  assert.equal(withEvent(once, 'other', undefined), once);
+});
+
+test('a sum with a minus sign becomes a credit of that sum', () => {
+  for (const minus of ['-', '\u2212', '- ']) {
+    const c = asCredit({ wearline: 1, lines: [{ id: '1', text: 'Refund', amount: `${minus}100` }] }, 0);
+    assert.deepEqual(c.lines, [{ id: '1', text: 'Refund', amount: '100', credit: true }]);
+  }
+});
+
+test('typing on in one field is one step of the past', () => {
+  let h = begin(of());
+  for (const text of ['C', 'Ca', 'Car']) h = change(h, { ...h.now, title: text }, '/title');
+  h = change(h, { ...h.now, locality: 'x' }, '/locality');
+  h = undo(h);
+  assert.equal(h.now.title, 'Car');
+  assert.equal(undo(h).now.title, undefined);
+  assert.equal(redo(undo(h)).now.title, 'Car');
+});
+
+test('the id of a charge that was taken out goes to no other: a photo of it stays a photo of it', () => {
+  const sheet = sheetOf({ subject: of('1', '2') });
+  assert.equal(freshLineIdOf(sheet), '3');
+  sheet.history = change(sheet.history, of('1', '2', '3'));
+  assert.equal(freshLineIdOf(sheet), '4');
+  sheet.history = change(sheet.history, of('1'));
+  assert.equal(freshLineIdOf(sheet), '4');
+});
+
+test('a case counts as unsaved when its words, its letter or its photos changed', () => {
+  const sheet = sheetOf({ subject: of('1') });
+  assert.equal(isUnsaved(sheet), false);
+  sheet.letter = { ...sheet.letter, kind: 'follow-up' };
+  assert.equal(isUnsaved(sheet), true);
+  sheet.saved = workOf(sheet);
+  assert.equal(isUnsaved(sheet), false);
+  sheet.exhibits = [{ id: 1 }];
+  assert.equal(isUnsaved(sheet), true);
+  sheet.saved = workOf(sheet);
+  sheet.history = change(sheet.history, of('1', '2'));
+  assert.equal(isUnsaved(sheet), true);
+  sheet.saved = null;
+  assert.equal(isUnsaved(sheet), true);
+});

@@ -47,6 +47,7 @@ public:
     remedies();
     each("questions", "cli.questions", [&](const Json& question) { ask(question); });
     each_check();
+    each_help();
     each("cautions", "cli.cautions", [&](const Json& caution) { bullet(text_of(caution, "text")); });
     return out_.str();
   }
@@ -94,6 +95,17 @@ private:
     if (!text.empty()) out_.say("    ", text);
   }
 
+  void each_help() {
+    const Json& all = member(member(a_, "law"), "help");
+    if (!all.is_array() || all.empty()) return;
+    title("cli.help");
+    for (const Json& help : all) {
+      const std::string publisher = text_of(help, "publisher"), url = text_of(help, "url");
+      bullet(text_of(help, "label") + ": " + text_of(help, "title") + (publisher.empty() ? "" : ", " + publisher));
+      below(url);
+    }
+  }
+
   void heading() {
     out_.say("", w_.say("cli.heading", {{"engine", text_of(a_, "engine")}, {"today", text_of(a_, "today")}}));
     const Json& law = member(a_, "law");
@@ -101,6 +113,7 @@ private:
     if (name.empty()) return out_.say("", w_.say("cli.no-law"));
     out_.say("", w_.say("cli.law", {{"name", name}, {"reviewed", text_of(law, "reviewed")}}));
     if (member(law, "weak") == true) out_.say("", w_.say("cli.weak"));
+    for (const Json& outside : member(law, "notDeposit")) out_.say("", text_of(outside, "text"));
   }
 
   /// Why the verdict, unless a step below says the same with its source.

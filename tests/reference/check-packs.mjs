@@ -8,7 +8,7 @@ import { CASES, jsonFiles, readJson, RULES, schemaProblems, schemaValidator, sha
 import { checkReferences } from './packcheck/references.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
 import { checkCase, LEAST_CASES } from './packcheck/cases.mjs';
-import { coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
+import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 
 function casesOf(jurisdiction, pack, world, problem) {
   const dir = path.join(CASES, jurisdiction);
@@ -35,6 +35,7 @@ function checkPack(file, validate, shared) {
       const world = withOwn(shared, pack, problem);
       checkReferences(pack, world, problem);
       checkVariants(pack, world.facts, problem);
+      checkWeak(pack, problem);
       cases = casesOf(jurisdiction, pack, world, problem);
     }
   } catch (e) { problem(e.message); }

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import path from 'node:path';
 import test from 'node:test';
 import { checkCase } from './packcheck/cases.mjs';
-import { coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
+import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 import { isCivilDate, isUncertainDate } from './packcheck/dates.mjs';
 import { checkReferences } from './packcheck/references.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
@@ -21,6 +21,7 @@ function problemsOf(pack) {
   const world = withOwn(shared, pack, problem);
   checkReferences(pack, world, problem);
   checkVariants(pack, world.facts, problem);
+  checkWeak(pack, problem);
   return found;
 }
 
@@ -45,6 +46,11 @@ const FAULTS = [
   ['an unknown duty in a condition', /no such duty ghost/, (p) => { p.forfeits[0].when = { duty: 'ghost', is: 'missed' }; }],
   ['an unknown defect', /no such paper rule ghost/, (p) => { p.forfeits[0].when = { defect: 'ghost' }; }],
   ['an unknown duty name', /no such duty name juggle/, (p) => { p.duties[0].duty = 'juggle'; }],
+  ['a duty without a name of its own', /give this duty a name/, (p) => { p.duties[0].duty = 'other'; }],
+  ['a copy on another site', /copy on another site/, (p) => { Object.values(p.sources)[0].url = 'https://docslib.org/doc/1'; }],
+  ['no legal aid', /help: no legal-aid/, (p) => { p.help = p.help.filter((h) => h.kind !== 'legal-aid'); }],
+  ['a scope rule that turns off nothing', /turnsOff names no rule ghost/, (p) => { p.scope[0].turnsOff = ['ghost']; }],
+  ['a pack called weak that is not', /weak must be false/, (p) => { p.weak = true; }],
   ['an unknown paper', /no such paper poem/, (p) => { p.papers[0].requires = ['poem']; }],
   ['an unknown element', /no such element throne/, (p) => { p.bars[0].line = { element: ['throne'] }; }],
   ['an unknown finding', /no such finding haunted/, (p) => { p.bars[0].line = { element: ['carpet'], finding: ['haunted'] }; }],
@@ -117,7 +123,7 @@ test('dates: the calendar and the uncertain forms', () => {
 
 test('coverage: the table names every source kind, and lands between the markers', () => {
   const table = coverageTable([packOf('US-WA')]);
-  assert.match(table, /\| US-WA Washington \| SG \| S \|/);
+  assert.match(table, /\| US-WA Washington \| \d+ % \| SG \| S \|/);
   const readme = 'a\n<!-- coverage: written by tests/reference/check-packs.mjs --write-coverage -->\nstale row\n<!-- /coverage -->\nb';
   const fresh = replaceBetweenMarkers(readme, table);
   assert.ok(fresh.includes(table) && !fresh.includes('stale row') && fresh.endsWith('b'));

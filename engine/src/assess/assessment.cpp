@@ -133,7 +133,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   }
   a.audit = audit(c, audited, rules.audit);
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);
-  a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()));
+  a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()), a.pack);
   if (a.law) a.law->settle(reckoning_of(a));
 
   for (std::size_t i = 0; i < a.lines.size(); ++i)

@@ -40,7 +40,7 @@ struct Totals {
 };
 
 /// Sums of the fair lines, the deposit and what came back.
-Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest);
+Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack);
 
 /// Made in place and never moved: the law half points into the case.
 struct Assessment {

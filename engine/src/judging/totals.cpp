@@ -11,7 +11,7 @@ Range<Money> excess(const Range<Money>& a, const Range<Money>& b) {
 }
 } // namespace
 
-Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest) {
+Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack) {
   Totals totals;
   totals.interest = interest;
   for (const LineAssessment& line : lines) {
@@ -22,6 +22,7 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
   Money deposit;
   bool known = !c.deposits.empty();
   for (const Deposit& d : c.deposits) {
+    if (!is_deposit(d, pack)) continue;
     if (d.amount) deposit += *d.amount;
     else known = false;
   }

@@ -96,19 +96,19 @@ template <class Test> Tri some_line(const Case& c, Test test) {
 }
 
 /// Whether all of the deposit came, or is to come, back.
-Tri paid_back_whole(const Case& c) {
-  const auto total = deposit_total(c);
+Tri paid_back_whole(const Case& c, const Pack* pack) {
+  const auto total = deposit_total(c, pack);
   if (!total) return std::nullopt;
   if (c.statement.refund_paid) return *c.statement.refund_paid >= *total;
   if (c.statement.stated_refund) return *c.statement.stated_refund >= *total;
   return std::nullopt;
 }
 
-Tri deductions_made(const Case& c) {
+Tri deductions_made(const Case& c, const Pack* pack) {
   if (some_line(c, [](const Line& l) -> Tri { return !l.amount || !l.amount->is_zero(); }) == Tri(true)) return true;
   if (c.statement.stated_total && !c.statement.stated_total->is_zero()) return true;
   // Money that did not come back was kept, with a word or without; else a case that lists no charge has none.
-  const Tri whole = paid_back_whole(c);
+  const Tri whole = paid_back_whole(c, pack);
   return whole ? !*whole : false;
 }
 
@@ -155,19 +155,19 @@ FactState claimed_range(const Case& c) {
   return number(c.statement.stated_total.value_or(Money()));
 }
 
-Tri claims_over_deposit(const Case& c) {
-  const auto total = deposit_total(c);
+Tri claims_over_deposit(const Case& c, const Pack* pack) {
+  const auto total = deposit_total(c, pack);
   const FactState sum = claimed_range(c);
   if (!total) return std::nullopt;
   if (sum.low > total->in_cents()) return true;
   return sum.high <= total->in_cents() ? Tri(false) : std::nullopt;
 }
 
-Tri balance_due(const Case& c) {
+Tri balance_due(const Case& c, const Pack* pack) {
   if (c.statement.stated_balance_due && !c.statement.stated_balance_due->is_zero()) return false;
   if (c.statement.stated_refund) return !c.statement.stated_refund->is_zero();
   if (c.statement.refund_paid && !c.statement.refund_paid->is_zero()) return true;
-  const auto total = deposit_total(c);
+  const auto total = deposit_total(c, pack);
   const FactState sum = claimed_range(c);
   if (!total) return std::nullopt;
   if (sum.high < total->in_cents()) return true;
@@ -192,12 +192,21 @@ Tri refund_came(const Case& c, const FactView& view) {
   return view.event("refund-sent").happened;
 }
 
+/// The new address came no later than the day the tenancy ended.
+Tri address_by_end(const FactView& view) {
+  const EventState &given = view.event("forwarding-address-given"), &end = view.event("tenancy-ended");
+  if (given.happened != Tri(true)) return given.happened;
+  if (end.happened != Tri(true)) return std::nullopt;
+  if (given.on.latest <= end.on.earliest) return true;
+  return given.on.earliest > end.on.latest ? Tri(false) : std::nullopt;
+}
+
 struct FactDeriver {
   std::string_view id;
   FactState (*derive)(const Case&, const FactView&);
 };
 constexpr FactDeriver fact_derivers[] = {
-    {"deductions-made", [](const Case& c, const FactView&) { return yes_no(deductions_made(c)); }},
+    {"deductions-made", [](const Case& c, const FactView& view) { return yes_no(deductions_made(c, view.pack())); }},
     {"damage-claimed",
      [](const Case& c, const FactView&) {
        return yes_no(claimed(c, [](const Line& l) { return about_condition(l.kind); }));
@@ -211,14 +220,16 @@ constexpr FactDeriver fact_derivers[] = {
        });
      }},
     {"claimed-total", [](const Case& c, const FactView&) { return claimed_range(c); }},
-    {"deposit-total", [](const Case& c, const FactView&) { return number(deposit_total(c)); }},
-    {"claims-over-deposit", [](const Case& c, const FactView&) { return yes_no(claims_over_deposit(c)); }},
-    {"balance-due", [](const Case& c, const FactView&) { return yes_no(balance_due(c)); }},
+    {"deposit-total", [](const Case& c, const FactView& view) { return number(deposit_total(c, view.pack())); }},
+    {"claims-over-deposit",
+     [](const Case& c, const FactView& view) { return yes_no(claims_over_deposit(c, view.pack())); }},
+    {"balance-due", [](const Case& c, const FactView& view) { return yes_no(balance_due(c, view.pack())); }},
     {"refund-short", [](const Case&, const FactView&) { return FactState{}; }},
     {"statement-came", [](const Case& c, const FactView&) { return yes_no(statement_came(c)); }},
     {"refund-came", [](const Case& c, const FactView& view) { return yes_no(refund_came(c, view)); }},
     {"address-given",
      [](const Case&, const FactView& view) { return yes_no(view.event("forwarding-address-given").happened); }},
+    {"address-given-by-end", [](const Case&, const FactView& view) { return yes_no(address_by_end(view)); }},
     {"stay-months", [](const Case& c, const FactView&) { return stay_months(c); }},
     {"pet-deposit-held", [](const Case& c, const FactView&) { return yes_no(pet_deposit(c)); }},
 };
@@ -250,10 +261,18 @@ const std::optional<DaySpan>* (*event_reader(std::string_view at))(const Case&) 
   return nullptr;
 }
 
-std::optional<Money> deposit_total(const Case& c) {
+bool is_deposit(const Deposit& held, const Pack* pack) {
+  if (!pack) return true;
+  const std::string_view kind = held.kind.empty() ? std::string_view("security") : held.kind;
+  return std::none_of(pack->not_deposit.begin(), pack->not_deposit.end(), [&](const NotDeposit& rule) {
+    return std::find(rule.deposits.begin(), rule.deposits.end(), kind) != rule.deposits.end();
+  });
+}
+
+std::optional<Money> deposit_total(const Case& c, const Pack* pack) {
   std::optional<Money> total;
   for (const Deposit& d : c.deposits) {
-    if (d.kind == "last-month") continue;
+    if (d.kind == "last-month" || !is_deposit(d, pack)) continue;
     if (!d.amount) return std::nullopt;
     total = total.value_or(Money{}) + *d.amount;
   }

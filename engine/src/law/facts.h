@@ -19,6 +19,7 @@ public:
   const EventState& event(EventId id) const { return events_[index(id)]; }
   const FactState& fact(std::string_view id) const;
   const EventState& event(std::string_view id) const;
+  const Pack* pack() const { return pack_; }
   Day today() const { return today_; }
   const Case& of() const { return *case_; }
 
@@ -52,8 +53,11 @@ private:
   std::vector<EventState> events_;
 };
 
-/// All deposits but rent paid ahead (kind last-month); empty if one amount is unknown or there is none.
-std::optional<Money> deposit_total(const Case& c);
+/// Whether the law of this pack calls the money a deposit; without a pack all that is held is one.
+bool is_deposit(const Deposit& held, const Pack* pack);
+/// All that the law calls a deposit, but no rent paid ahead (kind last-month); empty if one amount is unknown or there
+/// is none.
+std::optional<Money> deposit_total(const Case& c, const Pack* pack);
 /// All charges; empty if there are none or one amount is unknown.
 std::optional<Money> claimed_total(const Case& c);
 /// Whether a written statement came; unknown if the case tells nothing of one.

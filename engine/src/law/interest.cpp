@@ -139,14 +139,22 @@ Period period_of(const Deposit& d, const InterestRule& rule, const FactView& vie
   return p;
 }
 
+/// Whether this kind of money earns interest under the rule.
+bool earns(const Deposit& d, const InterestRule& rule, const Pack* pack) {
+  if (rule.deposits.empty()) return is_deposit(d, pack);
+  const std::string_view kind = d.kind.empty() ? std::string_view("security") : d.kind;
+  return std::find(rule.deposits.begin(), rule.deposits.end(), kind) != rule.deposits.end();
+}
+
 /// The part of each deposit that earns interest: all, or what lies above the threshold of all deposits together.
-std::vector<Money> earning(const InterestRule& rule, const Case& c) {
+std::vector<Money> earning(const InterestRule& rule, const FactView& view) {
+  const Case& c = view.of();
   std::optional<Money> below;
   if (rule.over_months && c.tenancy.monthly_rent) below = c.tenancy.monthly_rent->part(*rule.over_months);
   if (rule.over_amount) below = std::max(below.value_or(Money()), *rule.over_amount);
   std::vector<Money> out;
   for (const Deposit& d : c.deposits) {
-    Money amount = d.amount.value_or(Money());
+    Money amount = earns(d, rule, view.pack()) ? d.amount.value_or(Money()) : Money();
     if (below) {
       const Money off = std::min(*below, amount);
       amount -= off;
@@ -161,7 +169,7 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   InterestShare share;
   share.rule = &rule;
   const Case& c = view.of();
-  const std::vector<Money> sums = earning(rule, c);
+  const std::vector<Money> sums = earning(rule, view);
   const int first_year = year_of(view.event("tenancy-began").on.likely());
   // Without the rent the threshold may swallow the whole deposit.
   const bool threshold_open = rule.over_months && !c.tenancy.monthly_rent;
@@ -222,7 +230,7 @@ InterestResult judge_interest(const Pack& pack, const FactView& view) {
     else possible = std::max(possible, share.gross.high());
     if (rule.rate.bank)
       for (std::size_t i = 0; i < view.of().deposits.size(); ++i)
-        if (!view.of().deposits[i].bank_rate &&
+        if (!view.of().deposits[i].bank_rate && earns(view.of().deposits[i], rule, view.pack()) &&
             std::find(out.bank_rate_open.begin(), out.bank_rate_open.end(), i) == out.bank_rate_open.end())
           out.bank_rate_open.push_back(i);
     out.shares.push_back(std::move(share));

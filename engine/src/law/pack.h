@@ -154,6 +154,12 @@ struct Cap : Rule {
   bool none = false;
 };
 
+/// Kinds of money held that this law does not call a deposit (rent paid ahead, a key): outside its refund, its days and
+/// its awards.
+struct NotDeposit : Rule {
+  std::vector<std::string> deposits;
+};
+
 struct Rate {
   std::optional<Share> fixed;
   std::vector<std::pair<int, Share>> years; ///< ascending
@@ -170,6 +176,7 @@ enum class Counts : std::uint8_t { day, whole_month, whole_year, calendar_month 
 
 struct InterestRule : Rule {
   bool owed = false;
+  std::vector<std::string> deposits; ///< on these kinds only; empty: on all that this law calls a deposit
   Rate rate;
   Method method = Method::simple;
   Counts counts = Counts::day;
@@ -224,11 +231,17 @@ struct Guide {
   std::string title, publisher, url;
 };
 
+/// Where a person finds help: `kind` is guide, court or legal-aid; `read` how the address was read.
+struct Help {
+  std::string kind, title, publisher, url, read;
+};
+
 struct Pack {
   std::string jurisdiction, name, currency;
   std::optional<Day> reviewed;
   bool weak = false;
   std::optional<Guide> guide;
+  std::vector<Help> help;
   std::vector<Reference> sources; ///< `id` is "law:" and the key; `text` the citation
   std::vector<FactInfo> facts;    ///< FactIds follow those of the registry
   std::vector<EventInfo> events;  ///< EventIds follow those of the registry
@@ -238,6 +251,7 @@ struct Pack {
   std::vector<Allow> allows;
   std::vector<Bar> bars;
   std::vector<Cap> caps;
+  std::vector<NotDeposit> not_deposit;
   std::vector<InterestRule> interest;
   std::vector<Forfeit> forfeits;
   std::vector<Remedy> remedies;

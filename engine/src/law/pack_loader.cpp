@@ -65,14 +65,24 @@ private:
   void allow(Fields& f);
   void bar(Fields& f);
   void cap(Fields& f);
+  void not_deposit(Fields& f);
   void interest(Fields& f);
   void forfeit(Fields& f);
   void remedy(Fields& f);
   void remarks(Fields& f, std::string_view member, std::vector<Remark>& out);
+  void turned_off(Fields& f, const Remark& scope);
+  void turn_off(Fields& f);
   void resolve_outcomes(Fields& f);
+
+  /// A rule that a scope rule puts out of use, by its id, until all are read.
+  struct TurnedOff {
+    std::string id, at;
+    Condition when;
+  };
 
   const Registry* registry_;
   Pack* pack_;
+  std::vector<TurnedOff> off_;
   NameIndex sources_, facts_, events_, duties_, papers_, rules_;
   /// Duties and paper rules named in conditions before they are all read: the condition's place, its kind, its name.
   struct Outcome {
@@ -509,6 +519,15 @@ void Loader::cap(Fields& f) {
   pack_->caps.push_back(std::move(r));
 }
 
+void Loader::not_deposit(Fields& f) {
+  NotDeposit r;
+  rule(f, r);
+  r.deposits = f.texts("deposits");
+  if (r.deposits.empty()) f.fault("missing-member", "deposits", "This says which kinds of money are meant.");
+  f.done();
+  pack_->not_deposit.push_back(std::move(r));
+}
+
 Rate rate(Fields f) {
   Rate r;
   r.fixed = f.decimal("fixed");
@@ -540,6 +559,7 @@ void Loader::interest(Fields& f) {
   InterestRule r;
   rule(f, r);
   r.owed = f.flag("owed", false);
+  r.deposits = f.texts("deposits");
   if (auto object = f.object("rate")) r.rate = rate(*object);
   else if (r.owed) f.fault("missing-member", "rate", "Interest that is owed needs a rate.");
   r.method = f.word<Method>("method", {{"simple", Method::simple}, {"compound-yearly", Method::compound_yearly}},
@@ -620,6 +640,7 @@ void Loader::remarks(Fields& f, std::string_view member, std::vector<Remark>& ou
     r.days = item.whole("days");
     r.amount = item.money("amount");
     r.exempt = item.texts("exempt");
+    turned_off(item, r);
     r.topics = item.texts("topics");
     r.limit_to_damaged_portion = item.flag("limitToDamagedPortion", false);
     if (auto lives = item.object("lives")) {
@@ -630,6 +651,40 @@ void Loader::remarks(Fields& f, std::string_view member, std::vector<Remark>& ou
     }
     item.done();
     out.push_back(std::move(r));
+  }
+}
+
+/// The rules that a scope rule puts out of use where it holds: each gets the condition that it does not.
+void Loader::turned_off(Fields& f, const Remark& scope) {
+  for (const std::string& id : f.texts("turnsOff")) off_.push_back({id, f.pointer("turnsOff"), scope.when});
+}
+
+void Loader::turn_off(Fields& f) {
+  const auto find = [&](auto& rules, const std::string& id) -> Rule* {
+    const auto found = std::find_if(rules.begin(), rules.end(), [&](const Rule& r) { return r.id == id; });
+    return found == rules.end() ? nullptr : &*found;
+  };
+  for (TurnedOff& off : off_) {
+    Rule* rule = nullptr;
+    const auto look = [&](auto& rules) { rule = rule ? rule : find(rules, off.id); };
+    look(pack_->duties), look(pack_->papers), look(pack_->allows), look(pack_->bars), look(pack_->caps);
+    look(pack_->interest), look(pack_->forfeits), look(pack_->remedies);
+    if (!rule) {
+      f.faults().push_back(
+          {"unknown-rule", off.at, "\"" + off.id + "\" is not a rule that can be put out of use.", ""});
+      continue;
+    }
+    Condition outside;
+    outside.op = Condition::Op::none_of;
+    outside.parts.push_back(off.when);
+    if (rule->when.always()) {
+      rule->when = std::move(outside);
+    } else {
+      Condition both;
+      both.parts.push_back(std::move(rule->when));
+      both.parts.push_back(std::move(outside));
+      rule->when = std::move(both);
+    }
   }
 }
 
@@ -682,6 +737,11 @@ void Loader::read(Fields& f) {
     pack_->guide = Guide{guide->text("title"), guide->text("publisher"), guide->text("url")};
     guide->done();
   }
+  for (Fields& item : f.objects("help")) {
+    pack_->help.push_back({item.required_text("kind"), item.required_text("title"), item.text("publisher"),
+                           item.text("url"), item.required_text("read")});
+    item.done();
+  }
   sources(f);
   names(f);
   const auto each = [&](std::string_view member, void (Loader::*read_one)(Fields&)) {
@@ -693,6 +753,7 @@ void Loader::read(Fields& f) {
   each("allows", &Loader::allow);
   each("bars", &Loader::bar);
   each("caps", &Loader::cap);
+  each("notDeposit", &Loader::not_deposit);
   each("interest", &Loader::interest);
   each("forfeits", &Loader::forfeit);
   each("remedies", &Loader::remedy);
@@ -713,6 +774,7 @@ void Loader::read(Fields& f) {
   }
   join_families();
   choose_counting();
+  turn_off(f);
   resolve_outcomes(f);
   for (const Duty& d : pack_->duties) {
     if (d.counting.empty())

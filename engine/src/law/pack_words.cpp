@@ -26,6 +26,7 @@ std::vector<Translatable> rules_of(Pack& pack) {
   take(pack.allows);
   take(pack.bars);
   take(pack.caps);
+  take(pack.not_deposit);
   take(pack.interest);
   take(pack.forfeits);
   take(pack.remedies);

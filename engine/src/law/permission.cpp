@@ -85,7 +85,7 @@ std::optional<Money> limit_of(const Limit& limit, const Line& line, const FactVi
   if (limit.amount) return limit.amount;
   std::optional<Money> base;
   if (limit.of == Base::monthly_rent) base = view.of().tenancy.monthly_rent;
-  else if (limit.of == Base::whole_deposit) base = deposit_total(view.of());
+  else if (limit.of == Base::whole_deposit) base = deposit_total(view.of(), view.pack());
   else if (limit.of == Base::line_amount) base = line.amount;
   if (!base) return limit.at_least;
   return std::max(base->part(limit.times), limit.at_least.value_or(Money()));

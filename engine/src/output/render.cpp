@@ -290,6 +290,32 @@ private:
     return found == rules_.place_names.end() ? std::string_view(pack.name) : found->second.in(speech_.language());
   }
 
+  void help(const Pack& pack) {
+    out_.key("help").array();
+    for (const Help& help : pack.help) {
+      out_.object().pair("kind", help.kind).pair("label", speech_.say("help." + help.kind)).pair("title", help.title);
+      out_.pair("publisher", help.publisher).key("url");
+      help.url.empty() ? out_.null() : out_.text(help.url);
+      out_.pair("read", help.read).end_object();
+    }
+    out_.end_array();
+  }
+  /// Money of this case that the law does not call a deposit, and so is not in the sums.
+  void not_deposit(const Pack& pack) {
+    out_.key("notDeposit").array();
+    for (const NotDeposit& rule : pack.not_deposit) {
+      const bool held = std::any_of(a_.c.deposits.begin(), a_.c.deposits.end(), [&](const Deposit& d) {
+        return std::find(rule.deposits.begin(), rule.deposits.end(), d.kind) != rule.deposits.end();
+      });
+      if (!held) continue;
+      out_.object().pair("text", rule.text_in(speech_.language()));
+      cite(references_of(pack, rule));
+      check_this(rule);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
   void law() {
     const Law& law = *a_.law;
     const Pack& pack = *a_.pack;
@@ -303,6 +329,8 @@ private:
     } else {
       out_.null();
     }
+    help(pack);
+    not_deposit(pack);
     out_.key("checks").array();
     for (const Doubt& doubt : pack.check_this)
       out_.object().pair("text", doubt.text.in(speech_.language())).end_object();

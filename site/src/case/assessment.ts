@@ -190,6 +190,10 @@ export interface Law {
   reviewed: string | null;
   weak: boolean;
   guide: { title: string; publisher: string; url: string | null } | null;
+  /** Where help is found; addresses are text a person can type. */
+  help: { kind: 'guide' | 'court' | 'legal-aid'; label: string; title: string; publisher: string; url: string | null; read: string }[];
+  /** Money of the case that this law does not call a deposit; it is not in the sums. */
+  notDeposit: LawRule[];
   checks: { text: string }[];
   /** The rules that charges name, by id. */
   rules: Record<string, LawRule>;

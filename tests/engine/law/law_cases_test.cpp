@@ -1,6 +1,7 @@
 // Every worked case under tests/reference/law: dates, defects, forfeitures, remedies, interest and barred lines, worked
 // out by hand in each file with the statute named there.
 
+#include "judging/assessment.h"
 #include "judging/line_judgement.h"
 #include "law/law.h"
 #include "rulebook/rule_store.h"
@@ -115,7 +116,7 @@ std::unique_ptr<Judged> judge(const json& file) {
       result.fair = Range<Money>(result.fair.high());
     reckoning.fair.push_back(result.fair);
   }
-  reckoning.deposit = deposit_total(out->c);
+  reckoning.deposit = add_up(out->c, {}, out->law->interest().owed, &pack->second).deposit; // as the program does
   reckoning.interest = out->law->interest().owed;
   reckoning.paid_back = paid_back(out->c);
   out->law->settle(reckoning);

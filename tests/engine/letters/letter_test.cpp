@@ -278,7 +278,7 @@ TEST_CASE("A rule read in an official guide is cited as a guide", "[letter]") {
       R"({"wearline":1,"jurisdiction":"US-FL","tenancy":{"ended":"2026-06-30","possessionReturned":"2026-06-30"},"deposits":[{"amount":"500.00"}],
     "statement":{"refundPaid":"200.00"},"lines":[{"id":"1","text":"Scuffs","amount":"300.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs"}]})";
   CHECK_THAT(words(letter_of_kind(florida, "question-charges"), "law-ordinary-wear"),
-             Contains("As I understand it:") && Contains("(Official guide: "));
+             Contains("(Official guide: "));
 }
 
 TEST_CASE("Charges that are fair are called fair", "[letter]") {
@@ -343,7 +343,9 @@ TEST_CASE("A sheet for court has the sums, the limit, the papers and what is dec
 }
 
 TEST_CASE("The law of a weak pack is worded with care", "[letter]") {
-  const json letter = letter_of_kind(colorado, "question-charges", "2026-06-01");
+  std::string utah = colorado;
+  utah.replace(utah.find("US-CO"), 5, "US-UT");
+  const json letter = letter_of_kind(utah, "question-charges", "2026-06-01");
   CHECK(warns(letter, "weak-law"));
   for (const auto& p : letter["paragraphs"])
     if (p["text"].get<std::string>().find("(Law:") != std::string::npos)

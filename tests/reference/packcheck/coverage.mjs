@@ -1,4 +1,6 @@
-// Which topics each pack covers, as a Markdown table. A cell says how the rules were read.
+// Which topics each pack covers and how its rules were read, as a Markdown table, the weakest first. A cell says how the rules were read.
+import { rulesOf } from './references.mjs';
+
 const TOPICS = [['duties', 'Dates'], ['counting', 'Counting'], ['papers', 'Papers'], ['allows', 'Allowed'], ['bars', 'Barred'], ['caps', 'Cap'], ['interest', 'Interest'],
   ['forfeits', 'Forfeit'], ['remedies', 'Remedy'], ['records', 'Move-in record'], ['inspection', 'Inspection'], ['demand', 'Demand'], ['address', 'Address'],
   ['wear', 'Wear'], ['worth', 'Worth'], ['holder', 'Holder'], ['scope', 'Scope'], ['smallClaims', 'Small claims']];
@@ -12,12 +14,31 @@ function cell(pack, topic) {
   return marks || (pack.notFound.some((n) => n.topics.includes(topic)) ? '·' : '');
 }
 
+const PRIMARY = ['statute-text', 'official-guide'];
+const WEAK_BELOW = 2 / 3; // from a third of rules that nobody read in the law or an official guide on, letters take more care
+
+/** The share of a pack's rules with at least one source that is statute text or an official guide. */
+export function shareRead(pack) {
+  const rules = rulesOf(pack).filter(({ part }) => part !== 'notFound').map(({ rule }) => rule);
+  const read = rules.filter((r) => (r.source ?? []).some((key) => PRIMARY.includes(pack.sources[key]?.read)));
+  return rules.length ? read.length / rules.length : 0;
+}
+
+/** "weak" is not an opinion: it follows from that share. */
+export function checkWeak(pack, problem) {
+  const weak = shareRead(pack) < WEAK_BELOW;
+  if (pack.weak !== weak) problem(`weak must be ${weak}: ${percent(pack)} of its rules were read in the law or an official guide`);
+}
+
+const percent = (pack) => `${Math.floor(shareRead(pack) * 100)} %`;
+
 export function coverageTable(packs) {
-  const rows = [...packs].sort((a, b) => a.jurisdiction.localeCompare(b.jurisdiction)).map((p) =>
-    `| ${p.jurisdiction} ${p.name}${p.weak ? ' (weak)' : ''} | ${TOPICS.map(([topic]) => cell(p, topic)).join(' | ')} |`);
+  const rows = [...packs].sort((a, b) => shareRead(a) - shareRead(b) || a.jurisdiction.localeCompare(b.jurisdiction)).map((p) =>
+    `| ${p.jurisdiction} ${p.name}${p.weak ? ' (weak)' : ''} | ${percent(p)} | ${TOPICS.map(([topic]) => cell(p, topic)).join(' | ')} |`);
   return [
-    'S statute text, G official guide, 2 secondary source, M from memory, · looked for and not found; empty: no rule.', '',
-    `| Jurisdiction | ${TOPICS.map(([, label]) => label).join(' | ')} |`, `| --- |${' --- |'.repeat(TOPICS.length)}`, ...rows].join('\n');
+    'S statute text, G official guide, 2 secondary source, M from memory, · looked for and not found; empty: no rule. Read: the share of the rules with a source',
+    'that is statute text or an official guide, the weakest first; under two thirds a pack is weak.', '',
+    `| Jurisdiction | Read | ${TOPICS.map(([, label]) => label).join(' | ')} |`, `| --- | --- |${' --- |'.repeat(TOPICS.length)}`, ...rows].join('\n');
 }
 
 export function replaceBetweenMarkers(text, table) {

@@ -2,7 +2,7 @@
 import { atoms } from './conditions.mjs';
 import { isCivilDate } from './dates.mjs';
 
-export const PARTS = ['counting', 'duties', 'papers', 'allows', 'bars', 'caps', 'interest', 'forfeits', 'remedies', 'records', 'inspection',
+export const PARTS = ['counting', 'duties', 'papers', 'allows', 'bars', 'caps', 'notDeposit', 'interest', 'forfeits', 'remedies', 'records', 'inspection',
   'demand', 'address', 'wear', 'worth', 'holder', 'scope', 'smallClaims', 'others', 'notFound'];
 const EVALUATED_LAST = ['remedies', 'forfeits', 'bars'];
 
@@ -15,6 +15,16 @@ function sources(pack, problem) {
     if (!pack.sources[key]) problem(`${rule.id}: no such source ${key}`);
   }
   for (const key of Object.keys(pack.sources)) if (!used.has(key)) problem(`source ${key} is not used`);
+}
+
+// Copies of other people's pages: a person is sent to the publisher or nowhere.
+const REHOSTED = /(^|\.)(github\.com|github\.io|docslib\.org|vdocuments\.site|scribd\.com|abcdocz\.com|readkong\.com|netlify\.app|studylib\.net|fill\.io)$/;
+
+function addresses(pack, problem) {
+  const all = [['guide', pack.guide?.url], ...(pack.help ?? []).map((h) => [`help ${h.kind}`, h.url]), ...Object.entries(pack.sources).map(([key, s]) => [`source ${key}`, s.url])];
+  for (const [where, url] of all) if (url && REHOSTED.test(new URL(url).hostname)) problem(`${where}: ${url} is a copy on another site; give the publisher's own address or none`);
+  for (const kind of ['court', 'legal-aid']) if (!(pack.help ?? []).some((h) => h.kind === kind)) problem(`help: no ${kind}`);
+  if (!(pack.help ?? []).some((h) => h.kind === 'guide')) problem('help: no guide');
 }
 
 function uniqueIds(pack, problem) {
@@ -78,6 +88,7 @@ function duties(pack, world, problem) {
   if (business && !pack.counting.some((c) => c.businessDaySkips)) problem('a duty counts business days, but no counting rule has businessDaySkips');
   for (const d of pack.duties) {
     if (!world.duties.has(d.duty)) problem(`${d.id}: no such duty name ${d.duty}`);
+    if (d.duty === 'other') problem(`${d.id}: give this duty a name of its own in duties.json, "other" tells nobody what to do`);
     if (d.legs.length > 1 && !d.take) problem(`${d.id}: several legs need "take"`);
     for (const l of d.legs) if (l.after.length > 1 && !l.take) problem(`${d.id}: several events need "take"`);
     if (d.tenantLoses && d.who !== 'tenant') problem(`${d.id}: tenantLoses is for duties of the tenant`);
@@ -125,12 +136,17 @@ function voice(pack, problem) {
 export function checkReferences(pack, world, problem) {
   if (!isCivilDate(pack.reviewed)) problem(`reviewed: ${pack.reviewed} is not a date`);
   sources(pack, problem);
+  addresses(pack, problem);
   uniqueIds(pack, problem);
   conditions(pack, world, problem);
   duties(pack, world, problem);
   papersAndBars(pack, world, problem);
   voice(pack, problem);
   const ids = new Set(rulesOf(pack).map(({ rule }) => rule.id));
+  for (const s of pack.scope) for (const id of s.turnsOff ?? []) {
+    if (!ids.has(id)) problem(`${s.id}: turnsOff names no rule ${id}`);
+    if (!s.when) problem(`${s.id}: turnsOff needs "when"`);
+  }
   for (const c of pack.checkThis) for (const id of c.rules) if (!ids.has(id)) problem(`checkThis: no such rule ${id}`);
   for (const n of pack.notFound) for (const t of n.topics) if (pack[t].length && !n.when) problem(`${n.id}: ${t} was not found, yet the pack has rules of it`);
   if (world.holidays) for (const c of pack.counting) if (c.holidays && !world.holidays.has(c.holidays)) problem(`${c.id}: no holidays file ${c.holidays}`);

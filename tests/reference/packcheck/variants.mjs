@@ -67,12 +67,21 @@ function handover(part, rules, problem) {
   }
 }
 
-export function checkVariants(pack, facts, problem) {
+/** The pack with the conditions of scope rules put into the rules they turn off, as the engine does. */
+function withScope(pack) {
+  const off = new Map();
+  for (const s of pack.scope) for (const id of s.turnsOff ?? []) off.set(id, [...(off.get(id) ?? []), { not: s.when }]);
+  const narrowed = (rule) => (off.has(rule.id) ? { ...rule, when: [rule.when, ...off.get(rule.id)].filter(Boolean).reduce((a, b) => ({ all: [a, b] })) } : rule);
+  return Object.fromEntries(Object.entries(pack).map(([part, rules]) => [part, Array.isArray(rules) && part !== 'scope' ? rules.map(narrowed) : rules]));
+}
+
+export function checkVariants(given, facts, problem) {
+  const pack = withScope(given);
   for (const [name, rules] of group(pack.duties, (d) => `${d.who} ${d.duty}`))
     if (rules.length > 1 && !name.endsWith(' other')) overlaps(`duties ${name}`, rules, facts, problem);
   gaps(pack.duties.filter((d) => d.who === 'landlord' && ['return-deposit', 'refund-balance'].includes(d.duty)), facts, problem);
   for (const [key, rules] of group(pack.caps, (c) => c.deposits.join('+'))) if (rules.length > 1) overlaps(`caps ${key}`, rules, facts, problem);
-  for (const [, rules] of group(pack.interest, () => '')) if (rules.length > 1) overlaps('interest', rules, facts, problem);
+  for (const [, rules] of group(pack.interest, (r) => (r.deposits ?? []).join('+'))) if (rules.length > 1) overlaps('interest', rules, facts, problem);
   for (const [part, rules] of Object.entries(pack)) {
     if (!Array.isArray(rules) || ['facts', 'events', 'checkThis'].includes(part)) continue;
     for (const r of rules) reach(r, facts, problem);

@@ -78,6 +78,7 @@ export function stems(literals) {
     'page.kind.': { may: said }, 'page.severity.': { may: said }, 'page.remedy.': { may: said }, 'page.how.': { may: said },
     'page.depositKind.': { may: said }, 'page.nature.': { may: said }, 'page.tenancyKind.': { all: rules('facts.json').facts.find((f) => f.id === 'tenancy-kind').choices },
     'page.fault.': { may: said },
+    'help.': { all: ['guide', 'court', 'legal-aid'] },
   };
 }
 

@@ -277,8 +277,7 @@ TEST_CASE("A rule read in an official guide is cited as a guide", "[letter]") {
   const std::string florida =
       R"({"wearline":1,"jurisdiction":"US-FL","tenancy":{"ended":"2026-06-30","possessionReturned":"2026-06-30"},"deposits":[{"amount":"500.00"}],
     "statement":{"refundPaid":"200.00"},"lines":[{"id":"1","text":"Scuffs","amount":"300.00","kind":"damage","element":"interior-paint","finding":"minor-scuffs"}]})";
-  CHECK_THAT(words(letter_of_kind(florida, "question-charges"), "law-ordinary-wear"),
-             Contains("(Official guide: "));
+  CHECK_THAT(words(letter_of_kind(florida, "question-charges"), "law-ordinary-wear"), Contains("(Official guide: "));
 }
 
 TEST_CASE("Charges that are fair are called fair", "[letter]") {

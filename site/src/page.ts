@@ -1,4 +1,4 @@
-// The page: its sections in the order this side needs them.
+// The page: its sections in the order a person needs them.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { bringing } from './sections/bring-in/door';
@@ -12,12 +12,11 @@ import { days } from './sections/days/days';
 import { footer } from './sections/footer/footer';
 import { law } from './sections/law/law';
 import { masthead } from './sections/masthead/masthead';
-import { opening } from './sections/opening/opening';
-import { ordinary } from './sections/ordinary/ordinary';
+import { examplesList, opening } from './sections/opening/opening';
+import { outlook } from './sections/outlook/outlook';
 import { papers } from './sections/papers/papers';
 import { standing } from './sections/standing/standing';
 import { strip } from './sections/strip/strip';
-import { sums } from './sections/sums/sums';
 import { tenancy } from './sections/tenancy/tenancy';
 import { unknowns } from './sections/unknowns/unknowns';
 
@@ -25,12 +24,6 @@ const letter = later(() => import('./sections/letter/letter'));
 const roster = later(() => import('./sections/roster/roster'));
 const evidence = later(() => import('./sections/evidence/evidence'));
 const takeaway = later(() => import('./sections/takeaway/takeaway'));
-
-/** A landlord needs the days and the papers before the sums; a tenant or adviser the sums first. */
-const results = (d: Desk): TemplateResult =>
-  d.side === 'landlord'
-    ? html`${days(d)}${papers(d)}${sums(d)}${ordinary(d)}${unknowns(d)}${cautions(d)}${law(d)}`
-    : html`${sums(d)}${days(d)}${unknowns(d)}${ordinary(d)}${papers(d)}${cautions(d)}${law(d)}`;
 
 function notice(d: Desk): TemplateResult {
   return html`<div class="notice" role="status" aria-live="polite">
@@ -44,12 +37,19 @@ function notice(d: Desk): TemplateResult {
   </div>`;
 }
 
+/** The facts that decide, where you stand, the charges, what is worth asking, the days, the letter; then what can wait, folded. */
 const caseOf = (d: Desk): TemplateResult => html`
-  ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)} ${standing(d)}
+  ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)}
   <div class="desk">
-    ${charges(d)}
-    <div class="results">${results(d)}</div>
-    ${tenancy(d)} ${d.blank ? nothing : html`${evidence.get(d)?.evidence(d)}${letter.get(d)?.letter(d)}${takeaway.get(d)?.takeaway(d)}`}
+    ${standing(d)} ${outlook(d)} ${charges(d)} ${unknowns(d)} ${days(d)}
+    ${
+      d.blank
+        ? examplesList(d)
+        : html`${letter.get(d)?.letter(d)} ${cautions(d)}
+          <div class="folded-parts">
+            ${papers(d)} ${evidence.get(d)?.evidence(d)} ${law(d)} ${tenancy(d)} ${takeaway.get(d)?.takeaway(d)}
+          </div>`
+    }
   </div>
 `;
 

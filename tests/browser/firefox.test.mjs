@@ -87,10 +87,12 @@ for (const [form, address] of [['the page', () => site.address], ['the one file'
     await until(async () => /\$1,175\.50/.test(await text(page, '.sums')));
     const opener = await page.waitForSelector('.charge-opener');
     await opener.evaluate((b) => b.click());
+    const more = await page.waitForSelector('.row-facts > summary');
+    await more.evaluate((s) => s.click());
     await page.waitForSelector('[role=combobox]');
     await type(page, '[role=combobox]', 'small nail');
     await page.keyboard.press('Enter');
-    await until(async () => /Ordinary wear\./.test(await text(page, '.charge .note')));
+    await until(async () => /Not fair: ordinary wear/.test(await text(page, '.charge-verdict')));
     assert.equal(await text(page, '.charge-fair .figure'), '0.00');
     assert.ok((await page.$$('.cautions li')).length >= 3);
     assert.deepEqual(wrong, []);
@@ -100,12 +102,16 @@ for (const [form, address] of [['the page', () => site.address], ['the one file'
   test(`Firefox, ${form}: each side, Spanish, and each way out`, async () => {
     const { page, wrong } = await open(address());
     await example(page, 'due soon');
-    for (const [side, first] of [['adviser', 'What it comes to'], ['landlord', 'Days that count'], ['tenant', 'What it comes to']]) {
-      await page.$eval(`input[name=side][value=${side}]`, (radio) => radio.click());
-      await until(async () => (await text(page, '.results > section h2')) === first);
+    for (const [side, first] of [['adviser', 'helping a tenant'], ['landlord', 'the landlord'], ['tenant', 'the tenant']]) {
+      await page.$eval('#facts-change', (b) => b.click());
+      const radio = await page.waitForSelector(`input[name=side][value=${side}]`);
+      await radio.evaluate((r) => r.click());
+      await press(page, 'fold this up');
+      await until(async () => (await text(page, '.standing-line')).startsWith(first));
     }
     await page.waitForSelector('.letter');
     await page.waitForSelector('.takeaway');
+    await page.$eval('.takeaway summary', (s) => s.click());
     const out = [['Save', '.json'], ['Keep as .docx', '.docx'], ['Keep as text', '.txt'], ['Report', '.html'], ['Calendar', '.ics'], ['Table', '.csv']];
     for (const [button, ending] of out) {
       const before = new Set(fs.readdirSync(downloads));
@@ -113,7 +119,7 @@ for (const [form, address] of [['the page', () => site.address], ['the one file'
       await until(() => fs.readdirSync(downloads).some((f) => !before.has(f) && f.endsWith(ending) && fs.statSync(path.join(downloads, f), { throwIfNoEntry: false })?.size > 100));
     }
     await press(page, 'Español');
-    await until(async () => (await text(page, '.sums h2')) === 'A cuánto llega');
+    await until(async () => (await text(page, '#result')) === 'Cómo está su caso');
     assert.deepEqual(wrong, []);
     await page.close();
   });

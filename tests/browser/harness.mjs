@@ -136,6 +136,39 @@ export const fitsWidth = (page) =>
 /** The row of a charge, from 1. */
 export const row = (page, n) => page.locator('.charge').nth(n - 1);
 
+/** Opens the row of a charge, from 1, to its question and steps. */
+export async function openRow(page, n) {
+  const opener = row(page, n).locator('.charge-opener');
+  if ((await opener.getAttribute('aria-expanded')) !== 'true') await opener.click();
+  await row(page, n).locator('.charge-tools').waitFor();
+}
+
+/** Opens it, and the facts that are folded in it. */
+export async function openFacts(page, n) {
+  await openRow(page, n);
+  if (!(await row(page, n).locator('.facts').count())) await row(page, n).locator('.row-facts > summary').click();
+  await row(page, n).locator('.facts').waitFor();
+}
+
+/** Opens a part of the page that is folded until wanted. */
+export async function unfold(page, name) {
+  const part = page.locator(`.folded.${name} > details`);
+  if (!(await part.evaluate((p) => p.open))) await part.locator('summary').first().click();
+}
+
+/** Unfolds the facts that decide, where they are folded to one line. */
+export async function changeFacts(page) {
+  const change = page.locator('#facts-change');
+  if (await change.count()) await change.click();
+  await page.locator('#place').waitFor();
+}
+
+/** Says that something came back, and how much. */
+export async function cameBack(page, amount) {
+  await page.getByRole('radio', { name: 'Some or all' }).check();
+  await page.getByLabel('Paid back so far').fill(amount);
+}
+
 /** The fair sum of a charge, from 1. */
 export async function figure(page, n) {
   await still(page);

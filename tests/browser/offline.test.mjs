@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
-import { browser, DIST, open, openExample, ready, site, withPage } from './harness.mjs';
+import { browser, changeFacts, DIST, open, openExample, ready, site, withPage } from './harness.mjs';
 
 withPage();
 
@@ -18,11 +18,12 @@ test('a second visit needs no network: the page, an example, the law of another 
   await page.reload();
   await ready(page);
   await openExample(page, /Twelve charges/);
+  await changeFacts(page);
   await page.getByLabel('State or province of the home').selectOption('US-TX');
   await page.locator('.cautions li').first().waitFor();
   assert.equal(await page.getByText('could not be loaded').count(), 0);
   await page.getByRole('button', { name: 'Español' }).click();
-  await page.getByText('A cuánto llega').waitFor();
+  await page.getByText('Cómo está su caso').waitFor();
   await finish();
 });
 

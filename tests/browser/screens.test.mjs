@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { before, test } from 'node:test';
-import { browser, open, openExample, OUT, ROOT, row, site, withPage } from './harness.mjs';
+import { browser, open, openExample, openFacts, openRow, OUT, ROOT, row, site, withPage } from './harness.mjs';
 
 withPage();
 before(() => fs.mkdirSync(OUT, { recursive: true }));
@@ -14,13 +14,12 @@ const states = {
   twelve: async (page) => openExample(page, /Twelve charges/),
   steps: async (page) => {
     await openExample(page, /Carpet and scuffs/);
-    await row(page, 1).locator('.charge-fair').click();
+    await openRow(page, 1);
     await row(page, 1).locator('.steps').waitFor();
   },
   facts: async (page) => {
     await openExample(page, /Carpet and scuffs/);
-    await row(page, 1).locator('.charge-opener').click();
-    await row(page, 1).locator('.facts').waitFor();
+    await openFacts(page, 1);
   },
   landlord: async (page) => openExample(page, /landlord before sending/),
 };

@@ -1,6 +1,7 @@
 // The desk: the cases that lie open, the one in front, and what the engine says about it. Sections draw it and call its actions.
 
 import type { Assessment } from '../case/assessment';
+import type { Heap } from '../case/outcome';
 import { type CaseFile, type Side, emptyCase, isBlank, type Line } from '../case/case';
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
 import { asCredit, withCopy, withEvent, withLine, withMoved, withoutLine } from '../case/edits';
@@ -43,6 +44,8 @@ export class Desk {
   folds = new Set<string>();
   /** What is being typed into a field, exactly as typed, by JSON Pointer. */
   typing = new Map<string, string>();
+  /** The heap of charges that is shown alone, or empty. */
+  filter: Heap | '' = '';
   notice: Notice | null = null;
   /** True while the cases are kept in this browser. */
   keeping = false;
@@ -245,6 +248,7 @@ export class Desk {
     this.front = index;
     this.open.clear();
     this.typing.clear();
+    this.filter = '';
     void this.settle();
   }
 
@@ -305,6 +309,11 @@ export class Desk {
   }
   toggle(name: string): void {
     if (!this.open.delete(name)) this.open.add(name);
+    this.draw();
+  }
+  /** Shows one heap of the charges alone; an empty name shows all. */
+  showOnly(heap: Heap | ''): void {
+    this.filter = heap;
     this.draw();
   }
   toggleFold(name: string): void {

@@ -93,6 +93,8 @@ export type DutyState = 'met' | 'missed' | 'open' | 'cannot-tell' | 'not-needed'
 
 export interface LegalDate extends Sourced {
   id: string;
+  /** The kind of duty, from the registry: "itemise", "return-deposit" ... */
+  duty: string;
   label: string;
   who: 'landlord' | 'tenant';
   last: Days | null;
@@ -191,7 +193,14 @@ export interface Law {
   weak: boolean;
   guide: { title: string; publisher: string; url: string | null } | null;
   /** Where help is found; addresses are text a person can type. */
-  help: { kind: 'guide' | 'court' | 'legal-aid'; label: string; title: string; publisher: string; url: string | null; read: string }[];
+  help: {
+    kind: 'guide' | 'court' | 'legal-aid';
+    label: string;
+    title: string;
+    publisher: string;
+    url: string | null;
+    read: string;
+  }[];
   /** Money of the case that this law does not call a deposit; it is not in the sums. */
   notDeposit: LawRule[];
   checks: { text: string }[];

@@ -210,3 +210,17 @@ export function askedBy(code: string | undefined): Asked | undefined {
   }
   return found;
 }
+
+/** The duties about the money and its list, whose clocks the page asks about first. */
+const clocked = ['itemise', 'notice-of-claim', 'return-deposit', 'refund-balance'];
+
+/** The events that start the clocks of a place's main duties, each once, in the order of the law. */
+export function clocksOf(code: string | undefined): string[] {
+  const pack = code && packs.get(code);
+  if (!pack) return [];
+  const duties = (pack['duties'] ?? []) as unknown as { duty: string; to?: string; legs?: { after?: string[] }[] }[];
+  const starts = duties
+    .filter((x) => clocked.includes(x.duty) && !x.to)
+    .flatMap((x) => (x.legs ?? []).flatMap((l) => l.after ?? []));
+  return [...new Set(starts)].slice(0, 3);
+}

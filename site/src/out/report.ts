@@ -92,7 +92,7 @@ const page = (of: ReportOf, pictures: Map<number, string>): TemplateResult => {
       a.dates.length > 0,
     )}
     ${part(
-      say('page.papers.title'),
+      say('page.papers.missing'),
       html`<ul>${a.audit.map((x) => html`<li>${x.text}</li>`)}${a.defects.map((x) => html`<li>${x.text} ${x.ifMissing} ${named(a, x)}</li>`)}</ul>`,
       a.audit.length + a.defects.length > 0,
     )}

@@ -38,6 +38,11 @@ export const longDay = (iso: string): string => formatted(iso, { year: 'numeric'
 /** "2026-08-31" -> "Monday, August 31, 2026". */
 export const fullDay = (iso: string): string =>
   formatted(iso, { weekday: 'long', year: 'numeric', month: 'long', day: 'numeric' });
+/** "2026-08-31" -> "Monday, August 31", with its year where that is not today's. */
+export const nearDay = (today: string, iso: string): string =>
+  today.slice(0, 4) === iso.slice(0, 4)
+    ? formatted(iso, { weekday: 'long', month: 'long', day: 'numeric' })
+    : fullDay(iso);
 /** "2026-08-31" -> "Aug 31, 2026". */
 export const shortDay = (iso: string): string => formatted(iso, { year: 'numeric', month: 'short', day: 'numeric' });
 /** "2019-06" -> "June 2019". */

@@ -1,4 +1,4 @@
-// One row of the ledger: the charge as worded, its sum, the fair sum, and Wearline's note. It opens to the facts and the steps.
+// One row of the ledger: the charge as worded and its sum; what follows for the money, the fair sum and the deciding reason in one line.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
@@ -7,17 +7,19 @@ import { later } from '../../app/later';
 import { money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { JudgedLine } from '../../case/assessment';
+import { isUsedUp, type Outcome, questionOf } from '../../case/outcome';
 import type { Line } from '../../case/case';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
-import { faultText } from '../../parts/field';
+import { faultText, field } from '../../parts/field';
+import { fieldsAt } from '../../parts/fields';
 import { verdictMark } from '../../parts/mark';
 import { wearLine } from '../../parts/wear-line';
+import { rowName, shortQuestion, toggleCharge } from './open-charge';
 
-const facts = later(() => import('./line-facts'));
-const steps = later(() => import('./line-steps'));
+const opened = later(() => import('./row-opened'));
 
 /** Fetches what a charge opens to, so that opening does not wait. */
-export const fetchAhead = (): Promise<unknown> => Promise.all([facts.fetch(), steps.fetch()]);
+export const fetchAhead = (): Promise<unknown> => opened.fetch();
 
 const bare = (amount: string): string => money(amount).replace(/^[^\d\u2212]+/, '');
 
@@ -41,7 +43,9 @@ function words(d: Desk, line: Line, index: number): TemplateResult {
       id="text-${index}"
       rows="1"
       class="charge-text"
+      enterkeyhint="next"
       aria-label=${say('page.charges.text', { n: index + 1 })}
+      aria-describedby=${d.case.lines[index] ? `verdict-${line.id}` : nothing}
       placeholder=${d.case.lines[index] ? nothing : say('page.charges.placeholder')}
       .value=${live(text)}
       @input=${(e: Event) => write(d, line, index, 'text', (e.target as HTMLTextAreaElement).value || undefined)}
@@ -58,10 +62,11 @@ function amount(d: Desk, line: Line, index: number): TemplateResult {
     class="charge-amount"
     type="text"
     inputmode="decimal"
+    enterkeyhint="next"
     autocomplete="off"
     aria-label=${say('page.charges.amount', { n: index + 1 })}
     aria-invalid=${wrong ? 'true' : nothing}
-    aria-describedby=${wrong ? `amount-${index}-fault` : nothing}
+    aria-describedby=${wrong ? `amount-${index}-fault` : d.case.lines[index] ? `verdict-${line.id}` : nothing}
     .value=${live(d.typing.get(at) ?? amountForField(line.amount))}
     @input=${(e: Event) => {
       const typed = (e.target as HTMLInputElement).value;
@@ -76,63 +81,64 @@ function amount(d: Desk, line: Line, index: number): TemplateResult {
   />`;
 }
 
-/** The fair sum. It opens to the steps that led there. */
-function fair(d: Desk, line: Line, judged: JudgedLine | undefined, longest: number): TemplateResult | typeof nothing {
+/** The fair sum: a range where a question is still to be asked. */
+function fair(
+  line: Line,
+  judged: JudgedLine | undefined,
+  outcome: Outcome | undefined,
+): TemplateResult | typeof nothing {
   if (!judged || !line.amount) return nothing;
   const { low, likely, high } = judged.fair;
-  const range = low === high ? '' : say('page.charges.range', { low: bare(low), high: bare(high) });
-  const name = `steps:${line.id}`;
-  return html`<button
-      type="button"
-      class="charge-fair"
-      data-word=${say('page.charges.fairWord')}
-      aria-expanded=${d.open.has(name) ? 'true' : 'false'}
-      aria-controls="steps-${line.id}"
-      @click=${() => d.toggle(name)}
-    >
-      <span class="unseen">${say('page.charges.fairWord')}</span>
-      <span class="figure">${bare(likely)}</span>
-      ${range ? html`<span class="range">${range}</span>` : nothing}
-      <span class="unseen">${say('page.charges.showHow')}</span>
-    </button>
-    ${wearLine(judged.claimed, judged.fair, longest)}`;
+  const open = outcome === 'ask' && low !== high;
+  return html`<span class="charge-fair">
+    <span class="unseen">${say('page.charges.fairWord')}</span>
+    <span class="figure">${open ? say('page.charges.range', { low: bare(low), high: bare(high) }) : bare(likely)}</span>
+  </span>`;
 }
 
-function note(judged: JudgedLine): TemplateResult {
-  const read = judged.recognised && judged.element ? [judged.thing, judged.findingText].filter(Boolean).join(': ') : '';
-  return html`<p class="note">
-    ${verdictMark(judged.verdict)}
-    <span><strong>${judged.verdictText}.</strong> ${judged.why}${read ? html` <em>${say('page.charges.readAs', { what: read })}</em>` : nothing}</span>
-  </p>`;
+/** What follows for the money, in words. */
+function verdictOf(d: Desk, judged: JudgedLine, outcome: Outcome): string {
+  const side = d.side === 'landlord' ? 'landlord' : 'tenant';
+  if (outcome !== 'not-fair') return say(`page.outcome.${outcome}.${side}`);
+  if (isUsedUp(judged)) {
+    const years = Math.round((judged.value!.lifeMonths.likely ?? 0) / 12);
+    return years > 0 ? say('page.outcome.usedUp', { years }) : say('page.outcome.usedUp.plain');
+  }
+  return say(`page.outcome.not-fair.${side}`, { why: say(`page.outcome.why.${judged.verdict}`) });
 }
 
-function opener(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
-  const name = `facts:${line.id}`;
-  const isOpen = d.open.has(name);
-  const words = isOpen
-    ? 'page.charges.close'
-    : judged?.certain === false
-      ? 'page.charges.addFacts'
-      : 'page.charges.facts';
+/** The deciding reason in one line: the question to ask, or why it is so. */
+function reason(d: Desk, judged: JudgedLine, outcome: Outcome): string {
+  const q = outcome === 'ask' ? questionOf(d.result!, judged) : undefined;
+  return q ? shortQuestion(d, q) : isUsedUp(judged) ? (judged.turningPoint?.text ?? judged.why) : judged.why;
+}
+
+/** What Wearline makes of it; it opens to the question, the steps and the facts. */
+function opener(
+  d: Desk,
+  line: Line,
+  index: number,
+  judged: JudgedLine | undefined,
+  outcome: Outcome | undefined,
+): TemplateResult {
+  const isOpen = d.open.has(rowName(line.id));
   return html`<button
     type="button"
-    class="link charge-opener"
+    class="charge-opener"
+    id="opener-${line.id}"
     aria-expanded=${isOpen ? 'true' : 'false'}
-    aria-controls="facts-${line.id}"
-    @click=${() => d.toggle(name)}
+    aria-controls="row-${line.id}"
+    @click=${() => toggleCharge(d, line.id)}
   >
-    ${say(words)}<span class="unseen"> ${say('page.charges.of', { n: index + 1 })}</span>
+    ${
+      judged && outcome
+        ? html`${verdictMark(judged.verdict)}<span class="charge-verdict" id="verdict-${line.id}"
+            ><strong>${verdictOf(d, judged, outcome)}</strong><span class="unseen">. </span
+            ><span class="charge-why">${reason(d, judged, outcome)}</span></span
+          >`
+        : html`<span class="charge-verdict">${say('page.charges.open')}</span>`
+    }<span class="unseen"> ${say('page.charges.of', { n: index + 1 })}</span>
   </button>`;
-}
-
-function tools(d: Desk, index: number): TemplateResult {
-  const last = d.case.lines.length - 1;
-  const tool = (name: string, act: () => void, disabled = false) =>
-    html`<button type="button" class="link" ?disabled=${disabled} @click=${act}>${say(`page.charges.${name}`)}</button>`;
-  return html`<div class="charge-tools">
-    ${tool('up', () => d.moveLine(index, -1), index === 0)} ${tool('down', () => d.moveLine(index, 1), index === last)}
-    ${tool('copy', () => d.duplicateLine(index))} ${tool('remove', () => d.removeLine(index))}
-  </div>`;
 }
 
 function faults(d: Desk, index: number): TemplateResult | typeof nothing {
@@ -142,26 +148,45 @@ function faults(d: Desk, index: number): TemplateResult | typeof nothing {
   return html`<p class="fault" id="amount-${index}-fault">${text}</p>`;
 }
 
+/** What a landlord marks on the row itself: the year it was put in, the bill and the photo that will go along, the hours of own work. */
+function marks(d: Desk, line: Line, index: number): TemplateResult {
+  const proof = (line['proof'] as string[] | undefined) ?? [];
+  const mark = (id: string) => {
+    const next = proof.includes(id) ? proof.filter((p) => p !== id) : [...proof, id];
+    d.set(`/lines/${index}/proof`, next.length ? next : undefined);
+  };
+  const small = (member: string) =>
+    fieldsAt(d, [`/lines/${index}/${member}`]).map((f) =>
+      field(d, { ...f, key: 'row', help: undefined, label: say(`page.charges.mark.${member}`) }),
+    );
+  return html`<div class="charge-marks" role="group" aria-label=${say('page.charges.mark', { n: index + 1 })}>
+    ${small('installed')}
+    ${['receipts', 'photos'].map(
+      (id) =>
+        html`<label class="check"><input type="checkbox" .checked=${live(proof.includes(id))} @change=${() => mark(id)} /><span>${say(`page.charges.mark.${id}`)}</span></label>`,
+    )}
+    ${small('hours')}
+  </div>`;
+}
+
 export function charge(
   d: Desk,
   line: Line,
   index: number,
   judged: JudgedLine | undefined,
+  outcome: Outcome | undefined,
   longest: number,
 ): TemplateResult {
   const real = d.case.lines[index] !== undefined;
-  const showsSteps = d.open.has(`steps:${line.id}`) && judged !== undefined;
-  const showsFacts = d.open.has(`facts:${line.id}`) && real;
-  return html`<li class="charge" data-empty=${real ? nothing : 'yes'}>
+  const isOpen = d.open.has(rowName(line.id)) && real;
+  return html`<li class="charge" data-empty=${real ? nothing : 'yes'} data-outcome=${outcome ?? nothing}>
     <span class="charge-number" aria-hidden="true">${real ? index + 1 : ''}</span>
-    ${words(d, line, index)} ${amount(d, line, index)}
-    <span class="charge-result">${fair(d, line, judged, longest)}</span>
+    ${words(d, line, index)} ${amount(d, line, index)} ${fair(line, judged, outcome)}
     <div class="charge-note">
-      ${faults(d, index)} ${judged ? note(judged) : nothing} ${real ? opener(d, line, index, judged) : nothing}
+      ${faults(d, index)} ${real ? opener(d, line, index, judged, outcome) : nothing}
+      ${real && d.side === 'landlord' ? marks(d, line, index) : nothing}
     </div>
-    <div class="charge-open" id="steps-${line.id}" ?hidden=${!showsSteps}>${showsSteps ? (steps.get(d)?.lineSteps(d, judged) ?? nothing) : nothing}</div>
-    <div class="charge-open" id="facts-${line.id}" ?hidden=${!showsFacts}>
-      ${showsFacts ? html`${facts.get(d)?.lineFacts(d, line, index) ?? nothing}${tools(d, index)}` : nothing}
-    </div>
+    ${judged && line.amount ? wearLine(judged.claimed, judged.fair, longest) : nothing}
+    <div class="charge-open" id="row-${line.id}" ?hidden=${!isOpen}>${isOpen ? (opened.get(d)?.rowOpened(d, line, index, judged) ?? nothing) : nothing}</div>
   </li>`;
 }

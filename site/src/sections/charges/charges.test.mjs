@@ -3,14 +3,18 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import {
   browser,
+  changeFacts,
   figure,
   open,
   openExample,
+  openFacts,
+  openRow,
   row,
   site,
   still,
   taken,
   typeCharge,
+  until,
   withPage,
 } from '../../../../tests/browser/harness.mjs';
 
@@ -31,18 +35,22 @@ test('each keystroke is answered, and a half-typed value takes only itself away'
   await still(page);
   assert.equal(await page.locator('.left-out').count(), 0);
   assert.equal(await page.locator('.headline-sum').innerText(), before);
+  await changeFacts(page);
   await page.getByRole('textbox', { name: 'Moved out' }).fill('2026-02-30');
   await page
     .locator('.left-out')
-    .getByText(/Write a date/)
+    .getByText(/Moved out: Write a date/)
     .waitFor();
+  // The way to what could not be read is a link.
+  await page.locator('.left-out').getByRole('link', { name: 'Moved out' }).click();
+  assert.equal(await page.evaluate(() => location.hash), '#f-tenancy-possessionReturned');
   await finish();
 });
 
 test('every figure opens to its parts, and each step names its source', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
-  await row(page, 1).locator('.charge-fair').click();
+  await openRow(page, 1);
   const steps = row(page, 1).locator('.step');
   assert.ok((await steps.count()) >= 3);
   for (const step of await steps.all())
@@ -75,13 +83,22 @@ test('lines are copied, moved and taken out, and every change can be taken back'
   const texts = () =>
     page.locator('.charge:not([data-empty]) .charge-text').evaluateAll((all) => all.map((t) => t.value.slice(0, 9)));
   const start = await texts();
-  await row(page, 2).getByRole('button', { name: /known/i }).click();
-  await row(page, 2).getByRole('button', { name: 'Move up' }).click();
+  await openRow(page, 2);
+  await row(page, 2)
+    .getByRole('button', { name: /^Move up/ })
+    .click();
   assert.deepEqual(await texts(), [start[1], start[0], start[2], start[3]]);
-  await row(page, 1).getByRole('button', { name: 'Copy this charge' }).click();
+  await row(page, 1)
+    .getByRole('button', { name: /^Copy this charge/ })
+    .click();
   assert.equal((await texts()).length, 5);
-  await row(page, 1).getByRole('button', { name: 'Take it out' }).click();
+  await openRow(page, 1);
+  await row(page, 1)
+    .getByRole('button', { name: /^Take it out/ })
+    .click();
   assert.equal((await texts()).length, 4);
+  // The cursor goes to the charge that took its place.
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'text-0');
   const status = page.getByRole('status');
   await status.getByText(/Taken out: Furniture scuffs/).waitFor();
   await status.getByRole('button', { name: 'Undo' }).click();
@@ -89,5 +106,82 @@ test('lines are copied, moved and taken out, and every change can be taken back'
   assert.deepEqual(await texts(), start);
   await page.getByRole('button', { name: 'Redo' }).click();
   assert.deepEqual(await texts(), [start[1], start[0], start[2], start[3]]);
+  await finish();
+});
+
+test('a closed row says what follows for the money and why, in one line; one row lies open at a time', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  const said = await page
+    .locator('.charge-verdict')
+    .evaluateAll((all) =>
+      all.map((v) => [v.querySelector('strong').textContent, v.querySelector('.charge-why').textContent]),
+    );
+  assert.equal(said.length, 12);
+  for (const [verdict, why] of said) {
+    assert.match(verdict, /^(Fair|Partly fair|Ask first|Not fair: .+|Nothing left to charge: .+)$/);
+    assert.ok(why.length > 10, verdict);
+    assert.doesNotMatch(why, /\(line \d/);
+  }
+  assert.ok(said.some(([v]) => v === 'Nothing left to charge: older than the 3 years such things last'));
+  await openRow(page, 1);
+  await openRow(page, 3);
+  assert.equal(await page.locator('.charge-open:visible').count(), 1);
+  await finish();
+});
+
+test('each heap of the money shows its charges alone, and all are shown again', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  const shown = () => page.locator('.charge:not([data-empty])').count();
+  let sum = 0;
+  for (const heap of ['not-fair', 'ask']) {
+    await page.locator(`.heap[data-heap=${heap}]`).click();
+    const outcomes = await page
+      .locator('.charge:not([data-empty])')
+      .evaluateAll((all) => all.map((c) => c.dataset.outcome));
+    assert.deepEqual([...new Set(outcomes)], [heap]);
+    sum += outcomes.length;
+  }
+  assert.equal(sum, 12);
+  await page.getByRole('button', { name: 'Show all charges' }).click();
+  assert.equal(await shown(), 12);
+  await finish();
+});
+
+test('a thing read from the words is filled in, its faults stand at once, and one of them decides', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await typeCharge(page, 1, 'Carpet', '400');
+  await row(page, 1).getByText('Ask first').waitFor();
+  await openRow(page, 1);
+  await row(page, 1)
+    .getByText(/Read as Carpet/)
+    .waitFor();
+  const group = row(page, 1).getByRole('group', { name: 'What was wrong with it?' });
+  await group
+    .getByRole('radio', { name: /^Worn|^Wear|^Traffic|^Flattened|^Matted/ })
+    .first()
+    .check();
+  await row(page, 1)
+    .getByText(/^Not fair: ordinary wear/)
+    .waitFor();
+  // The list stays, to be changed, and the cursor with it.
+  assert.ok(await group.getByRole('radio', { checked: true }).evaluate((r) => r === document.activeElement));
+  await openFacts(page, 1);
+  assert.equal(await row(page, 1).getByRole('combobox', { name: 'Which thing is it about?' }).inputValue(), 'Carpet');
+  await finish();
+});
+
+test('a total that is not the sum of the charges is said with the charges', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  await page.locator('.charges-audit > summary').click();
+  const before = await page.locator('.charges-audit li').allInnerTexts();
+  await page.locator('#amount-0').fill('1000');
+  await until(async () =>
+    (await page.locator('.charges-audit li').allInnerTexts()).some(
+      (t) => !before.includes(t) && /3,134\.00|3,284\.00/.test(t),
+    ),
+  );
   await finish();
 });

@@ -6,18 +6,75 @@ import { bringIn } from '../bring-in/door';
 import type { Desk } from '../../app/desk';
 import { cents } from '../../say/show';
 import { say } from '../../say/wording';
+import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
 import { charge } from './charge';
 import './charges.css';
+
+/** How the charges divide, in one line. */
+function inShort(d: Desk, sorted: Sorted): string {
+  const { count } = sorted;
+  return say(`page.charges.short.${d.side === 'landlord' ? 'landlord' : 'tenant'}`, {
+    all: d.result!.lines.length,
+    notFair: count['not-fair'],
+    fair: count.fair,
+    ask: count.ask,
+  });
+}
+
+/** What is odd about the list itself: sums that do not add up, lines that contradict each other or name no damage. */
+function audit(d: Desk): TemplateResult | typeof nothing {
+  const found = d.result?.audit ?? [];
+  if (found.length === 0) return nothing;
+  return html`<details class="fold charges-audit">
+    <summary>${say('page.charges.audit', { count: found.length })}</summary>
+    <ul class="plain-list">
+      ${found.map((a) => html`<li>${a.text}</li>`)}
+    </ul>
+  </details>`;
+}
+
+/** Marks a paper as going along with every charge at once. */
+function sameForAll(d: Desk): TemplateResult | typeof nothing {
+  if (d.side !== 'landlord' || d.case.lines.length < 2) return nothing;
+  const all = (id: string) => {
+    const lines = d.case.lines.map((l) => {
+      const proof = (l['proof'] as string[] | undefined) ?? [];
+      return proof.includes(id) ? l : { ...l, proof: [...proof, id] };
+    });
+    d.put({ ...d.case, lines });
+  };
+  return html`<p class="charges-all">
+    ${say('page.charges.all')}
+    ${['receipts', 'photos'].map((id) => html`<button type="button" class="link" @click=${() => all(id)}>${say(`page.charges.mark.${id}`)}</button> `)}
+  </p>`;
+}
+
+/** Puts the cursor in the empty row. */
+function addCharge(d: Desk): void {
+  if (d.filter) d.showOnly('');
+  void Promise.resolve().then(() => document.getElementById(`text-${d.case.lines.length}`)?.focus());
+}
 
 export function charges(d: Desk): TemplateResult {
   const judged = new Map(d.result?.lines.map((l) => [l.id, l]));
   const longest = Math.max(0, ...(d.result?.lines.map((l) => cents(l.claimed)) ?? []));
+  const sorted = d.result?.lines.length ? sortLines(d.result) : null;
+  const isShown = (id: string): boolean => {
+    const outcome = sorted?.outcomes.get(id);
+    return !d.filter || outcome === undefined || heapsOf(outcome).includes(d.filter);
+  };
   // One empty row is always there to type in. It carries the id its charge will get, so typing turns it into the charge in place.
-  const rows = [...d.case.lines, { id: d.freshLineId() }];
+  const rows = [...d.case.lines, { id: d.freshLineId() }].map((line, index) => ({ line, index }));
   return html`<section class="charges" aria-labelledby="charges-title">
     <h2 id="charges-title">${say('page.charges.title')}</h2>
-    <p class="charges-says">${say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
-    ${d.blank ? nothing : html`<p class="charges-bring"><button type="button" class="link" @click=${() => bringIn(d)}>${say('page.charges.bring')}</button></p>`}
+    <p class="charges-says">${sorted ? inShort(d, sorted) : say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
+    ${
+      d.filter
+        ? html`<p class="charges-filter">${say('page.charges.filtered', { what: say(`page.heap.${d.filter}`) })}
+          <button type="button" class="link" @click=${() => d.showOnly('')}>${say('page.charges.showAll')}</button></p>`
+        : nothing
+    }
+    ${sameForAll(d)}
     <div class="charges-heads" aria-hidden="true">
       <span>${say('page.charges.head.what')}</span>
       <span>${say('page.charges.head.charged')}</span>
@@ -25,10 +82,19 @@ export function charges(d: Desk): TemplateResult {
     </div>
     <ol class="ledger">
       ${repeat(
-        rows,
-        (l) => l.id,
-        (l, i) => charge(d, l, i, judged.get(l.id), longest),
+        rows.filter(({ line }) => isShown(line.id)),
+        ({ line }) => line.id,
+        ({ line, index }) => charge(d, line, index, judged.get(line.id), sorted?.outcomes.get(line.id), longest),
       )}
     </ol>
+    ${
+      d.blank
+        ? nothing
+        : html`<p class="charges-add">
+            <button type="button" class="tool" @click=${() => addCharge(d)}>${say('page.charges.add')}</button>
+            <button type="button" class="link" @click=${() => bringIn(d)}>${say('page.charges.bring')}</button>
+          </p>`
+    }
+    ${audit(d)}
   </section>`;
 }

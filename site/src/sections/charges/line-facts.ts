@@ -5,6 +5,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
+import type { JudgedLine } from '../../case/assessment';
 import type { Line, Part, Quantity } from '../../case/case';
 import { aboutCondition, elementOf } from '../../case/catalogue';
 import { fieldsAt, natureChoices, seamUnit, unitChoices } from '../../parts/fields';
@@ -12,6 +13,7 @@ import { withValueAt } from '../../case/pointer';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
 import { field, triValue, triWord, yesNoField } from '../../parts/field';
 import { thingPicker } from '../../parts/thing-picker';
+import { faultsName } from './open-charge';
 
 type Group = readonly [heading: string, members: readonly string[]];
 
@@ -24,35 +26,43 @@ const period: Group = ['period', ['from', 'to', 'reletOn']];
 const lesser = ['kind', 'place', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'hours', 'hourlyRate', 'note'];
 const proofs = ['receipts', 'estimate', 'photos', 'labour-hours-and-rate'];
 
-const replace = (d: Desk, index: number, changes: Partial<Line>): void => {
+export const replaceLine = (d: Desk, index: number, changes: Partial<Line>): void => {
   const line = { ...d.case.lines[index]!, ...changes };
   const kept = Object.fromEntries(Object.entries(line).filter(([, v]) => v !== undefined && v !== ''));
   d.put(withValueAt(d.case, `/lines/${index}`, kept));
 };
 
-function thing(d: Desk, line: Line, index: number): TemplateResult {
+function thing(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
   const id = `thing-${line.id}`;
-  const element = elementOf(d.catalogue, line.element);
+  const known = line.element ?? judged?.element ?? '';
   return html`<div class="field field-wide">
       <label id="${id}-label" for=${id}>${say('page.thing.label')}</label>
       <p class="help" id="${id}-help">${say('page.thing.help')}</p>
-      ${thingPicker(d, id, line.element ?? '', `${id}-label`, `${id}-help`, (chosen, finding) =>
-        replace(d, index, {
+      ${thingPicker(d, id, known, `${id}-label`, `${id}-help`, (chosen, finding) =>
+        replaceLine(d, index, {
           element: chosen,
           finding: finding || (chosen === line.element ? line.finding : ''),
           kind: chosen ? (elementOf(d.catalogue, chosen)?.kind ?? line.kind) : line.kind,
         }),
       )}
     </div>
-    ${element ? findings(d, line, index) : nothing}`;
+    ${line.element && !d.open.has(faultsName(line)) ? findings(d, line, index, line.element, '') : nothing}`;
 }
 
-function findings(d: Desk, line: Line, index: number): TemplateResult {
-  const element = elementOf(d.catalogue, line.element)!;
-  const choose = (finding: string) => replace(d, index, { finding });
+/** The faults a thing can have, to choose from; `read` is the one its words were read as. */
+export function findings(
+  d: Desk,
+  line: Line,
+  index: number,
+  thingId: string,
+  read: string,
+): TemplateResult | typeof nothing {
+  const element = elementOf(d.catalogue, thingId);
+  if (!element?.findings.length) return nothing;
+  const choose = (finding: string) => replaceLine(d, index, { element: element.id, finding });
   const option = (id: string, label: string, description: string) =>
     html`<label class="finding">
-      <input type="radio" name="finding-${line.id}" value=${id} .checked=${live((line.finding ?? '') === id)} @change=${() => choose(id)} />
+      <input type="radio" name="finding-${line.id}" value=${id} .checked=${live((line.finding ?? read) === id)} @change=${() => choose(id)} />
       <span><span class="finding-name">${label}</span> ${description ? html`<span class="finding-says">${description}</span>` : nothing}</span>
     </label>`;
   return html`<fieldset class="field field-wide findings">
@@ -105,7 +115,7 @@ function quantity(d: Desk, line: Line, index: number, member: 'charged' | 'damag
         @change=${(e: Event) => {
           const chosen = (e.target as HTMLSelectElement).value;
           const both = (['charged', 'damaged'] as const).filter((m) => line[m] || m === member);
-          replace(
+          replaceLine(
             d,
             index,
             Object.fromEntries(
@@ -183,7 +193,7 @@ function proof(d: Desk, line: Line, index: number): TemplateResult {
   const choose = (id: string, value: boolean | undefined) => {
     const next = { proof: came.filter((p) => p !== id), proofMissing: lacks.filter((p) => p !== id) };
     if (value !== undefined) next[value ? 'proof' : 'proofMissing'].push(id);
-    replace(d, index, {
+    replaceLine(d, index, {
       proof: next.proof.length ? next.proof : undefined,
       proofMissing: next.proofMissing.length ? next.proofMissing : undefined,
     });
@@ -206,7 +216,7 @@ function factors(d: Desk, line: Line, index: number): TemplateResult {
   const chosen = (line['landlordFactors'] as string[] | undefined) ?? [];
   const toggle = (id: string) => {
     const next = chosen.includes(id) ? chosen.filter((f) => f !== id) : [...chosen, id];
-    replace(d, index, { landlordFactors: next.length ? next : undefined });
+    replaceLine(d, index, { landlordFactors: next.length ? next : undefined });
   };
   return html`<fieldset class="field field-wide">
     <legend>${say('page.factor.title')}</legend>
@@ -235,16 +245,15 @@ const fold = (d: Desk, name: string, body: () => unknown): TemplateResult => htm
   <div class="fields">${d.folds.has(name) ? body() : nothing}</div>
 </details>`;
 
-export function lineFacts(d: Desk, line: Line, index: number): TemplateResult {
-  const kind = elementOf(d.catalogue, line.element)?.kind ?? line.kind;
+export function lineFacts(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
+  const kind = elementOf(d.catalogue, line.element ?? judged?.element ?? undefined)?.kind ?? line.kind;
   const fields = (members: readonly string[]) =>
     fieldsAt(
       d,
       members.map((m) => `/lines/${index}/${m}`),
     ).map((f) => field(d, f));
   return html`<div class="facts">
-    <h3>${say('page.facts.title')}</h3>
-    <div class="fields">${thing(d, line, index)}</div>
+    <div class="fields">${thing(d, line, index, judged)}</div>
     ${
       aboutCondition(kind)
         ? html`${physical.map(([heading, members]) => group(heading, fields(members)))}

@@ -12,7 +12,7 @@ test('a day that costs the tenant a right stands first, with how far it is and h
   assert.equal(await first.getAttribute('data-loud'), 'yes');
   await first.getByText('Answer the statement').first().waitFor();
   await first.getByText('Monday, November 30, 2026').first().waitFor();
-  await first.getByText('5 days from now.').waitFor();
+  await first.getByText('5 days left.').waitFor();
   await first.locator('summary').click();
   await first.getByText(/7 days after November 23, 2026/).waitFor();
   await first
@@ -26,6 +26,10 @@ test('a day that costs the tenant a right stands first, with how far it is and h
 test('the picture names every dated duty and today, in order', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /due soon/);
+  await page
+    .locator('.days .fold > summary')
+    .getByText(/All days in order/)
+    .click();
   const stops = await page.locator('.timeline li').allInnerTexts();
   assert.ok(stops.some((s) => s.startsWith('Today')));
   const days = stops.map((s) => /[A-Z][a-z]{2} \d{1,2}, \d{4}/.exec(s)?.[0]).map((s) => new Date(s).getTime());
@@ -34,5 +38,19 @@ test('the picture names every dated duty and today, in order', async () => {
     days,
     [...days].sort((a, b) => a - b),
   );
+  await finish();
+});
+
+test('what a fact is missing for is folded, and a day that must not come too early is no last day', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Twelve charges/);
+  assert.equal(await page.locator('.days > .days-list .day[data-state="cannot-tell"]').count(), 0);
+  const shown = await page.locator('.days > .days-list .day').allInnerTexts();
+  assert.ok(shown.length >= 1 && shown.every((t) => !/Not before/.test(t)), shown.join());
+  await page
+    .locator('.days .fold > summary')
+    .getByText(/A fact is missing/)
+    .click();
+  assert.ok(await page.locator('.days .fold .day[data-state="cannot-tell"]').first().isVisible());
   await finish();
 });

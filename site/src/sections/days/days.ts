@@ -3,33 +3,25 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { daysBetween, fullDay, longDay } from '../../say/show';
+import { fullDay, longDay } from '../../say/show';
+import { nearness } from '../../say/near';
+import { eachOnce, isAhead } from '../../case/next-step';
+import { fieldAt, fieldOfQuestion } from '../../parts/fields';
+import { field } from '../../parts/field';
 import { say } from '../../say/wording';
-import type { DutyState, LegalDate } from '../../case/assessment';
+import type { LegalDate } from '../../case/assessment';
 import { spanInWords } from '../../say/date-words';
 import { stateMark } from '../../parts/mark';
 import { sources } from '../../parts/sources';
 import './days.css';
-
-/** How far an open day is from today, in words. */
-function nearness(d: Desk, date: LegalDate): string {
-  if (date.state !== 'open' || !date.last?.earliest) return '';
-  const left = daysBetween(d.today, date.last.earliest);
-  return left < 0
-    ? ''
-    : left === 0
-      ? say('page.days.today')
-      : left === 1
-        ? say('page.days.tomorrow')
-        : say('page.days.left', { days: left });
-}
 
 /** A duty that costs the tenant a right and is not done: shown first and loud. */
 const isLoud = (date: LegalDate): boolean => date.loud && (date.state === 'open' || date.state === 'missed');
 
 function when(date: LegalDate): TemplateResult | typeof nothing {
   if (date.notBefore && date.first) {
-    const first = date.first.earliest === date.first.latest ? fullDay(date.first.earliest!) : spanInWords(date.first, longDay);
+    const first =
+      date.first.earliest === date.first.latest ? fullDay(date.first.earliest!) : spanInWords(date.first, longDay);
     return html`<p class="day-last">${say('page.days.notBefore', { day: first })}</p>`;
   }
   if (!date.last || (date.last.earliest === null && date.last.latest === null)) return nothing;
@@ -49,9 +41,10 @@ function how(d: Desk, date: LegalDate, saysIfMissed: boolean): TemplateResult {
   </details>`;
 }
 
-function day(d: Desk, date: LegalDate): TemplateResult {
-  const near = nearness(d, date);
-  const saysIfMissed = date.state === 'missed' || isLoud(date);
+function day(d: Desk, date: LegalDate, before: LegalDate | undefined): TemplateResult {
+  const near = nearness(d.today, date);
+  // Two duties with one consequence say it once.
+  const saysIfMissed = (date.state === 'missed' || isLoud(date)) && date.ifMissed !== before?.ifMissed;
   return html`<li class="day" data-state=${date.state} data-loud=${isLoud(date) ? 'yes' : nothing}>
     ${stateMark(date.state)}
     <div>
@@ -66,29 +59,87 @@ function day(d: Desk, date: LegalDate): TemplateResult {
 const list = (d: Desk, dates: LegalDate[]): TemplateResult | typeof nothing =>
   dates.length
     ? html`<ul class="days-list">
-        ${dates.map((x) => day(d, x))}
+        ${dates.map((x, i) => day(d, x, dates[i - 1]))}
       </ul>`
     : nothing;
 
-const fold = (d: Desk, name: string, dates: LegalDate[]): TemplateResult | typeof nothing =>
-  dates.length
+const fold = (name: string, count: number, body: () => unknown): TemplateResult | typeof nothing =>
+  count
     ? html`<details class="fold">
-        <summary>${say(`page.days.${name}`, { count: dates.length })}</summary>
-        ${list(d, dates)}
+        <summary>${say(`page.days.${name}`, { count })}</summary>
+        ${body()}
       </details>`
     : nothing;
 
-/** Loud ones first, then the picture, then what is missed, coming or not known; what was done in time can wait in a fold. */
-export function days(d: Desk): TemplateResult {
+interface Groups {
+  yours: LegalDate[];
+  missed: LegalDate[];
+  next: LegalDate[];
+  unknown: LegalDate[];
+  met: LegalDate[];
+  idle: LegalDate[];
+}
+
+/** A day before which nothing may be done counts while it lies ahead; afterwards it is over. */
+const isOver = (x: LegalDate, today: string): boolean => x.notBefore && ((x.first ?? x.last)?.earliest ?? '') <= today;
+
+/** One's own, what the other side missed, what comes next; then what a fact is missing for, what was done, what is not needed. */
+export function groupsOf(d: Desk): Groups {
+  const groups: Groups = { yours: [], missed: [], next: [], unknown: [], met: [], idle: [] };
+  const own = d.side === 'landlord' ? 'landlord' : 'tenant';
+  for (const x of eachOnce(d.result?.dates ?? [])) {
+    if (x.state === 'not-needed' || (x.state !== 'met' && isOver(x, d.today))) groups.idle.push(x);
+    else if (x.state === 'met') groups.met.push(x);
+    else if (x.who === own && (x.state !== 'cannot-tell' || (x.loud && isAhead(x, d.today)))) groups.yours.push(x);
+    else if (x.state === 'cannot-tell') groups.unknown.push(x);
+    else if (x.state === 'missed') groups.missed.push(x);
+    else groups.next.push(x);
+  }
+  groups.yours.sort((a, b) => Number(isLoud(b)) - Number(isLoud(a)));
+  return groups;
+}
+
+/** How many days are one's own to keep or were missed by the other side. */
+export const dayCount = (d: Desk): number => {
+  const g = groupsOf(d);
+  return g.yours.length + g.missed.length;
+};
+
+/** The days that hang on one missing fact, under the field for it. */
+function byFact(d: Desk, dates: LegalDate[]): TemplateResult {
+  const facts = [...new Set(dates.flatMap((x) => x.needs?.slice(0, 1) ?? []))];
+  const rest = dates.filter((x) => !x.needs?.length);
+  return html`${facts.map((at) => {
+    const theirs = dates.filter((x) => x.needs?.[0] === at);
+    const asked = d.result?.questions.find((q) => q.asks === at);
+    const f = asked ? fieldOfQuestion(d, asked) : fieldAt(d, at);
+    return html`<div class="days-fact">
+      ${f ? field(d, { ...f, key: 'days' }) : nothing}
+      <p class="days-decides">${say('page.days.decides', { count: theirs.length })}</p>
+      ${list(d, theirs)}
+    </div>`;
+  })}
+  ${list(d, rest)}`;
+}
+
+const group = (d: Desk, name: string, dates: LegalDate[]): TemplateResult | typeof nothing =>
+  dates.length ? html`<h3>${say(`page.days.group.${name}`)}</h3>${list(d, dates)}` : nothing;
+
+/** One's own first, then what was missed, then what comes; the rest can wait in folds. */
+export function days(d: Desk): TemplateResult | typeof nothing {
+  if (d.blank) return nothing;
   const all = d.result?.dates ?? [];
-  const inState = (...states: DutyState[]) => all.filter((x) => !isLoud(x) && states.includes(x.state));
-  return html`<section class="days" id="days" aria-labelledby="days-title">
-    <h2 id="days-title">${say('page.days.title')}</h2>
+  const g = groupsOf(d);
+  const other = d.side === 'landlord' ? 'theirsTenant' : 'theirs';
+  return html`<section class="days" aria-labelledby="days">
+    <h2 id="days" tabindex="-1">${say('page.days.title')}</h2>
     ${
       all.length === 0
         ? html`<p class="empty">${say(d.case.jurisdiction ? 'page.days.none' : 'page.days.noPlace')}</p>`
-        : html`${list(d, all.filter(isLoud))} ${pictures.get(d)?.timeline(d) ?? nothing} ${list(d, inState('missed', 'open', 'cannot-tell'))}
-        ${fold(d, 'met', inState('met'))} ${fold(d, 'idle', inState('not-needed'))}`
+        : html`${group(d, 'yours', g.yours)} ${group(d, other, g.missed)} ${group(d, 'next', g.next)}
+        ${g.yours.length + g.missed.length + g.next.length === 0 ? html`<p class="empty">${say('page.days.noneOpen')}</p>` : nothing}
+        ${fold('unknown', g.unknown.length, () => byFact(d, g.unknown))} ${fold('met', g.met.length, () => list(d, g.met))}
+        ${fold('idle', g.idle.length, () => list(d, g.idle))} ${fold('inOrder', all.length, () => pictures.get(d)?.timeline(d) ?? nothing)}`
     }
   </section>`;
 }

@@ -1,7 +1,17 @@
 // Photos and papers: their days and what is doubtful about them.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { axe, browser, open, openExample, photo, press, site, withPage } from '../../../../tests/browser/harness.mjs';
+import {
+  axe,
+  browser,
+  open,
+  openExample,
+  photo,
+  press,
+  site,
+  unfold,
+  withPage,
+} from '../../../../tests/browser/harness.mjs';
 
 withPage();
 
@@ -16,6 +26,7 @@ test('photos carry their own day, and a day that does not fit is said', async ()
   ])
     files.push({ name, mimeType: 'image/jpeg', buffer: await photo(page, day) });
   files.push({ name: 'bill.pdf', mimeType: 'application/pdf', buffer: Buffer.from('%PDF-1.4\n') });
+  await unfold(page, 'evidence');
   await page.locator('.evidence input[type=file]').setInputFiles(files);
   const exhibit = (n) => page.locator('.exhibit').nth(n);
   await exhibit(3).waitFor();

@@ -8,6 +8,7 @@ import { longDay } from '../../say/show';
 import { say } from '../../say/wording';
 import { addressOf, letGo } from '../../parts/addresses';
 import { type Exhibit, isKindOfExhibit, type Shows, showings, warningOf } from '../../case/exhibit';
+import { foldedSection } from '../../parts/fold';
 import './evidence.css';
 
 async function exhibitOf(id: number, file: File): Promise<Exhibit> {
@@ -111,10 +112,13 @@ function exhibit(d: Desk, x: Exhibit, index: number): TemplateResult {
 }
 
 export function evidence(d: Desk): TemplateResult {
+  const { length } = d.sheet.exhibits;
+  return foldedSection(d, 'evidence', say('page.evidence.title'), () => body(d), length ? `(${length})` : '');
+}
+
+function body(d: Desk): TemplateResult {
   const all = d.sheet.exhibits;
-  return html`<section class="evidence" aria-labelledby="evidence-title">
-    <h2 id="evidence-title">${say('page.evidence.title')}</h2>
-    <p>${say('page.evidence.says')}</p>
+  return html`<p>${say('page.evidence.says')}</p>
     <p class="evidence-tools">
       <label class="tool file-tool"
         >${say('page.evidence.attach')}<input
@@ -138,6 +142,5 @@ export function evidence(d: Desk): TemplateResult {
           )}
         </ol>`
         : nothing
-    }
-  </section>`;
+    }`;
 }

@@ -3,7 +3,17 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
-import { axe, browser, open, openExample, ROOT, site, withPage } from '../../../../tests/browser/harness.mjs';
+import {
+  axe,
+  browser,
+  changeFacts,
+  open,
+  openExample,
+  ROOT,
+  site,
+  unfold,
+  withPage,
+} from '../../../../tests/browser/harness.mjs';
 
 withPage();
 
@@ -11,6 +21,8 @@ test('the law is named with the day it was read, and each rule with its citation
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   await page.getByText('The law used here: Washington').waitFor();
+  await unfold(page, 'law');
+  await unfold(page, 'added');
   await page
     .locator('.law')
     .getByText(/Last read against its sources on/)
@@ -24,7 +36,9 @@ test('the law is named with the day it was read, and each rule with its citation
 test('a place whose law was read second-hand says so', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
+  await changeFacts(page);
   await page.getByLabel('State or province of the home').selectOption('US-FL');
+  await unfold(page, 'law');
   await page
     .locator('.law')
     .getByText(/second-hand sources/)
@@ -35,6 +49,7 @@ test('a place whose law was read second-hand says so', async () => {
 test('every rule of the place can be read, each with its source, in the page’s language', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
+  await unfold(page, 'law');
   const whole = page.locator('.whole-law');
   await whole.getByText('Every rule of this law').click();
   await whole.getByRole('heading', { name: 'Days to keep' }).waitFor();

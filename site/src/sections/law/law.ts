@@ -6,6 +6,7 @@ import { later } from '../../app/later';
 import { isZero, longDay, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Law } from '../../case/assessment';
+import { foldedSection } from '../../parts/fold';
 import { sources } from '../../parts/sources';
 import './law.css';
 
@@ -16,18 +17,22 @@ const doubt = (check: string | null): TemplateResult | typeof nothing =>
 
 function added(d: Desk): TemplateResult | typeof nothing {
   const r = d.result?.remedies;
-  if (!r?.text || d.case.lines.length === 0) return nothing;
-  const sum =
+  if (!r?.text || d.blank) return nothing;
+  const range =
     r.least === r.most ? money(r.most) : say('page.added.range', { least: money(r.least), most: money(r.most) });
-  return html`<section class="added" aria-labelledby="added-title">
-    <h2 id="added-title">${say('page.added.title')}</h2>
-    ${r.known && !isZero(r.most) ? html`<p class="added-sum figure">${sum}</p>` : nothing}
-    <p>${r.text}</p>
-    <ul class="rules">
-      ${r.items.map((i) => html`<li><p>${maybe(i.certain)}${i.text}</p>${doubt(i.check)} ${sources(d, i)}</li>`)}
-    </ul>
-    <p class="added-note">${say('page.added.note')}</p>
-  </section>`;
+  const sum = r.known && !isZero(r.most) ? range : '';
+  return foldedSection(
+    d,
+    'added',
+    say('page.added.title'),
+    () =>
+      html`${sum ? html`<p class="added-sum figure">${sum}</p>` : nothing}
+        <p>${r.text}</p>
+        <ul class="rules">
+          ${r.items.map((i) => html`<li><p>${maybe(i.certain)}${i.text}</p>${doubt(i.check)} ${sources(d, i)}</li>`)}
+        </ul>
+        <p class="added-note">${say('page.added.note')}</p>`,
+  );
 }
 
 const guide = (g: NonNullable<Law['guide']>): TemplateResult =>
@@ -51,24 +56,27 @@ const whole = later(async () => {
 const everyRule = (d: Desk): TemplateResult =>
   html`<details
     class="fold whole-law"
-    ?open=${d.folds.has('law')}
+    ?open=${d.folds.has('law-whole')}
     @toggle=${(e: Event) => {
-      if ((e.target as HTMLDetailsElement).open !== d.folds.has('law')) d.toggleFold('law');
+      if ((e.target as HTMLDetailsElement).open !== d.folds.has('law-whole')) d.toggleFold('law-whole');
     }}
   >
     <summary>${say('page.law.whole')}</summary>
-    ${d.folds.has('law') ? (whole.get(d)?.wholeLaw(d.case.jurisdiction) ?? nothing) : nothing}
+    ${d.folds.has('law-whole') ? (whole.get(d)?.wholeLaw(d.case.jurisdiction) ?? nothing) : nothing}
   </details>`;
 
 function rests(d: Desk): TemplateResult | typeof nothing {
   const law = d.result?.law;
-  if (!law) return nothing;
-  return html`<section class="law" aria-labelledby="law-title">
-    <h2 id="law-title">${say('page.law.title', { place: law.name })}</h2>
-    ${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
-    ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-    ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}
-  </section>`;
+  if (!law || d.blank) return nothing;
+  return foldedSection(
+    d,
+    'law',
+    say('page.law.title', { place: law.name }),
+    () =>
+      html`${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
+      ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
+      ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
+  );
 }
 
 export const law = (d: Desk): TemplateResult => html`${added(d)}${rests(d)}`;

@@ -7,6 +7,7 @@ import {
   browser,
   open,
   openExample,
+  press,
   site,
   taken,
   withPage,
@@ -33,6 +34,7 @@ test('the letter goes out as text and as a .docx with the same words', async () 
 test('own words in the letter survive new facts, and what the facts changed beneath them is said', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
+  await press(page, 'Read all and change the words');
   const second = page
     .locator('.paragraph')
     .filter({ has: page.locator('.paragraph-print', { hasText: /^About charge 2/ }) });
@@ -67,5 +69,34 @@ test('in Spanish the letter stays English and a copy to read stands below', asyn
     .waitFor();
   assert.equal(await page.locator('html').getAttribute('lang'), 'es');
   assert.deepEqual(await axe(page), []);
+  await finish();
+});
+
+test('one screen of it is shown until all of it is wanted; the other letters are folded', async () => {
+  const { page, finish } = await open(browser, site.address, { viewport: { width: 390, height: 844 } });
+  await openExample(page, /Twelve charges/);
+  const sheet = page.locator('article.sheet');
+  await sheet.waitFor();
+  assert.ok((await sheet.boundingBox()).height < 844);
+  assert.equal(await page.locator('#letter-kind').isVisible(), false);
+  await press(page, 'Read all and change the words');
+  assert.ok((await sheet.boundingBox()).height > 844);
+  await press(page, 'Show less');
+  assert.ok((await sheet.boundingBox()).height < 844);
+  await finish();
+});
+
+test('a landlord who sent nothing: the sum, the missed day and the letter stand without a charge', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('State or province of the home').selectOption('US-CA');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('9/30/2026');
+  await page.getByLabel('Deposit', { exact: true }).fill('2000');
+  await page.getByRole('radio', { name: 'Nothing yet' }).check();
+  const came = page.locator('.standing').getByRole('group', { name: 'Did a written statement come?' });
+  await came.getByRole('radio', { name: 'No', exact: true }).check();
+  await page.locator('.headline-sum', { hasText: '$2,000' }).waitFor();
+  await page.locator('.next[data-kind=missed]').waitFor();
+  await page.locator('#letter').waitFor();
+  await page.locator('.sheet .paragraph').first().waitFor();
   await finish();
 });

@@ -16,6 +16,7 @@ import {
   withOwnWords,
   withSwitch,
 } from '../../case/letter';
+import { hasLetter } from './has-letter';
 import './letter.css';
 
 function table(p: Paragraph): TemplateResult {
@@ -100,25 +101,31 @@ async function keepWord(d: Desk): Promise<void> {
   );
 }
 
+/** Why this letter, and the others folded: the ones that fit too first. */
 function choice(d: Desk, letter: Letter): TemplateResult {
   const choose = (kind: string) => d.editLetter({ ...d.sheet.letter, kind });
   const others = letter.proposed.filter((p) => p.kind !== letter.kind);
-  const why = letter.proposed.find((p) => p.kind === letter.kind)?.why;
-  return html`<div class="field">
-      <label for="letter-kind">${say('page.letter.kind')}</label>
-      <select id="letter-kind" class="entry" @change=${(e: Event) => choose((e.target as HTMLSelectElement).value)}>
-        ${letter.kinds.map((k) => html`<option value=${k.kind} .selected=${live(k.kind === letter.kind)}>${k.label}</option>`)}
-      </select>
-    </div>
-    ${why ? html`<p class="letter-why">${why}</p>` : nothing}
-    ${
-      others.length
-        ? html`<p class="letter-why">
-          ${say('page.letter.fitsToo')}
-          ${others.map((p) => html`<button type="button" class="link" title=${p.why} @click=${() => choose(p.kind)}>${p.label}</button> `)}
-        </p>`
-        : nothing
-    }`;
+  const proposal = letter.proposed.find((p) => p.kind === letter.kind);
+  const label = letter.kinds.find((k) => k.kind === letter.kind)?.label ?? '';
+  return html`<p class="letter-kind"><strong>${label}</strong></p>
+    ${proposal?.why ? html`<p class="letter-why">${proposal.why}</p>` : nothing}
+    <details class="fold letter-others">
+      <summary>${say('page.letter.others')}</summary>
+      ${
+        others.length
+          ? html`<p class="letter-why">
+            ${say('page.letter.fitsToo')}
+            ${others.map((p) => html`<button type="button" class="link" title=${p.why} @click=${() => choose(p.kind)}>${p.label}</button> `)}
+          </p>`
+          : nothing
+      }
+      <div class="field">
+        <label for="letter-kind">${say('page.letter.kind')}</label>
+        <select id="letter-kind" class="entry" @change=${(e: Event) => choose((e.target as HTMLSelectElement).value)}>
+          ${letter.kinds.map((k) => html`<option value=${k.kind} .selected=${live(k.kind === letter.kind)}>${k.label}</option>`)}
+        </select>
+      </div>
+    </details>`;
 }
 
 function tools(d: Desk): TemplateResult {
@@ -143,26 +150,42 @@ const readingCopy = (of: NonNullable<Letter['copy']>): TemplateResult =>
     </div>
   </details>`;
 
+/** While it is on its way, or while something typed cannot be read. */
+const notYet = (d: Desk): TemplateResult =>
+  html`<p class="empty">
+    ${d.sheet.faults.length ? html`${say('page.letter.waiting')} <a href="#result">${say('page.letter.waiting.go')}</a>` : say('page.sums.loading')}
+  </p>`;
+
+/** The heading is there before the letter is, so that who goes there stays there when it comes. */
 export function letter(d: Desk): TemplateResult | typeof nothing {
-  if (!d.result || d.case.lines.length === 0) return nothing;
+  if (!hasLetter(d)) return nothing;
   const draft = d.letter();
-  if (!draft) return nothing;
+  return html`<section class="letter" aria-labelledby="letter">
+    <h2 id="letter" tabindex="-1">${say(`page.letter.title.${d.side}`)}</h2>
+    ${draft ? drafted(d, draft) : notYet(d)}
+  </section>`;
+}
+
+function drafted(d: Desk, draft: Letter): TemplateResult {
+  const whole = d.folds.has('letter');
   const caution = draft.paragraphs.filter((p) => p.role === 'caution');
-  return html`<section class="letter" id="letter" aria-labelledby="letter-title">
-    <div class="letter-side">
-      <h2 id="letter-title">${say(`page.letter.title.${d.side}`)}</h2>
+  return html`<div class="letter-side">
       <p>${say('page.letter.says')}</p>
       ${choice(d, draft)} ${tools(d)}
       ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
-    <article class="sheet" lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
+    <article class="sheet" data-cut=${whole ? nothing : 'yes'} ?inert=${!whole} lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
       ${repeat(
         draft.paragraphs.filter((p) => p.role !== 'caution'),
         (p) => `${draft.kind}/${p.id}`,
         (p) => paragraph(d, draft, p),
       )}
     </article>
-    <div class="letter-caution">${caution.map((p) => html`<p>${p.text}</p>`)}</div>
-    ${draft.copy && language() !== 'en' ? readingCopy(draft.copy) : nothing}
-  </section>`;
+    <p class="letter-whole">
+      <button type="button" class="tool" aria-expanded=${whole ? 'true' : 'false'} @click=${() => d.toggleFold('letter')}>
+        ${say(whole ? 'page.letter.less' : 'page.letter.whole')}
+      </button>
+    </p>
+    <div class="letter-caution" ?hidden=${!whole}>${caution.map((p) => html`<p>${p.text}</p>`)}</div>
+    ${draft.copy && language() !== 'en' ? readingCopy(draft.copy) : nothing}`;
 }

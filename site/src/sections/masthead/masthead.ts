@@ -24,7 +24,16 @@ export function masthead(d: Desk, keeper: Keeper): TemplateResult {
       <p class="masthead-says">${say('page.masthead.says')}</p>
     </div>
     <div class="wordmark-rule" aria-hidden="true"></div>
-    <nav class="tools" aria-label=${say('page.masthead.tools')}>
+    <button
+      type="button"
+      class="tool masthead-menu"
+      aria-expanded=${d.open.has('menu') ? 'true' : 'false'}
+      aria-controls="tools"
+      @click=${() => d.toggle('menu')}
+    >
+      ${say('page.masthead.tools')}
+    </button>
+    <nav class="tools" id="tools" data-open=${d.open.has('menu') ? 'yes' : nothing} aria-label=${say('page.masthead.tools')}>
       ${tool(say('page.tool.open'), () => openFiles(d))}
       ${d.side === 'adviser' ? tool(say('page.tool.folder'), () => openFiles(d, true)) : nothing}
       ${tool(say('page.tool.save'), () => void saveCase(d), d.blank)} ${tool(say('page.tool.print'), () => window.print(), d.blank)}
@@ -34,9 +43,9 @@ export function masthead(d: Desk, keeper: Keeper): TemplateResult {
         ${say('page.tool.keep')}
       </button>
       ${tool(say('page.tool.clear'), () => clear(d, keeper))}
-      <button type="button" class="tool tool-language" lang=${other[language()]} @click=${() => void d.useLanguage(other[language()])}>
-        ${say('page.tool.otherLanguage')}
-      </button>
     </nav>
+    <button type="button" class="tool tool-language" lang=${other[language()]} @click=${() => void d.useLanguage(other[language()])}>
+      ${say('page.tool.otherLanguage')}
+    </button>
   </header>`;
 }

@@ -1,7 +1,15 @@
 // What it comes to: the headline by the facts, the parts adding up.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { browser, open, openExample, site, typeCharge, withPage } from '../../../../tests/browser/harness.mjs';
+import {
+  browser,
+  cameBack,
+  open,
+  openExample,
+  site,
+  typeCharge,
+  withPage,
+} from '../../../../tests/browser/harness.mjs';
 
 withPage();
 
@@ -12,10 +20,11 @@ test('without a deposit only the fair charges are named; with one, the refund', 
   await typeCharge(page, 1, 'Small nail holes', '90');
   await page
     .locator('.headline')
-    .getByText(/looks fair to charge. Enter the deposit/)
+    .getByText(/looks fair to charge/)
     .waitFor();
+  await page.getByText('Enter the deposit to see what should come back.').waitFor();
   await page.getByLabel('Deposit', { exact: true }).fill('500');
-  await page.getByLabel('Paid back so far').fill('410');
+  await cameBack(page, '410');
   await page.locator('.headline').getByText('more should come back to you').waitFor();
   await page.getByLabel('Paid back so far').fill('500');
   await page

@@ -14,6 +14,7 @@ import {
   press,
   site,
   taken,
+  unfold,
   withPage,
 } from '../../../../tests/browser/harness.mjs';
 
@@ -22,9 +23,11 @@ withPage();
 test('the days ahead go into a calendar that another program reads', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /due soon/);
+  await unfold(page, 'takeaway');
   const text = await (await taken(page, 'Calendar')).text();
   const root = new ICAL.Component(ICAL.parse(text));
   const events = root.getAllSubcomponents('vevent').map((e) => new ICAL.Event(e));
+  await page.locator('.days details').evaluateAll((all) => all.forEach((d) => (d.open = true)));
   const shown = await page.locator('.day[data-state="open"]').count();
   assert.equal(events.length, shown);
   const answer = events.find((e) => e.summary.startsWith('Answer the statement'));
@@ -38,6 +41,7 @@ test('the days ahead go into a calendar that another program reads', async () =>
 test('the charges go into a table that a spreadsheet cannot mistake for formulas', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
+  await unfold(page, 'takeaway');
   await page.locator('#text-1').fill('=1+1, "quoted"\nsecond line');
   const rows = parseCsv(await (await taken(page, 'Table')).text());
   assert.equal(rows.length, 5);
@@ -49,6 +53,8 @@ test('the charges go into a table that a spreadsheet cannot mistake for formulas
 test('the report stands alone, holds every charge and step, and opens here again', async () => {
   const { page, context, finish } = await open(browser, site.address);
   await openExample(page, /Twelve charges/);
+  await unfold(page, 'takeaway');
+  await unfold(page, 'evidence');
   await page
     .locator('.evidence input[type=file]')
     .setInputFiles([{ name: 'door.jpg', mimeType: 'image/jpeg', buffer: await photo(page, '2026-09-29') }]);

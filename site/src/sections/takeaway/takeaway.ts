@@ -5,7 +5,9 @@ import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
 import { asText, isPrivate, toSend } from '../../case/letter';
-import type { LegalDate } from '../../case/assessment';
+import type { Assessment, LegalDate } from '../../case/assessment';
+import { foldedSection } from '../../parts/fold';
+import { hasLetter } from '../letter/has-letter';
 import './takeaway.css';
 
 const isAhead = (d: Desk) => (x: LegalDate) => x.state === 'open' && !!x.last?.earliest && x.last.earliest >= d.today;
@@ -46,17 +48,19 @@ async function keepReport(d: Desk): Promise<void> {
 }
 
 export function takeaway(d: Desk): TemplateResult | typeof nothing {
-  if (!d.result || d.case.lines.length === 0) return nothing;
-  const days = d.result.dates.filter(isAhead(d)).length;
+  if (!d.result || !hasLetter(d)) return nothing;
+  return foldedSection(d, 'takeaway', say('page.takeaway.title'), () => ways(d, d.result!));
+}
+
+function ways(d: Desk, result: Assessment): TemplateResult {
+  const days = result.dates.filter(isAhead(d)).length;
   const way = (name: string, act: () => Promise<void>, disabled = false) =>
     html`<li>
       <button type="button" class="tool" ?disabled=${disabled} @click=${() => void d.settled().then(act)}>${say(`page.takeaway.${name}`)}</button>
       <span>${say(`page.takeaway.${name}.says`)}</span>
     </li>`;
-  return html`<section class="takeaway" aria-labelledby="takeaway-title">
-    <h2 id="takeaway-title">${say('page.takeaway.title')}</h2>
-    <ul>
-      ${way('report', () => keepReport(d))} ${way('days', () => keepDays(d), days === 0)} ${way('charges', () => keepCharges(d))}
-    </ul>
-  </section>`;
+  return html`<ul>
+    ${way('report', () => keepReport(d))} ${way('days', () => keepDays(d), days === 0)}
+    ${result.lines.length ? way('charges', () => keepCharges(d)) : nothing}
+  </ul>`;
 }

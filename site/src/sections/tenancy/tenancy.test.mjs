@@ -1,12 +1,14 @@
 // The facts that hold for every charge.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { browser, open, openExample, press, site, until, withPage } from '../../../../tests/browser/harness.mjs';
+import { browser, open, openExample, press, site, unfold, withPage } from '../../../../tests/browser/harness.mjs';
 
 withPage();
 
 test('dates are typed as people write them and read back in words', async () => {
   const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('Deposit', { exact: true }).fill('900');
+  await unfold(page, 'tenancy');
   const box = page.getByRole('textbox', { name: 'Moved in' });
   for (const [typed, read] of [
     ['8/1/2022', 'Monday, August 1, 2022'],
@@ -33,22 +35,10 @@ test('dates are typed as people write them and read back in words', async () => 
   await finish();
 });
 
-test('papers are marked as come or missing, and the law that wants them follows', async () => {
-  const { page, finish } = await open(browser, site.address);
-  await openExample(page, /Twelve charges/);
-  const lacks = () => page.locator('.papers-list li').count();
-  const before = await lacks();
-  await page.getByText('Papers that came with it').click();
-  const receipts = page.getByRole('group', { name: /receipts/i }).first();
-  assert.ok(await receipts.getByRole('radio', { name: 'No', exact: true }).isChecked());
-  await receipts.getByRole('radio', { name: 'Yes' }).check();
-  await until(async () => (await lacks()) < before);
-  await finish();
-});
-
 test('a second deposit counts with the first', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
+  await unfold(page, 'tenancy');
   await press(page, 'There was another deposit');
   await page.locator('#f-deposits-1-amount').fill('300');
   await page.locator('.sum', { hasText: 'Fair refund' }).first().locator('summary').click();

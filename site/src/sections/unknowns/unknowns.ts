@@ -1,39 +1,77 @@
-// What is worth finding out: the open questions, the one that moves the most money first, each answerable on the spot.
+// What is worth finding out: three open questions, one of them open to be answered. What turns a day or a right comes before money.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { repeat } from 'lit/directives/repeat.js';
-import type { Desk } from '../../app/desk';
+import type { Desk, Sheet } from '../../app/desk';
 import { isZero, shortMoney } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Question } from '../../case/assessment';
 import { type Asked, goOn, keyOf } from '../../case/questions';
 import { fieldOfQuestion } from '../../parts/fields';
 import { field } from '../../parts/field';
+import { valueWords } from '../../parts/value-words';
+import { livesThere, ranked, turnsDay } from '../../case/next-step';
+import { asideOf, putAside } from '../outlook/aside';
+import { openCharge } from '../charges/open-charge';
 import './unknowns.css';
 
-const atOnce = 5;
+const atOnce = 3;
 
-/** After Enter the next question is at hand, be it one that only this answer raised; after the last one nothing moves. */
-function toNext(d: Desk, control: HTMLElement): void {
-  const next = (): HTMLElement | null | undefined =>
-    control
-      .closest('.question')
-      ?.nextElementSibling?.querySelector<HTMLElement>('input:not([tabindex="-1"]), select, button');
-  const there = next();
-  if (there) there.focus();
-  else void d.settled().then(() => document.activeElement === control && next()?.focus());
+/** The question that lies open, by what it asks; the first open one until another is chosen. */
+const chosen = new WeakMap<Sheet, string>();
+
+/** Opens one question and puts the cursor in it. */
+function openOne(d: Desk, q: Question): void {
+  chosen.set(d.sheet, keyOf(q));
+  d.draw();
+  void Promise.resolve().then(() =>
+    document
+      .querySelector<HTMLElement>(
+        '.question[data-open] :is(input:not([tabindex="-1"]), select, .question-open, .unknowns-line)',
+      )
+      ?.focus(),
+  );
 }
 
-function question(d: Desk, { question: q, answered }: Asked): TemplateResult {
+/** After Enter the next question is at hand, be it one that only this answer raised; after the last one nothing moves. */
+function toNext(d: Desk, q: Question): void {
+  void d.settled().then(() => {
+    const at = d.sheet.asked.findIndex((a) => keyOf(a.question) === keyOf(q));
+    const next = d.sheet.asked.slice(at + 1).find((a) => !a.answered);
+    if (next) openOne(d, next.question);
+  });
+}
+
+const skip = (d: Desk, q: Question): void => {
+  putAside(d, keyOf(q));
+  toNext(d, q);
+};
+
+function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): TemplateResult {
   const answer = fieldOfQuestion(d, q);
-  return html`<li class="question" data-answered=${answered ? 'yes' : nothing}>
-    ${answered ? html`<p class="swing">${say('page.unknowns.answered')}</p>` : isZero(q.swing) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.swing) })}</p>`}
+  const held = answer ? valueWords(d, answer) : '';
+  const swing = answered
+    ? `${say('page.unknowns.answered')}${held ? ` ${held}` : ''}`
+    : turnsDay(d.result!, q)
+      ? say('page.unknowns.turnsDay')
+      : isZero(q.swing)
+        ? ''
+        : say('page.unknowns.moves', { sum: shortMoney(q.swing) });
+  if (!isOpen)
+    return html`<li class="question" data-answered=${answered ? 'yes' : nothing}>
+      <button type="button" class="question-open" aria-expanded="false" @click=${() => openOne(d, q)}>
+        <span>${q.text}</span>${swing ? html` <span class="swing">${swing}</span>` : nothing}
+      </button>
+    </li>`;
+  return html`<li class="question" data-open="yes" data-answered=${answered ? 'yes' : nothing}>
+    ${swing ? html`<p class="swing">${swing}</p>` : nothing}
     ${
       answer
-        ? field(d, { ...answer, key: 'q', held: { entered: (control) => toNext(d, control) } })
+        ? field(d, { ...answer, key: 'q', held: { entered: () => toNext(d, q) } })
         : html`<p>${q.text}</p>
           ${openerOf(d, q)}`
     }
+    ${answered ? nothing : html`<button type="button" class="link question-skip" @click=${() => skip(d, q)}>${say('page.next.notKnown')}</button>`}
   </li>`;
 }
 
@@ -54,22 +92,27 @@ function openerOf(d: Desk, q: Question): TemplateResult | typeof nothing {
   if (!line) return nothing;
   return html`<button
     type="button"
-    class="link"
-    @click=${() => {
-      d.open.add(`facts:${line.id}`);
-      d.draw();
-      void Promise.resolve().then(() => document.getElementById(`thing-${line.id}`)?.focus());
-    }}
+    class="link unknowns-line"
+    @click=${() => openCharge(d, Number(index))}
   >
     ${say('page.unknowns.open', { n: Number(index) + 1 })}
   </button>`;
 }
 
+/** Every open question: those worth a step first, then what the law asks besides. */
+function rankedAll(d: Desk): Question[] {
+  const first = ranked(d.result!);
+  return [...first, ...d.result!.questions.filter((q) => !first.includes(q))];
+}
+
 export function unknowns(d: Desk): TemplateResult | typeof nothing {
-  const all = d.result?.questions ?? [];
-  if (d.case.lines.length === 0 || !d.result) return nothing;
+  if (!d.result || livesThere(d.case, d.today)) return nothing;
+  const aside = asideOf(d);
+  const all = d.folds.has('unknowns') ? rankedAll(d) : ranked(d.result).filter((q) => !aside.has(keyOf(q)));
   const shown = asked(d, all);
   if (shown.length === 0) return nothing;
+  const wanted = chosen.get(d.sheet);
+  const first = shown.find((a) => keyOf(a.question) === wanted) ?? shown.find((a) => !a.answered) ?? shown[0]!;
   return html`<section class="unknowns" id="unknowns" aria-labelledby="unknowns-title">
     <h2 id="unknowns-title">${say('page.unknowns.title')}</h2>
     <p>${say('page.unknowns.says')}</p>
@@ -77,13 +120,13 @@ export function unknowns(d: Desk): TemplateResult | typeof nothing {
       ${repeat(
         shown,
         (a) => keyOf(a.question),
-        (a) => question(d, a),
+        (a) => question(d, a, a === first),
       )}
     </ol>
     ${
-      all.length > atOnce
+      d.result.questions.length > atOnce
         ? html`<button type="button" class="link" aria-expanded=${d.folds.has('unknowns') ? 'true' : 'false'} @click=${() => d.toggleFold('unknowns')}>
-          ${d.folds.has('unknowns') ? say('page.unknowns.fewer') : say('page.unknowns.more', { count: all.length })}
+          ${d.folds.has('unknowns') ? say('page.unknowns.fewer') : say('page.unknowns.more', { count: d.result.questions.length })}
         </button>`
         : nothing
     }

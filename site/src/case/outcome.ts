@@ -1,0 +1,63 @@
+// What follows for the money of each charge: fair, fair in part, not fair, or a question first. The engine judges; this only sorts its answers.
+
+import type { Assessment, JudgedLine, Question } from './assessment';
+
+export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
+/** The three heaps a charge's money goes to; a charge that is fair in part goes to two of them. */
+export type Heap = 'not-fair' | 'fair' | 'ask';
+
+const cents = (amount: string): number => Number(amount.replace('.', ''));
+const plain = (sum: number): string => `${Math.trunc(sum / 100)}.${String(sum % 100).padStart(2, '0')}`;
+
+/** The open question about a charge whose answer moves the most; the engine lists them in that order. */
+export const questionOf = (a: Assessment, line: JudgedLine): Question | undefined =>
+  a.questions.find((q) => q.line === line.id && cents(q.swing || '0.00') > 0) ??
+  a.questions.find((q) => q.line === line.id && q.code === 'amount');
+
+export function outcomeOf(a: Assessment, line: JudgedLine): Outcome {
+  const [low, likely, high, claimed] = [line.fair.low, line.fair.likely, line.fair.high, line.claimed].map(cents) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  if (claimed === 0) return 'ask';
+  // Nothing can turn it: there is nothing to ask.
+  if (high === 0) return 'not-fair';
+  if (low === claimed) return 'fair';
+  if (low < high && (!line.certain || questionOf(a, line))) return 'ask';
+  return likely === 0 ? 'not-fair' : likely === claimed ? 'fair' : 'partly';
+}
+
+/** True where a charge for damage comes to nothing because the thing was older than such things last. */
+export const isUsedUp = (line: JudgedLine): boolean =>
+  line.verdict === 'chargeable-damage' && cents(line.fair.likely) === 0 && line.value !== null;
+
+export const heapsOf = (outcome: Outcome): Heap[] => (outcome === 'partly' ? ['fair', 'not-fair'] : [outcome]);
+
+export interface Sorted {
+  outcomes: Map<string, Outcome>;
+  /** How many charges touch each heap, and how much of what was charged lies there; the three sums come to all that was charged. */
+  count: Record<Heap, number>;
+  sum: Record<Heap, string>;
+}
+
+export function sortLines(a: Assessment): Sorted {
+  const outcomes = new Map(a.lines.map((l) => [l.id, outcomeOf(a, l)]));
+  const count = { 'not-fair': 0, fair: 0, ask: 0 };
+  const sum = { 'not-fair': 0, fair: 0, ask: 0 };
+  for (const line of a.lines) {
+    const outcome = outcomes.get(line.id)!;
+    heapsOf(outcome).forEach((heap) => count[heap]++);
+    const claimed = cents(line.claimed);
+    if (outcome === 'partly') {
+      sum.fair += cents(line.fair.likely);
+      sum['not-fair'] += claimed - cents(line.fair.likely);
+    } else sum[outcome] += claimed;
+  }
+  return {
+    outcomes,
+    count,
+    sum: { 'not-fair': plain(sum['not-fair']), fair: plain(sum.fair), ask: plain(sum.ask) },
+  };
+}

@@ -1,0 +1,21 @@
+// How far off a day is, in words.
+
+import type { LegalDate } from '../case/assessment';
+import { daysBetween } from './show';
+import { say } from './wording';
+
+/** "That is tomorrow.", for an open day that lies ahead; else empty. */
+export function nearness(today: string, date: LegalDate): string {
+  if (date.state !== 'open' || date.notBefore || !date.last?.earliest) return '';
+  const left = daysBetween(today, date.last.earliest);
+  if (left < 0) return '';
+  return left === 0
+    ? say('page.days.today')
+    : left === 1
+      ? say('page.days.tomorrow')
+      : say('page.days.left', { days: left });
+}
+
+/** The day `count` days after a day. */
+export const addDays = (day: string, count: number): string =>
+  new Date(Date.parse(`${day}T12:00:00Z`) + count * 86_400_000).toISOString().slice(0, 10);

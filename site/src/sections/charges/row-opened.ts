@@ -1,0 +1,97 @@
+// A charge opened: the one question about it with its answers, how the fair sum was reached, and more facts folded.
+
+import { html, nothing, type TemplateResult } from 'lit/html.js';
+import type { Desk } from '../../app/desk';
+import { say } from '../../say/wording';
+import type { JudgedLine, Question } from '../../case/assessment';
+import type { Line } from '../../case/case';
+import { questionOf } from '../../case/outcome';
+import { isZero, shortMoney } from '../../say/show';
+import { field } from '../../parts/field';
+import { fieldOfQuestion } from '../../parts/fields';
+import { findings, lineFacts, replaceLine } from './line-facts';
+import { lineSteps } from './line-steps';
+import { faultsName, shortQuestion } from './open-charge';
+
+function tools(d: Desk, index: number): TemplateResult {
+  const last = d.case.lines.length - 1;
+  const of = say('page.charges.of', { n: index + 1 });
+  const tool = (name: string, act: () => void, disabled = false) =>
+    html`<button type="button" class="link" ?disabled=${disabled} @click=${act}>${say(`page.charges.${name}`)}<span class="unseen"> ${of}</span></button>`;
+  const remove = () => {
+    d.removeLine(index);
+    // The cursor goes to the charge that took its place, not to nowhere.
+    void Promise.resolve().then(() => document.getElementById(`text-${index}`)?.focus());
+  };
+  return html`<div class="charge-tools">
+    ${tool('up', () => d.moveLine(index, -1), index === 0)} ${tool('down', () => d.moveLine(index, 1), index === last)}
+    ${tool('copy', () => d.duplicateLine(index))} ${tool('remove', remove)}
+  </div>`;
+}
+
+/** What the words of the charge were read as: kept, or struck by choosing another thing. */
+function readAs(d: Desk, line: Line, index: number, judged: JudgedLine): TemplateResult | typeof nothing {
+  if (!judged.recognised || !judged.element || line.element) return nothing;
+  const what = [judged.thing, judged.findingText].filter(Boolean).join(': ');
+  const keep = () =>
+    replaceLine(d, index, {
+      element: judged.element!,
+      finding: judged.finding ?? undefined,
+    });
+  return html`<p class="read-as">
+    ${say('page.charges.readAs', { what })}
+    <button type="button" class="link" @click=${keep}>${say('page.charges.readAs.keep')}</button>
+    <button type="button" class="link" @click=${() => openFacts(d, line)}>${say('page.charges.readAs.other')}</button>
+  </p>`;
+}
+
+function openFacts(d: Desk, line: Line): void {
+  const name = `facts:${line.id}`;
+  if (!d.folds.has(name)) d.toggleFold(name);
+  void Promise.resolve().then(() => document.getElementById(`thing-${line.id}`)?.focus());
+}
+
+/** The question that is being answered: it stays while the cursor is in it. */
+let held: { id: string; question: Question | undefined } | null = null;
+
+function questionFor(d: Desk, judged: JudgedLine | undefined): Question | undefined {
+  if (!judged || !d.result) return undefined;
+  const inside = document.activeElement?.closest(`#row-${CSS.escape(judged.id)} .row-question`) != null;
+  if (held?.id === judged.id && inside) return held.question;
+  const question = questionOf(d.result, judged);
+  held = { id: judged.id, question };
+  return question;
+}
+
+/** The faults of the thing it is about, at once where none is chosen; then the field the question names. */
+function answers(d: Desk, line: Line, index: number, judged: JudgedLine | undefined, q: Question | undefined): unknown {
+  const element = line.element ?? judged?.element ?? undefined;
+  const faults = faultsName(line);
+  if (element && !line.finding) d.open.add(faults);
+  const answer = q && !/\/(finding|cause)$/.test(q.asks) ? fieldOfQuestion(d, q) : undefined;
+  return html`${element && d.open.has(faults) ? findings(d, line, index, element, judged?.finding ?? '') : nothing}
+    ${answer ? field(d, { ...answer, key: 'row', label: say('page.next.answer'), held: { entered: () => undefined } }) : nothing}`;
+}
+
+export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
+  const q = questionFor(d, judged);
+  const name = `facts:${line.id}`;
+  const showsFacts = d.folds.has(name) || (!judged?.element && !line.element);
+  return html`${tools(d, index)}
+    <div class="row-question">
+      ${judged ? readAs(d, line, index, judged) : nothing}
+      ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.swing) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.swing) })}</p>`}` : nothing}
+      <div class="fields">${answers(d, line, index, judged, q)}</div>
+    </div>
+    ${judged ? lineSteps(d, judged) : nothing}
+    <details
+      class="fold row-facts"
+      ?open=${showsFacts}
+      @toggle=${(e: Event) => {
+        if ((e.target as HTMLDetailsElement).open !== d.folds.has(name)) d.toggleFold(name);
+      }}
+    >
+      <summary>${say('page.charges.facts')}<span class="unseen"> ${say('page.charges.of', { n: index + 1 })}</span></summary>
+      ${showsFacts ? lineFacts(d, line, index, judged) : nothing}
+    </details>`;
+}

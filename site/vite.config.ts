@@ -3,6 +3,7 @@ import { defineConfig, type Plugin } from 'vite';
 import { examples } from './plugins/examples';
 import { htmlWords } from './plugins/html-words';
 import { offline } from './plugins/offline';
+import { hostHeaders } from './plugins/policy';
 import { held, heldPdf, oneFile } from './plugins/one-file';
 
 const here = (path: string): URL => new URL(path, import.meta.url);
@@ -52,6 +53,10 @@ export default defineConfig(({ mode }) => {
     },
     worker: { format: 'es' },
     server: { fs: { allow: ['..'] } },
-    plugins: [htmlWords(words), examples(here('../examples/')), ...(single ? onlyInOneFile() : [offline(words)])],
+    plugins: [
+      htmlWords(words),
+      examples(here('../examples/')),
+      ...(single ? onlyInOneFile() : [hostHeaders(), offline(words)]),
+    ],
   };
 });

@@ -5,6 +5,7 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
+import { headersFile } from './policy';
 
 /** Large helpers that are fetched only on use; they are kept when they are used, not before. */
 const onUse = /(?:^|\/)(?:pdf|tesseract|ocr)[^/]*(?:\/|\.|$)/;
@@ -20,7 +21,9 @@ function filesOf(folder: string): string[] {
 function toKeep(dist: string): { url: string; revision: string }[] {
   return filesOf(dist)
     .map((file) => [path.relative(dist, file).split(path.sep).join('/'), file] as const)
-    .filter(([url]) => !onUse.test(url) && url !== 'service-worker.js' && url !== 'wearline.html')
+    .filter(
+      ([url]) => !onUse.test(url) && url !== 'service-worker.js' && url !== 'wearline.html' && url !== headersFile,
+    )
     .map(([url, file]) => ({
       url,
       revision: createHash('sha256').update(readFileSync(file)).digest('hex').slice(0, 16),

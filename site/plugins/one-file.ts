@@ -5,6 +5,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
+import { trusted } from './policy';
 
 const packed = (content: string | Uint8Array): string => gzipSync(content, { level: 9 }).toString('base64');
 const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
@@ -123,6 +124,7 @@ function written(page: string, script: string, css: string, hashes: string[]): s
     .replace(/\s*<script [^>]*src="[^"]*"[^>]*><\/script>/, '')
     .replace("script-src 'self'", () => ['script-src', hash(starter), hash(script), ...hashes].join(' '))
     .replace("style-src 'self'", () => `style-src ${hash(css)}`)
+    .replace(`; ${trusted}`, '')
     .replace("connect-src 'self'", "connect-src 'none'")
     .replace('</head>', () => `<style>${css}</style>\n  </head>`)
     .replace(

@@ -6,12 +6,14 @@ import './styles/print.css';
 import { watchForStatements } from './sections/bring-in/door';
 import { Desk } from './app/desk';
 import { Keeper } from './app/keeper';
+import { trustOwnScripts } from './app/trusted';
 import { letGoOfAll } from './parts/addresses';
 import { startEngine } from './engine/start-engine';
 import { say } from './say/wording';
 import { page } from './page';
 import { fetchAhead } from './sections/charges/charge';
 
+if (!__ONE_FILE__) trustOwnScripts();
 const desk = new Desk();
 const keeper = new Keeper(desk);
 const root = document.getElementById('page')!;

@@ -37,8 +37,12 @@ function notice(d: Desk): TemplateResult {
   </div>`;
 }
 
+/** Whose case this is: on the screen where several lie open, and always on paper. */
+const caseName = (d: Desk): string => d.case.title || d.sheet.file || say('page.roster.unnamed');
+
 /** The facts that decide, where you stand, the charges, what is worth asking, the days, the letter; then what can wait, folded. */
 const caseOf = (d: Desk): TemplateResult => html`
+  <p class="case-name">${caseName(d)}</p>
   ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)}
   <div class="desk">
     ${standing(d)} ${outlook(d)} ${charges(d)} ${unknowns(d)} ${days(d)}

@@ -1,5 +1,5 @@
 // Keeps the files of the build on the device, so that the page opens without a network. A new build waits until the old page is closed:
-// a page that lies open goes on with the files it began with.
+// a page that lies open goes on with the files it began with, be it the first that ever asked for this worker.
 
 import { cleanupOutdatedCaches, precacheAndRoute } from 'workbox-precaching';
 import readers from './generated/readers.json';
@@ -39,7 +39,9 @@ async function clearOld(): Promise<void> {
   await Promise.all(old.map((request) => kept.delete(request)));
 }
 
-self.addEventListener('activate', (e) => (e as Waiting).waitUntil(clearOld()));
+// Without claiming it the first page would stay with the network: after a new build its own files would be gone.
+const { clients } = self as unknown as { clients: { claim(): Promise<void> } };
+self.addEventListener('activate', (e) => (e as Waiting).waitUntil(clearOld().then(() => clients.claim())));
 self.addEventListener('fetch', (e) => {
   const { request } = e as Asked;
   const own = request.method === 'GET' && new URL(request.url).origin === location.origin;

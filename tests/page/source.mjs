@@ -19,8 +19,8 @@ export async function source(inSource) {
   try {
     const outfile = path.join(folder, 'module.mjs');
     await esbuild.build({
-      entryPoints: [path.join(SITE, 'src', inSource)], outfile, bundle: true, format: 'esm', platform: 'neutral', mainFields: ['module', 'main'],
-      conditions: ['import'], define: { __ONE_FILE__: 'false' }, loader: { '.css': 'empty' }, logLevel: 'silent',
+      entryPoints: [path.join(SITE, 'src', inSource)], outfile, bundle: true, format: 'esm', platform: 'browser',
+      define: { __ONE_FILE__: 'false' }, loader: { '.css': 'empty' }, logLevel: 'silent',
     });
     return await import(pathToFileURL(outfile));
   } finally {

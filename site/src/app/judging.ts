@@ -76,9 +76,11 @@ export class Judging {
     try {
       await what(engine);
       await this.allAnew();
-    } catch {
+    } catch (e) {
       failed.add(what);
-      desk.tell(say('page.notice.partNotLoaded'));
+      // Gone from where the page came from: a newer build lies there.
+      const gone = e instanceof Error && /: 404$/.test(e.message);
+      desk.tell(say(gone ? 'page.notice.newerBuild' : 'page.notice.partNotLoaded'));
     } finally {
       coming.delete(what);
       desk.draw();

@@ -1,6 +1,8 @@
 // A letter as the engine builds it: paragraphs with a role each. A person may switch some off and write any of them their own way;
 // the page, text, .docx and print are views of what is then left.
 
+import { forLetter } from './plain';
+
 export interface Paragraph {
   /** The same for the same thing in every version of the letter. */
   id: string;
@@ -69,7 +71,11 @@ export function withSwitch(p: Paragraph, edits: LetterEdits, on: boolean): Lette
 export const toSend = (letter: Letter, edits: LetterEdits): Paragraph[] =>
   letter.paragraphs
     .filter((p) => p.on && p.role !== 'caution')
-    .map((p) => ({ ...p, text: ownWords(letter, p, edits)?.text ?? p.text }))
+    .map((p) => ({
+      ...p,
+      text: forLetter(ownWords(letter, p, edits)?.text ?? p.text),
+      rows: p.rows.map((row) => row.map(forLetter)),
+    }))
     .filter((p) => p.text.trim() !== '' || p.rows.length > 0);
 
 /** A row of a table as one line: the cells after the first each under its heading. */

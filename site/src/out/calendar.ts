@@ -3,6 +3,7 @@
 import ical, { ICalAlarmType, ICalEventTransparency } from 'ical-generator';
 import type { Assessment, LegalDate } from '../case/assessment';
 import { say } from '../say/wording';
+import { oneLine } from '../case/plain';
 
 const day = 86_400;
 
@@ -10,8 +11,10 @@ const day = 86_400;
 export const ahead = (a: Assessment): LegalDate[] =>
   a.dates.filter((d) => d.state === 'open' && d.last?.earliest && d.last.earliest >= a.today);
 
-/** `about` names the case in each entry. The earliest day it can be is the one to keep to. */
-export function calendar(a: Assessment, about: string): string {
+/** `title` names the case in each entry. The earliest day it can be is the one to keep to. */
+export function calendar(a: Assessment, title: string): string {
+  // Of the lines of the file, those of its name are written as they come: a name of two lines would write a line of its own.
+  const about = oneLine(title);
   const file = ical({ name: about, prodId: { company: 'Wearline', product: 'Wearline', language: 'EN' } });
   for (const d of ahead(a)) {
     const start = new Date(`${d.last!.earliest}T00:00:00`);

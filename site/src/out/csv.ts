@@ -3,4 +3,7 @@
 import Papa from 'papaparse';
 
 export const csv = (head: string[], rows: string[][]): string =>
-  Papa.unparse({ fields: head, data: rows }, { newline: '\r\n', escapeFormulae: /^[=+\-@\t\r]/ }) + '\r\n';
+  Papa.unparse(
+    { fields: head, data: rows },
+    { newline: '\r\n', escapeFormulae: /^\s*[=+\-@\uff0b\uff0d\uff1d\uff20]|^[\t\r\n]/ },
+  ) + '\r\n';

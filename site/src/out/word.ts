@@ -13,10 +13,13 @@ import {
   WidthType,
 } from 'docx';
 import type { Paragraph as Part } from '../case/letter';
+import { forLetter } from '../case/plain';
 
 const font = 'Cambria';
 const lines = (text: string): TextRun[] =>
-  text.split('\n').map((t, i) => new TextRun({ text: t, break: i === 0 ? 0 : 1 }));
+  forLetter(text)
+    .split('\n')
+    .map((t, i) => new TextRun({ text: t, break: i === 0 ? 0 : 1 }));
 const spaced = { after: 200, line: 276 };
 
 const none = { style: BorderStyle.NONE, size: 0, color: 'auto' };
@@ -30,7 +33,7 @@ function table(head: string[], rows: string[][]): Table {
       children: [
         new Paragraph({
           alignment: i > 0 && /^[^A-Za-z]*$/.test(text) ? AlignmentType.RIGHT : AlignmentType.LEFT,
-          children: [new TextRun({ text, bold })],
+          children: [new TextRun({ text: forLetter(text), bold })],
         }),
       ],
     });
@@ -52,7 +55,7 @@ const part = (p: Part): (Paragraph | Table)[] => [
 export const word = (title: string, paragraphs: Part[]): Promise<Blob> =>
   Packer.toBlob(
     new Document({
-      title,
+      title: forLetter(title),
       creator: 'Wearline',
       styles: { default: { document: { run: { font, size: 23 } } } },
       sections: [

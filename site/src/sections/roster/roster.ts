@@ -82,7 +82,7 @@ function closeFront(d: Desk): void {
   if (!isUnsaved(d.sheet) || window.confirm(say('page.roster.close.sure', { name: nameOf(d.sheet) }))) d.close();
 }
 
-function head(d: Desk, c: Column): TemplateResult {
+function heading(d: Desk, c: Column): TemplateResult {
   const sorted = c !== by ? 'none' : backwards ? 'descending' : 'ascending';
   const sort = () => {
     backwards = c === by && !backwards;
@@ -111,13 +111,20 @@ function row(d: Desk, r: Row): TemplateResult {
 
 export function roster(d: Desk): TemplateResult | typeof nothing {
   if (d.sheets.length < 2) return nothing;
-  return html`<section class="roster" aria-labelledby="roster-title">
-    <h2 id="roster-title">${say('page.roster.title', { count: d.sheets.length })}</h2>
+  const away = d.folds.has('roster-away');
+  const head = html`<h2 id="roster-title">${say('page.roster.title', { count: d.sheets.length })}</h2>
+    <button type="button" class="link" aria-expanded=${away ? 'false' : 'true'} aria-controls="roster-list" @click=${() => d.toggleFold('roster-away')}>
+      ${say(away ? 'page.roster.show' : 'page.roster.hide')}
+    </button>`;
+  // Other people's cases are not for the eyes of the one who sits beside: away means out of the page, not only out of sight.
+  if (away) return html`<section class="roster" aria-labelledby="roster-title" id="roster-list">${head}</section>`;
+  return html`<section class="roster" aria-labelledby="roster-title" id="roster-list">
+    ${head}
     <div class="roster-scroll" role="group" aria-labelledby="roster-title" tabindex="0">
       <table>
         <thead>
           <tr>
-            ${columns.map((c) => head(d, c))}
+            ${columns.map((c) => heading(d, c))}
           </tr>
         </thead>
         <tbody>

@@ -1,6 +1,7 @@
 // Files of text: plain text and tables as they are, e-mail by its parts, web pages by their words.
 
 import PostalMime from 'postal-mime';
+import { forInertDocument } from '../../../app/trusted';
 import { elementsRead, signsRead } from './limits';
 import { textSource, type Source } from './source';
 
@@ -50,7 +51,7 @@ class Gathered {
  * any statement's elements is read as far as that.
  */
 export function textOfHtml(html: string): string {
-  const page = new DOMParser().parseFromString(html, 'text/html');
+  const page = new DOMParser().parseFromString(forInertDocument(html), 'text/html');
   const gathered = new Gathered();
   let left = elementsRead;
   const row = (cells: Element[]): void => {

@@ -2,7 +2,7 @@
 
 #include "held.h"
 
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <emscripten/bind.h>
 

@@ -1,7 +1,7 @@
 // What the whole engine answers beside the calls of held.cpp: it writes letters and reads statements.
 
 #include "held.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <emscripten/bind.h>
 

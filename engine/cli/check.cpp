@@ -1,54 +1,60 @@
+// wearline check: cases judged, as a report for people or as JSON, one line a case.
+
 #include "answers.h"
-#include "commands.h"
 #include "read_input.h"
 #include "report.h"
 #include "rules_folder.h"
-#include "wearline/guard.h"
 
 #include <iostream>
-#include <memory>
 #include <nlohmann/json.hpp>
 
 namespace wearline::cli {
 
 namespace {
 
-struct Options {
-  std::filesystem::path file, rules;
-  std::string today;
-  bool json = false;
+class Reports {
+public:
+  Reports(const CheckOptions& options, bool many)
+      : json_(options.json), many_(many), rules_(rules_folder(options.rules)) {}
+
+  void take(const Judged& judged) {
+    const std::filesystem::path file = many_ ? judged.file : std::filesystem::path();
+    if (const auto* faults = std::get_if<Faults>(&judged.assessment)) {
+      status_ = refuse(*faults, json_, file);
+      return;
+    }
+    const std::string& text = std::get<std::string>(judged.assessment);
+    const auto result = nlohmann::json::parse(text, nullptr, false);
+    const Faults faults = faults_of(result);
+    if (!faults.empty()) status_ = status_errors;
+    if (json_) std::cout << with_file(text, file) << '\n';
+    else if (!faults.empty()) print_faults(faults, file);
+    else print(report(result, load_wording(rules_, language_of(result)), on_terminal()), file);
+  }
+
+  int status() const { return status_; }
+
+private:
+  void print(const std::string& text, const std::filesystem::path& file) {
+    if (!file.empty()) std::cout << (first_ ? "" : "\n\n") << "=== " << file.string() << "\n\n";
+    std::cout << text;
+    first_ = false;
+  }
+
+  bool json_, many_, first_ = true;
+  std::filesystem::path rules_;
+  int status_ = status_ok;
 };
-
-int show(const std::string& text, const std::filesystem::path& rules, bool json) {
-  const auto result = nlohmann::json::parse(text, nullptr, false);
-  const Faults faults = faults_of(result);
-  if (json) std::cout << text << '\n';
-  else if (!faults.empty()) print_faults(faults);
-  else std::cout << report(result, load_wording(rules, language_of(result)));
-  return faults.empty() ? status_ok : status_errors;
-}
-
-int check(const Options& o) {
-  const auto text = read_input(o.file);
-  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults, o.json);
-  const auto folder = rules_folder(o.rules);
-  const auto rulebook = load_rules(folder);
-  if (const auto* faults = std::get_if<Faults>(&rulebook)) return refuse(*faults, o.json);
-  return show(
-      assess_text(std::get<std::string>(text), std::get<Rulebook>(rulebook), o.today.empty() ? local_date() : o.today),
-      folder, o.json);
-}
 
 } // namespace
 
-void add_check(CLI::App& program, int& status) {
-  auto* command = program.add_subcommand("check", "Judge the charges of one case file");
-  auto options = std::make_shared<Options>();
-  command->add_flag("--json", options->json, "print the assessment as JSON");
-  command->add_option("--today", options->today, "the day to judge from, YYYY-MM-DD (this machine's date if absent)");
-  command->add_option("--rules", options->rules, "the folder of rules to use");
-  command->add_option("CASE", options->file, "the case file, JSON; - reads standard input")->required();
-  command->callback([options, &status] { status = check(*options); });
+int check(const CheckOptions& options) {
+  const auto cases = case_files(options.cases);
+  if (const auto* faults = std::get_if<Faults>(&cases)) return refuse(*faults, options.json);
+  const auto& files = std::get<std::vector<std::filesystem::path>>(cases);
+  Reports reports(options, files.size() > 1);
+  const Faults faults = judge_each(files, options, [&](const Judged& judged) { reports.take(judged); });
+  return faults.empty() ? reports.status() : refuse(faults, options.json);
 }
 
 } // namespace wearline::cli

@@ -1,14 +1,13 @@
 // wearline read [--json] FILE: the statement that came, as a case file to go on with.
 
-#include "commands.h"
+#include "answers.h"
 #include "output/reading.h"
 #include "read_input.h"
 #include "rules_folder.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <algorithm>
 #include <iostream>
-#include <memory>
 #include <nlohmann/json.hpp>
 
 namespace wearline::cli {
@@ -16,12 +15,6 @@ namespace wearline::cli {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-struct Options {
-  std::filesystem::path file, rules;
-  std::string language;
-  bool json = false;
-};
 
 std::optional<Day> date_of(const ReadStatement& s, DateKind kind) {
   const auto found = std::find_if(s.dates.begin(), s.dates.end(), [&](const ReadDate& d) { return d.kind == kind; });
@@ -102,38 +95,25 @@ void print_rest(const ReadStatement& s, const std::vector<Recognition>& known, c
     if (known[i].confidence < 50) std::cerr << words.say("reading.unsure", {{"text", s.charges[i].text}}) << '\n';
 }
 
-int refuse(const Faults& faults) {
-  print_faults(faults);
-  return status_errors;
-}
-
-int read(const Options& o) {
-  const auto text = read_input(o.file);
-  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults);
-  if (const Faults faults = check_text(std::get<std::string>(text)); !faults.empty()) return refuse(faults);
-  const auto folder = rules_folder(o.rules);
-  const auto rules = load_recogniser(folder);
-  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults);
-  const ReadStatement statement = read_text(std::get<std::string>(text), std::get<RecogniserRules>(rules), o.language);
-  const std::vector<Recognition> known = recognise_lines(statement, std::get<RecogniserRules>(rules));
-  std::cout << case_of(statement, known).dump(o.json ? -1 : 2) << '\n';
-  print_rest(statement, known, load_wording(folder, statement.language, "reading"));
-  return status_ok;
-}
-
 } // namespace
 
-void add_read(CLI::App& program, int& status) {
-  auto* command = program.add_subcommand("read", "Make a case file of a statement that came as text or CSV");
-  auto options = std::make_shared<Options>();
-  command->add_flag("--json", options->json, "print the case on one line");
-  command
-      ->add_option("--language", options->language,
-                   "the statement's language, en or es (found from its words if absent)")
-      ->check(CLI::IsMember({"en", "es"}));
-  command->add_option("--rules", options->rules, "the folder of rules to use");
-  command->add_option("FILE", options->file, "the statement, text or CSV; - reads standard input")->required();
-  command->callback([options, &status] { status = read(*options); });
+int read(const ReadOptions& o) {
+  const auto text = read_input(o.file);
+  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults, false);
+  if (const Faults faults = check_text(std::get<std::string>(text)); !faults.empty()) return refuse(faults, false);
+  const auto folder = rules_folder(o.rules);
+  const auto rules = load_recogniser(folder);
+  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, false);
+  const ReadStatement statement = read_text(std::get<std::string>(text), std::get<RecogniserRules>(rules), o.language);
+  const std::vector<Recognition> known = recognise_lines(statement, std::get<RecogniserRules>(rules));
+  Json file = case_of(statement, known);
+  if (!o.place.empty()) file["jurisdiction"] = o.place;
+  std::cout << file.dump(o.json ? -1 : 2) << '\n';
+  print_rest(statement, known, load_wording(folder, statement.language, "reading"));
+  if (!statement.charges.empty() || !statement.deposits.empty() || statement.total || statement.refund)
+    return status_ok;
+  return refuse({{"no-charges", "", "This text holds no charge, no deposit and no total. Is it the statement?", ""}},
+                false);
 }
 
 } // namespace wearline::cli

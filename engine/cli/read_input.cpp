@@ -1,11 +1,14 @@
 #include "read_input.h"
 
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <cerrno>
+#include <cstdlib>
 #include <cstring>
 #include <fstream>
 #include <iostream>
+#include <nlohmann/json.hpp>
+#include <unistd.h>
 
 namespace wearline::cli {
 
@@ -19,10 +22,13 @@ std::string read_all(std::istream& in) {
   return text;
 }
 
+/// A file name may be any bytes; what is printed is UTF-8.
+std::string shown(const std::filesystem::path& name) {
+  return check_text(name.string()).empty() ? name.string() : "The file";
+}
+
 Faults cannot_read(const std::filesystem::path& name, const char* why) {
-  // A file name may be any bytes; a fault is UTF-8.
-  const std::string shown = check_text(name.string()).empty() ? name.string() : "The file";
-  return {{"cannot-read", "", shown + " cannot be read: " + why + ".", ""}};
+  return {{"cannot-read", "", shown(name) + " cannot be read: " + why + ".", ""}};
 }
 
 } // namespace
@@ -38,8 +44,19 @@ std::variant<std::string, Faults> read_input(const std::filesystem::path& name) 
   return text;
 }
 
-void print_faults(const Faults& faults) {
-  for (const Fault& f : faults) std::cerr << (f.at.empty() ? "" : f.at + ": ") << f.text << " [" << f.code << "]\n";
+void print_faults(const Faults& faults, const std::filesystem::path& file) {
+  const std::string about = file.empty() ? "" : shown(file) + ": ";
+  for (const Fault& f : faults)
+    std::cerr << about << (f.at.empty() ? "" : f.at + ": ") << f.text << " [" << f.code << "]\n";
+}
+
+std::string with_file(const std::string& object, const std::filesystem::path& file) {
+  if (file.empty()) return object;
+  return "{\"file\":" + nlohmann::json(shown(file)).dump() + "," + object.substr(1);
+}
+
+bool on_terminal(bool error_stream) {
+  return std::getenv("NO_COLOR") == nullptr && isatty(error_stream ? STDERR_FILENO : STDOUT_FILENO) == 1;
 }
 
 } // namespace wearline::cli

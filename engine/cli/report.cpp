@@ -34,7 +34,7 @@ std::string grouped(const std::string& amount) {
 /// The writer of one report.
 class Report {
 public:
-  Report(const Json& assessment, const Wording& wording) : a_(assessment), w_(wording) {}
+  Report(const Json& assessment, const Wording& wording, bool color) : a_(assessment), w_(wording), color_(color) {}
 
   std::string write() {
     heading();
@@ -56,7 +56,7 @@ private:
   void title(const char* key) {
     out_.blank();
     const std::string words = w_.say(key);
-    out_.say("", words);
+    color_ ? out_.strong(words) : out_.say("", words);
     out_.say("", std::string(length(words), '-'));
   }
 
@@ -209,6 +209,7 @@ private:
 
   const Json& a_;
   const Wording& w_;
+  bool color_;
   WrappedText out_;
 };
 
@@ -219,6 +220,8 @@ std::string language_of(const Json& assessment) {
   return language.empty() ? "en" : language;
 }
 
-std::string report(const Json& assessment, const Wording& wording) { return Report(assessment, wording).write(); }
+std::string report(const Json& assessment, const Wording& wording, bool color) {
+  return Report(assessment, wording, color).write();
+}
 
 } // namespace wearline::cli

@@ -12,7 +12,7 @@ namespace wearline::cli {
 std::string language_of(const nlohmann::json& assessment);
 
 /// Lines of at most 100 columns, each ended by a newline. `assessment` is the answer of `assess` without errors;
-/// `wording` holds the headings (wording/<language>/cli.json).
-std::string report(const nlohmann::json& assessment, const Wording& wording);
+/// `wording` holds the headings (wording/<language>/cli.json). `color`: titles and verdicts stand out (ECMA-48 SGR).
+std::string report(const nlohmann::json& assessment, const Wording& wording, bool color = false);
 
 } // namespace wearline::cli

@@ -43,6 +43,8 @@ std::size_t length(std::string_view text) {
 
 void WrappedText::blank() { out_ += '\n'; }
 
+void WrappedText::strong(std::string_view text) { ((out_ += "\x1b[1m") += printable(text)) += "\x1b[0m\n"; }
+
 void WrappedText::say(std::string_view first, std::string_view text) {
   const std::string clean = printable(text);
   const std::size_t indent = length(first);

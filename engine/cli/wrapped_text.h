@@ -17,6 +17,8 @@ public:
   void say(std::string_view first, std::string_view text);
   /// `text` with `value` at the right of a column `width` wide: for sums.
   void row(std::string_view indent, std::string_view text, std::string_view value, std::size_t width);
+  /// A short line in bold (ECMA-48 SGR 1), for a terminal.
+  void strong(std::string_view text);
   const std::string& str() const { return out_; }
 
 private:

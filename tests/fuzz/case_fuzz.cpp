@@ -3,7 +3,7 @@
 
 #include "rules_folder.h"
 #include "values/money.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <cstdio>
 #include <cstdlib>

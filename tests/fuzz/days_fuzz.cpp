@@ -1,6 +1,6 @@
 // Any bytes as a day and as an uncertain day: what is read lies in order, within the years a case may speak of.
 
-#include "wearline/calendar.h"
+#include "values/calendar.h"
 
 #include <cstdlib>
 

@@ -2,7 +2,7 @@
 
 #include "output/reading.h"
 #include "rules_folder.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <cstdio>
 #include <cstdlib>

@@ -1,9 +1,9 @@
 #pragma once
 // The case: what a person knows about one statement of deductions. Any fact may be missing; missing is unknown.
 
+#include "values/calendar.h"
 #include "values/money.h"
 #include "values/range.h"
-#include "wearline/calendar.h"
 
 #include <cstddef>
 #include <map>

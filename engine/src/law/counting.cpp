@@ -1,6 +1,7 @@
 #include "law/counting.h"
 
 #include <algorithm>
+#include <date/date.h>
 
 namespace wearline {
 

@@ -3,7 +3,7 @@
 
 #include "law/holidays.h"
 #include "law/pack.h"
-#include "wearline/calendar.h"
+#include "values/calendar.h"
 
 #include <vector>
 

@@ -2,10 +2,11 @@
 // Legal holidays as rules, one file a place under rules/holidays: the days that count when the law computes a period of
 // time.
 
-#include "wearline/calendar.h"
+#include "wearline/day.h"
 #include "wearline/fault.h"
 
 #include <cstdint>
+#include <date/date.h>
 #include <map>
 #include <string>
 #include <string_view>

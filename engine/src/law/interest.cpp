@@ -1,6 +1,7 @@
 #include "law/interest.h"
 
 #include <algorithm>
+#include <date/date.h>
 
 namespace wearline {
 

@@ -5,7 +5,7 @@
 #include "law/registry.h"
 #include "values/money.h"
 #include "values/reference.h"
-#include "wearline/calendar.h"
+#include "wearline/day.h"
 #include "wearline/fault.h"
 
 #include <optional>

@@ -2,7 +2,7 @@
 // Letters and papers made from an assessment, as paragraphs: the page, plain text, print and word-processor files are
 // views of them.
 
-#include "wearline/calendar.h"
+#include "values/calendar.h"
 
 #include <optional>
 #include <string>

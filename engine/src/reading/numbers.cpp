@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <date/date.h>
 #include <string>
 
 namespace wearline {

@@ -4,7 +4,7 @@
 #include "reading/lexicon.h"
 #include "reading/words.h"
 #include "values/money.h"
-#include "wearline/calendar.h"
+#include "wearline/day.h"
 
 #include <cstdint>
 #include <optional>

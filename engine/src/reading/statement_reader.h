@@ -6,7 +6,7 @@
 
 #include "reading/recogniser.h"
 #include "values/money.h"
-#include "wearline/calendar.h"
+#include "wearline/day.h"
 
 #include <cstddef>
 #include <cstdint>

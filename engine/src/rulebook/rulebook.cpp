@@ -230,6 +230,13 @@ int turn_of(std::string_view path) {
 }
 } // namespace
 
+bool Rulebook::takes(std::string_view path) {
+  constexpr std::string_view ending = ".json";
+  if (path.size() < ending.size() || path.substr(path.size() - ending.size()) != ending) return false;
+  const std::string_view name = stem(path);
+  return !starts(path, "schema/") && name != "page" && !starts(name, "page-") && name != "cli";
+}
+
 Faults Rulebook::add(std::string_view path, std::string_view json) {
   // A file that came before what it builds on waits for it.
   waiting_.emplace_back(path, json);
@@ -270,6 +277,16 @@ Faults Rulebook::add_bundle(std::string_view json) {
     Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
     faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
   }
+  return faults;
+}
+
+Faults Rulebook::pending() const {
+  Faults faults;
+  for (const auto& [path, text] : waiting_)
+    faults.push_back({"waits-for-others", path + '#',
+                      starts(path, "law-es/") ? "The law file that this translates was not given."
+                                              : "This file needs facts.json, duties.json and papers.json.",
+                      ""});
   return faults;
 }
 

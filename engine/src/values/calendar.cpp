@@ -1,6 +1,13 @@
-#include "wearline/calendar.h"
+#include "values/calendar.h"
+
+#include <date/date.h>
+#include <type_traits>
 
 namespace wearline {
+
+static_assert(std::is_same_v<Day, date::sys_days> && std::is_same_v<days, date::days>);
+static_assert(first_day == date::sys_days(date::year{1900} / 1 / 1) &&
+              last_day == date::sys_days(date::year{2199} / 12 / 31));
 
 namespace {
 /// Reads exactly `digits` digits at `at` and moves on; -1 where there are not that many.

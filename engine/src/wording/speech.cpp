@@ -1,5 +1,7 @@
 #include "wording/speech.h"
 
+#include <date/date.h>
+
 namespace wearline {
 
 namespace {

@@ -1,10 +1,10 @@
 #pragma once
 // Numbers and dates as people read them, in the language of the reader.
 
+#include "values/calendar.h"
 #include "values/money.h"
 #include "values/range.h"
 #include "wear/valuation.h"
-#include "wearline/calendar.h"
 #include "wording/wording.h"
 
 #include <string>

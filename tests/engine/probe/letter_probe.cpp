@@ -2,7 +2,7 @@
 // "...", "options": {...}}, one answer of the engine a line on standard output.
 
 #include "rules_folder.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <iostream>
 #include <nlohmann/json.hpp>

@@ -11,6 +11,7 @@
 
 #include "law/counting.h"
 
+#include <date/date.h>
 #include <filesystem>
 #include <fstream>
 #include <iostream>

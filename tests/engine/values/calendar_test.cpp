@@ -1,4 +1,4 @@
-#include "wearline/calendar.h"
+#include "values/calendar.h"
 
 #include <catch2/catch.hpp>
 

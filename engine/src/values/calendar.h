@@ -1,25 +1,12 @@
 #pragma once
-// Civil days (no time zone) and uncertain days, on Howard Hinnant's date library.
+// Counting in calendar months, and uncertain days.
 
-#include <date/date.h>
+#include "wearline/day.h"
+
 #include <optional>
-#include <string>
 #include <string_view>
 
 namespace wearline {
-
-/// A civil day. Differences are `date::days`; the two cannot be mixed up.
-using Day = date::sys_days;
-using date::days;
-
-/// Days a case may speak of: years 1900 to 2199.
-constexpr Day first_day = date::sys_days(date::year{1900} / 1 / 1);
-constexpr Day last_day = date::sys_days(date::year{2199} / 12 / 31);
-
-/// "YYYY-MM-DD", a day that exists (2026-02-30 does not) within 1900..2199.
-std::optional<Day> parse_day(std::string_view text);
-/// "YYYY-MM-DD".
-std::string iso(Day day);
 
 /// `day` moved by whole calendar months; a day the target month lacks becomes its last day (31 January + 1 month =
 /// 28/29 February).

@@ -1,4 +1,4 @@
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include "output/reading.h"
 #include "rulebook/rule_store.h"

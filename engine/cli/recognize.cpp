@@ -1,22 +1,16 @@
-// wearline recognise [--json]: one description a line on standard input, what each is for on standard output.
+// wearline recognize: one description a line on standard input, what each is for on standard output.
 
-#include "commands.h"
+#include "answers.h"
 #include "output/reading.h"
 #include "read_input.h"
 #include "rules_folder.h"
-#include "wearline/guard.h"
+#include "wearline/engine.h"
 
 #include <iostream>
-#include <memory>
 
 namespace wearline::cli {
 
 namespace {
-
-struct Options {
-  std::filesystem::path rules;
-  bool json = false;
-};
 
 /// "damage  carpet / stains  living room  3 room  $420.00  97 %"
 std::string plain_line(const Recognition& r) {
@@ -29,34 +23,19 @@ std::string plain_line(const Recognition& r) {
   return out + "  " + std::to_string(r.confidence) + " %";
 }
 
-int recognise_lines_of_input(const Options& o) {
+} // namespace
+
+int recognize(const Common& o) {
   const auto rules = load_recogniser(rules_folder(o.rules));
-  if (const auto* faults = std::get_if<Faults>(&rules)) {
-    print_faults(*faults);
-    return status_errors;
-  }
+  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, false);
   std::string line;
   while (std::getline(std::cin, line)) {
     if (!line.empty() && line.back() == '\r') line.pop_back();
-    if (const Faults faults = check_text(line); !faults.empty()) {
-      print_faults(faults);
-      return status_errors;
-    }
+    if (const Faults faults = check_text(line); !faults.empty()) return refuse(faults, false);
     const auto& known = std::get<RecogniserRules>(rules);
     std::cout << (o.json ? recognise_text(line, known) : plain_line(recognise(line, known))) << '\n';
   }
   return status_ok;
-}
-
-} // namespace
-
-void add_recognise(CLI::App& program, int& status) {
-  auto* command =
-      program.add_subcommand("recognise", "Say what charges are for: one description a line on standard input");
-  auto options = std::make_shared<Options>();
-  command->add_flag("--json", options->json, "print one JSON record a line");
-  command->add_option("--rules", options->rules, "the folder of rules to use");
-  command->callback([options, &status] { status = recognise_lines_of_input(*options); });
 }
 
 } // namespace wearline::cli

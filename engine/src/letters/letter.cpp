@@ -18,7 +18,30 @@ struct LetterOptions {
   std::optional<LetterKind> kind;
   std::string language = "en";
   std::vector<std::string> off, on;
+  Names names;
 };
+
+/// What fills the blanks: text by the blanks' ids.
+Names read_names(Fields& f) {
+  Names out;
+  NameSet known;
+  for (const std::string_view id : blank_names()) known.add(id);
+  const Json* given = f.get("names");
+  if (!given) return out;
+  if (!given->is_object()) {
+    f.fault("wrong-type", "names", "Names are an object of texts.");
+    return out;
+  }
+  for (const auto& item : given->items()) {
+    const auto* text = item.value().get_ptr<const std::string*>();
+    const std::string at = "/names/" + pointer_segment(item.key());
+    if (!known.has(item.key()))
+      f.faults().push_back({"unknown-name", at, "No letter has a place for \"" + item.key() + "\".", known.nearest(item.key())});
+    else if (!text) f.faults().push_back({"wrong-type", at, "Give it as text.", ""});
+    else out[item.key()] = *text;
+  }
+  return out;
+}
 
 std::variant<LetterOptions, Faults> read_options(std::string_view json) {
   LetterOptions options;
@@ -31,6 +54,7 @@ std::variant<LetterOptions, Faults> read_options(std::string_view json) {
   if (const std::string language = f.text("language"); !language.empty()) options.language = language;
   options.off = f.texts("off");
   options.on = f.texts("on");
+  options.names = read_names(f);
   f.done();
   if (!kind.empty()) {
     options.kind = letter_kind(kind);
@@ -71,6 +95,7 @@ void write_paragraphs(JsonOut& out, const Letter& letter) {
   for (const Paragraph& p : letter.paragraphs) {
     out.object().pair("id", p.id).pair("role", name_of(p.role)).pair("text", p.text);
     write_texts(out, "lines", p.lines);
+    write_texts(out, "cites", p.cites);
     write_texts(out, "head", p.head);
     out.key("rows").array();
     for (const auto& row : p.rows) {
@@ -83,34 +108,60 @@ void write_paragraphs(JsonOut& out, const Letter& letter) {
   out.end_array().pair("text", plain_text(letter));
 }
 
-std::string write_result(const Assessment& a, const Rules& rules, const Letter& letter, const Letter* copy,
-                         const Letter& for_reader) {
+std::string label(LetterKind kind, const Speech& speech) {
+  return speech.say(std::string("letter.kind.") + std::string(name_of(kind)));
+}
+
+/// The kinds that fit with the reason of each, or why none does; and all kinds of the side.
+void write_choice(JsonOut& out, const LetterChoice& choice, std::string_view side, const Speech& speech) {
+  const auto say = [&](std::string_view stem, std::string_view reason, const std::optional<Day>& day) {
+    return speech.say(std::string(stem) + std::string(reason), {{"day", day ? speech.day(*day) : std::string()}});
+  };
+  out.key("proposed").array();
+  for (const LetterProposal& fit : choice.kinds) {
+    out.object().pair("kind", name_of(fit.kind)).pair("label", label(fit.kind, speech));
+    out.pair("why", say("letter.fits.", fit.reason, fit.day)).end_object();
+  }
+  out.end_array().key("noLetter");
+  if (choice.none_because.empty()) out.null();
+  else
+    out.object()
+        .pair("code", choice.none_because)
+        .pair("text", say("letter.none.", choice.none_because, choice.day))
+        .end_object();
+  out.key("kinds").array();
+  for (const LetterKind kind : letter_kinds_of(side))
+    out.object().pair("kind", name_of(kind)).pair("label", label(kind, speech)).end_object();
+  out.end_array();
+}
+
+void write_blanks(JsonOut& out, const Letter& letter) {
+  out.key("blanks").array();
+  for (const Blank& blank : letter.blanks)
+    out.object().pair("id", blank.id).pair("label", blank.label).pair("value", blank.value).end_object();
+  out.end_array();
+}
+
+std::string write_result(const Assessment& a, const Rules& rules, const LetterChoice& choice, const Letter& letter,
+                         const Letter* copy, const Letter& for_reader) {
   JsonOut out;
   const Speech speech(rules.words(for_reader.language), for_reader.language, currency_of(a.c.jurisdiction));
-  const auto label = [&](LetterKind kind) {
-    return speech.say(std::string("letter.kind.") + std::string(name_of(kind)));
-  };
   out.object().key("wearline").number(1).pair("today", iso(a.today));
-  out.pair("kind", name_of(letter.kind)).pair("title", for_reader.title);
-  out.key("proposed").array();
-  for (const LetterProposal& fit : propose_letters(a, rules)) {
-    const std::string day = fit.day ? speech.day(*fit.day) : std::string();
-    out.object().pair("kind", name_of(fit.kind)).pair("label", label(fit.kind));
-    out.pair("why", speech.say(std::string("letter.fits.") + std::string(fit.reason), {{"day", day}})).end_object();
-  }
-  out.end_array().key("kinds").array();
-  for (const LetterKind kind : letter_kinds_of(a.c.side))
-    out.object().pair("kind", name_of(kind)).pair("label", label(kind)).end_object();
-  out.end_array().pair("language", letter.language);
+  const bool none = letter.paragraphs.empty();
+  out.pair("kind", none ? std::string_view() : name_of(letter.kind));
+  out.pair("title", none ? std::string() : for_reader.title);
+  write_choice(out, choice, a.c.side, speech);
+  out.pair("language", letter.language);
   write_paragraphs(out, letter);
   out.key("copy");
-  if (copy) {
+  if (copy && !none) {
     out.object().pair("language", copy->language).pair("title", copy->title);
     write_paragraphs(out, *copy);
     out.end_object();
   } else {
     out.null();
   }
+  write_blanks(out, for_reader);
   out.key("warnings").array();
   for (const LetterWarning& w : for_reader.warnings)
     out.object().pair("code", w.code).pair("text", w.text).end_object();
@@ -120,27 +171,26 @@ std::string write_result(const Assessment& a, const Rules& rules, const Letter& 
 
 } // namespace
 
-Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind kind, std::string_view language) {
-  Draft d(assessment, rules, kind, language);
-  switch (kind) {
-  case LetterKind::itemized_statement:
-    write_itemized_statement(d);
-    break;
-  case LetterKind::cover_note:
-    write_cover_note(d);
-    break;
-  case LetterKind::adviser_note:
-    write_adviser_note(d);
-    break;
-  case LetterKind::small_claims_sheet:
-    write_small_claims_sheet(d);
-    break;
-  default:
-    write_tenant_letter(d);
-    break;
-  }
+Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind kind, std::string_view language,
+                    const Names& names) {
+  Draft d(assessment, rules, kind, language, names);
+  traits_of(kind).write(d);
+  d.close();
   return std::move(d.letter);
 }
+
+namespace {
+
+/// A copy that is only to be read says so on its first line, so that nobody sends it.
+void mark_as_copy(Letter& copy, const Rules& rules) {
+  const Speech speech(rules.words(copy.language), copy.language, "");
+  Paragraph mark;
+  mark.id = "reading-copy";
+  mark.text = speech.say("letter.reading-copy");
+  copy.paragraphs.insert(copy.paragraphs.begin(), std::move(mark));
+}
+
+} // namespace
 
 std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options_json) {
   const Rules& rules = rulebook.rules();
@@ -151,15 +201,23 @@ std::string letter(std::string_view case_json, const Rulebook& rulebook, Day tod
   const auto& options = std::get<LetterOptions>(read_opts);
 
   const auto assessment = assess_case(std::move(std::get<Case>(read)), rules, today);
-  const LetterKind kind = options.kind ? *options.kind : propose_letters(*assessment, rules).front().kind;
+  const LetterChoice choice = propose_letters(*assessment, rules);
+  if (!options.kind && choice.kinds.empty()) {
+    Letter none;
+    none.language = options.language;
+    return write_result(*assessment, rules, choice, none, nullptr, none);
+  }
+  const LetterKind kind = options.kind ? *options.kind : choice.kinds.front().kind;
   // A letter that is sent is in English, with a copy for a reader of another language; a sheet that stays is in the
   // reader's own.
   const bool foreign = options.language != "en";
-  Letter first = write_letter(*assessment, rules, kind, is_sent(kind) ? "en" : options.language);
+  Letter first = write_letter(*assessment, rules, kind, is_sent(kind) ? "en" : options.language, options.names);
   apply_switches(first, options);
-  if (!foreign) return write_result(*assessment, rules, first, nullptr, first);
-  Letter copy = write_letter(*assessment, rules, kind, is_sent(kind) ? std::string_view(options.language) : "en");
+  if (!foreign) return write_result(*assessment, rules, choice, first, nullptr, first);
+  Letter copy =
+      write_letter(*assessment, rules, kind, is_sent(kind) ? std::string_view(options.language) : "en", options.names);
   apply_switches(copy, options);
+  if (is_sent(kind)) mark_as_copy(copy, rules);
   Letter& for_reader = is_sent(kind) ? copy : first;
   Letter& other = is_sent(kind) ? first : copy;
   other.paragraphs.back().text = for_reader.paragraphs.back().text; // the caution is for the reader
@@ -167,7 +225,7 @@ std::string letter(std::string_view case_json, const Rulebook& rulebook, Day tod
     const Speech speech(rules.words(options.language), options.language, "");
     for_reader.warnings.push_back({"reading-copy", speech.say("letter.warn.reading-copy")});
   }
-  return write_result(*assessment, rules, first, &copy, for_reader);
+  return write_result(*assessment, rules, choice, first, &copy, for_reader);
 }
 
 } // namespace wearline

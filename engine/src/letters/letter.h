@@ -1,9 +1,11 @@
 #pragma once
 // Letters and papers made from an assessment, as paragraphs: the page, plain text, print and word-processor files are
-// views of them.
+// views of them. A letter is its sender's: it asks first and for all that the law may give, and admits nothing that is
+// open.
 
 #include "values/calendar.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -41,14 +43,15 @@ std::vector<LetterKind> letter_kinds_of(std::string_view side);
 enum class ParagraphRole { address, date, opening, table, line, list, ask, closing, caution, enclosures };
 std::string_view name_of(ParagraphRole role);
 
-/// One paragraph. `id` is the same for the same thing in every version of a letter ("line-3", "ask", "paper-receipts"),
-/// so that a person's own wording can be kept when facts change. A table has rows of cells under `head` (may be empty);
-/// a list has rows of one cell.
+/// One paragraph. `id` is the same for the same thing in every version of a letter ("group-wear", "ask"), so that a
+/// person's own wording can be kept when facts change. A table has rows of cells under `head` (may be empty); a list
+/// has rows of one cell.
 struct Paragraph {
   std::string id;
   ParagraphRole role = ParagraphRole::opening;
   std::string text;
   std::vector<std::string> lines; ///< ids of the charges it speaks of
+  std::vector<std::string> cites; ///< citations of law in its text, word for word
   std::vector<std::string> head;
   std::vector<std::vector<std::string>> rows;
   bool optional = false; ///< the person may switch it off
@@ -60,17 +63,26 @@ struct LetterWarning {
   std::string code, text;
 };
 
+/// A name, address or number that the case does not hold: in the letter it stands as "[label]" until `value` is given.
+struct Blank {
+  std::string id, label, value;
+};
+/// What fills the blanks, by their ids. It comes with the request and is kept nowhere.
+using Names = std::map<std::string, std::string, std::less<>>;
+
 struct Letter {
   LetterKind kind = LetterKind::question_charges;
   std::string language, title;
   std::vector<Paragraph> paragraphs;
   std::vector<LetterWarning> warnings;
+  std::vector<Blank> blanks; ///< in the order in which they first stand in the letter
 };
 
 /// A letter of a kind in "en" or "es" (a language that is not loaded is written in English). Any kind can be written
-/// for any case; what the facts do not bear is left out and named in the warnings. Sums are those of the assessment. A
-/// caution is always the last paragraph; it is for the reader of the page and no part of what is sent.
-Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind kind, std::string_view language);
+/// for any case; what the facts do not bear is left out and named in the warnings. A caution is always the last
+/// paragraph; it is for the reader of the page and no part of what is sent.
+Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind kind, std::string_view language,
+                    const Names& names = {});
 
 /// Whether the letter goes to somebody else; false for sheets that stay with their reader.
 bool is_sent(LetterKind kind);
@@ -81,8 +93,14 @@ struct LetterProposal {
   std::string_view reason;
   std::optional<Day> day;
 };
-/// The kinds that fit the facts and dates, best first; never empty.
-std::vector<LetterProposal> propose_letters(const Assessment& assessment, const Rules& rules);
+/// The kinds that fit the facts and dates, best first. Where none does, `none_because` says why: the wording key
+/// "letter.none.<reason>", with its day.
+struct LetterChoice {
+  std::vector<LetterProposal> kinds;
+  std::string_view none_because;
+  std::optional<Day> day;
+};
+LetterChoice propose_letters(const Assessment& assessment, const Rules& rules);
 
 /// The letter as plain text: a blank line between paragraphs, no line breaks within one, a table row a line. Paragraphs
 /// that are off and the caution are left out.

@@ -1,54 +1,71 @@
 #include "letters/letter_draft.h"
 
+#include "letters/letter_kinds.h"
+
+#include <algorithm>
+#include <array>
+
 namespace wearline {
 
-std::string_view currency_of(std::string_view jurisdiction) {
-  const std::string_view country = jurisdiction.substr(0, 3);
-  return country == "US-" ? "USD" : country == "CA-" ? "CAD" : "";
+namespace {
+
+/// The blanks of all letters, in the order of a form. The wording holds the label of each.
+constexpr std::array<std::string_view, 15> blank_ids{
+    "sender",        "coTenants",  "senderAddress", "reach",     "landlord",      "landlordAddress", "tenant",  "tenantAddress",
+    "home",          "payee",      "mailNumber",    "visitDays", "firstLetterDay", "workDone",       "contractor"};
+
+bool is_blank(std::string_view name) {
+  return std::find(blank_ids.begin(), blank_ids.end(), name) != blank_ids.end();
 }
 
-std::string on_one_line(std::string_view text) {
-  constexpr std::size_t most = 160;
-  std::string out;
-  std::size_t characters = 0;
-  bool gap = false;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte <= ' ' || byte == 0x7F) {
-      gap = !out.empty();
-      continue;
-    }
-    const bool begins = (byte & 0xC0) != 0x80; // the first byte of a character
-    if (begins && characters >= most) return out + "…";
-    if (gap) out += ' ', ++characters;
-    gap = false;
-    out += c;
-    if (begins) ++characters;
-  }
-  return out;
+/// Several tenants sign where the case says so, or where a name of another is given.
+bool several_sign(const Case& c, const Names& names) {
+  if (c.side == "landlord") return false;
+  if (const auto given = names.find("coTenants"); given != names.end() && !given->second.empty()) return true;
+  const auto found = c.circumstances.find("several-adult-tenants");
+  const bool* yes = found == c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+  return yes && *yes;
 }
 
-std::string listed(const std::vector<std::string>& items, const Speech& speech) {
-  std::string out;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) out += i + 1 == items.size() ? ' ' + speech.say("letter.and") + ' ' : ", ";
-    out += items[i];
-  }
-  return out;
-}
+} // namespace
 
-Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, std::string_view language)
+std::vector<std::string_view> blank_names() { return {blank_ids.begin(), blank_ids.end()}; }
+
+Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, std::string_view language,
+             const Names& names)
     : a(assessment), c(assessment.c), rules(all),
-      speech(all.words(language), language, currency_of(assessment.c.jurisdiction)), law(assessment, all, speech) {
+      speech(all.words(language), language, currency_of(assessment.c.jurisdiction)),
+      several(several_sign(assessment.c, names)), law(assessment, all, speech, several), names_(names) {
   letter.kind = kind;
   letter.language = language;
-  letter.title = say("letter.title.", name_of(kind));
+  letter.title = say("letter.title.", name_of(kind), {{"forum", forum(*this)}});
+}
+
+bool Draft::fill(std::string_view name, Wording::Args args, std::string& out) const {
+  for (const auto& [known, value] : args)
+    if (known == name) {
+      out += value;
+      return true;
+    }
+  if (const auto bar = name.find('|'); bar != std::string_view::npos) {
+    out += several ? name.substr(bar + 1) : name.substr(0, bar);
+    return true;
+  }
+  if (!is_blank(name)) return false;
+  const auto given = names_.find(name);
+  if (given != names_.end() && !given->second.empty()) out += given->second;
+  else out += '[' + say("letter.blank.", name) + ']';
+  return true;
+}
+
+std::string Draft::say(std::string_view key, Wording::Args args) const {
+  return speech.fill(key, [&](std::string_view name, std::string& out) { return fill(name, args, out); });
 }
 
 std::string Draft::say(std::string_view prefix, std::string_view name, Wording::Args args) const {
   std::string key(prefix);
   key += name;
-  return speech.say(key, args);
+  return say(key, args);
 }
 
 bool Draft::has(std::string_view prefix, std::string_view name) const {
@@ -57,17 +74,25 @@ bool Draft::has(std::string_view prefix, std::string_view name) const {
   return speech.has(key);
 }
 
-std::string Draft::when(const DaySpan& day) const {
-  return day.known() ? say("letter.on", {{"day", speech.day(day.earliest)}}) : speech.span(day);
+std::string Draft::about(Money m) const {
+  const std::string text = money(Money::cents((m.in_cents() + 50) / 100 * 100));
+  return text.size() > 3 && text.compare(text.size() - 3, 3, ".00") == 0 ? text.substr(0, text.size() - 3) : text;
 }
 
-std::string Draft::charge(std::size_t line) const {
-  const Line& l = c.lines[line];
-  const std::string text = on_one_line(l.text.empty() && a.lines[line].subject.element
-                                           ? a.lines[line].subject.element->label.in(speech.language())
-                                           : l.text);
-  if (text.empty()) return say("letter.charge", {{"id", on_one_line(l.id)}});
-  return say("letter.charge.named", {{"id", on_one_line(l.id)}, {"text", text}});
+std::string Draft::when(const DaySpan& day) const {
+  if (day.known()) return say("letter.on", {{"day", speech.day(day.earliest)}});
+  if (day.earliest == first_day || day.latest == last_day) return speech.span(day);
+  const date::year_month_day from{day.earliest}, to{day.latest};
+  const bool from_first = from.day() == date::day{1};
+  const bool to_last = to == date::year_month_day{to.year() / to.month() / date::last};
+  const std::string year = std::to_string(static_cast<int>(to.year()));
+  if (from.year() == to.year() && from_first && to_last) {
+    if (from.month() == to.month())
+      return say("letter.in-month",
+                 {{"month", say("month.", std::to_string(static_cast<unsigned>(to.month())))}, {"year", year}});
+    if (from.month() == date::January && to.month() == date::December) return say("letter.in-year", {{"year", year}});
+  }
+  return speech.span(day);
 }
 
 std::string Draft::charges(const std::vector<std::size_t>& lines) const {
@@ -104,6 +129,41 @@ Paragraph* Draft::may(std::string id, ParagraphRole role, std::string text, cons
   p.optional = true;
   for (const std::size_t line : lines) p.lines.push_back(c.lines[line].id);
   return &p;
+}
+
+namespace {
+
+bool stands_in(const Letter& letter, const std::string& text) {
+  return std::any_of(letter.paragraphs.begin(), letter.paragraphs.end(), [&](const Paragraph& p) {
+    if (p.text.find(text) != std::string::npos) return true;
+    return std::any_of(p.rows.begin(), p.rows.end(), [&](const auto& row) {
+      return std::any_of(row.begin(), row.end(), [&](const std::string& s) { return s.find(text) != std::string::npos; });
+    });
+  });
+}
+
+/// Whether a citation stands in a text, and not as the beginning of a longer one.
+bool cited(const std::string& text, const std::string& cite) {
+  for (auto at = text.find(cite); at != std::string::npos; at = text.find(cite, at + 1)) {
+    const char next = at + cite.size() < text.size() ? text[at + cite.size()] : '.';
+    if (next == '.' || next == ';' || next == ')' || next == ' ') return true;
+  }
+  return false;
+}
+
+} // namespace
+
+void Draft::close() {
+  for (const std::string_view id : blank_ids) {
+    const auto given = names_.find(id);
+    Blank blank{std::string(id), say("letter.blank.", id), given == names_.end() ? std::string() : given->second};
+    if (stands_in(letter, blank.value.empty() ? '[' + blank.label + ']' : blank.value))
+      letter.blanks.push_back(std::move(blank));
+  }
+  if (!law.there()) return;
+  for (Paragraph& p : letter.paragraphs)
+    for (const Reference& source : a.law->pack().sources)
+      if (cited(p.text, source.text)) p.cites.push_back(source.text);
 }
 
 } // namespace wearline

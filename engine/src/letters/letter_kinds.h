@@ -1,46 +1,68 @@
 #pragma once
-// The letters and papers, one writer for each side's own.
+// The letters and papers: one table of their kinds, one writer for each, and the parts that several of them share.
 
-#include "letters/letter_draft.h"
+#include "letters/letter_claim.h"
 
 namespace wearline {
 
-/// A letter from the tenant to the landlord.
-void write_tenant_letter(Draft& d);
+/// What a kind is: whose letter, whether it leaves the house, and what writes it.
+struct KindTraits {
+  LetterKind kind = LetterKind::question_charges;
+  std::string_view name;
+  bool tenant = false, landlord = false;
+  bool sent = true;
+  void (*write)(Draft&) = nullptr;
+};
+const KindTraits& traits_of(LetterKind kind);
+
+/// A letter from the tenant that asks for money or answers charges.
+void write_money_letter(Draft& d);
+/// Notes from the tenant that ask for something else.
+void write_papers_request(Draft& d);
+void write_new_address(Draft& d);
+void write_inspection_request(Draft& d);
 /// The landlord's statement of charges, and the note that goes with it.
 void write_itemized_statement(Draft& d);
 void write_cover_note(Draft& d);
 /// Sheets that stay with their reader.
 void write_adviser_note(Draft& d);
-void write_small_claims_sheet(Draft& d);
+void write_court_sheet(Draft& d);
 
-/// Parts that several of them share.
+/// From whom, date, how it is sent, to whom.
 void add_letter_head(Draft& d, std::string_view from, std::string_view to);
 /// One list under a title; nothing if it is empty.
 Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,
                     const std::vector<std::string>& items);
 /// The caution that closes every letter, for the reader of the page.
 void add_caution(Draft& d);
-/// What the law may still change or end; what could not be said firmly.
+/// What the person should know of the law before sending: a weak pack, no pack, a right that lapsed, own last days.
 void warn_about_law(Draft& d);
+/// The closing of a tenant's letter: that nothing is admitted (the wording key `rights`, or none), signature, how it was
+/// sent.
+void add_tenant_closing(Draft& d, std::string_view rights);
+/// What was enclosed: the records that the sender holds.
+void add_enclosures(Draft& d, bool about_charges);
 
-/// The day to answer by: today and the days of rules/letters.json.
+/// The day to answer by: today and the days of rules/letters.json, never before the landlord's own last day.
 Day reply_day(const Draft& d);
-/// The day a letter sent today gives the landlord under a rule that runs from the tenant's written request; empty if
-/// there is none.
-std::optional<Day> day_from_request(const Draft& d);
+/// The last day of the landlord under a rule that starts with this event, if it happens today; empty if there is none.
+std::optional<Day> day_started_by(const Draft& d, std::string_view event);
 /// The waiting period before court that starts with the tenant's notice, if the law has one.
 const DutyResult* notice_of_suit(const Draft& d);
 /// The rule that asks for a written request, if the law has one that applies.
 const Remark* request_rule(const Draft& d);
-
-/// What a letter asks to be paid: the likely shortfall, or all that was kept where a firm rule lets nothing be kept.
-struct Claim {
-  Money sum;
-  Money sure;             ///< the part that hangs on no open fact
-  bool forfeited = false; ///< nothing may be kept
-  bool known = false;     ///< the deposit is known
-};
-Claim claim_of(const Draft& d);
+/// A duty of the tenant that a letter can meet: one that is open, else one that may be called for.
+const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_view> names);
+/// "This letter is my objection in writing under A.R.S. § 33-1321(D)." A sender's own notice names its section plainly;
+/// the sentence `key`, or `key` and ".under" with its {cite}.
+std::string own_notice(const Draft& d, std::string_view key, const Rule& rule);
+/// "small claims court", or the place's own body.
+std::string forum(const Draft& d);
+/// The day of the tenant's last letter, if one is on file.
+std::optional<DaySpan> earlier_letter(const Case& c);
+/// Whether the tenant is still in the home, as far as dates say.
+bool leaving(const Draft& d);
+/// Every blank that a letter may have, by its id.
+std::vector<std::string_view> blank_names();
 
 } // namespace wearline

@@ -1,6 +1,9 @@
-#include "law/counting.h"
+// The landlord's papers: the statement of charges and the note that goes with it. A paper never argues against its
+// sender and lists no proof that was not marked; what weakens it stands in the warnings, to be read before it goes out.
+
+#include "law/facts.h"
+#include "letters/letter_groups.h"
 #include "letters/letter_kinds.h"
-#include "letters/letter_lines.h"
 
 #include <algorithm>
 
@@ -15,219 +18,350 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
 /// What the statement charges for a line: the likely fair sum.
 Money charged(const LineAssessment& line) { return line.result.fair.likely(); }
 
-void add_facts(Draft& d) {
-  Sentences text;
-  const Tenancy& t = d.c.tenancy;
-  if (t.ended)
-    text.add(d.say(t.ended->earliest <= d.a.today ? "letter.landlord.ended" : "letter.landlord.ends",
-                   {{"when", d.when(*t.ended)}}));
-  if (t.possession_returned && t.possession_returned->earliest <= d.a.today)
-    text.add(d.say("letter.landlord.keys", {{"when", d.when(*t.possession_returned)}}));
-  d.may("facts", ParagraphRole::opening, text.take());
-}
-
-void add_deposits(Draft& d) {
-  if (d.c.deposits.empty()) return;
-  Paragraph& p = d.must("deposits", ParagraphRole::table, d.say("letter.deposits.title"));
-  p.head = {d.say("letter.deposits.kind"), d.say("letter.deposits.paid"), d.say("letter.deposits.sum")};
-  for (const Deposit& deposit : d.c.deposits) {
-    const std::string kind = deposit.kind.empty() ? "security" : deposit.kind;
-    p.rows.push_back({d.has("letter.deposit.", kind) ? d.say("letter.deposit.", kind) : on_one_line(kind),
-                      deposit.paid ? d.speech.span(*deposit.paid) : d.say("letter.placeholder.date"),
-                      deposit.amount ? d.money(*deposit.amount) : d.say("letter.placeholder.amount")});
-  }
-}
-
-void add_charges(Draft& d) {
-  Paragraph& p = d.must("charges", ParagraphRole::table, d.say("letter.statement.title"));
-  for (const std::string_view column : {"charge", "cost", "kept"}) p.head.push_back(d.say("letter.statement.", column));
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
-    if (charged(d.a.lines[i]).is_zero()) continue;
-    p.lines.push_back(d.c.lines[i].id);
-    p.rows.push_back({d.label(i), d.money(d.a.lines[i].result.claimed), d.money(charged(d.a.lines[i]))});
-  }
-  p.rows.push_back({d.say("letter.table.total"), "", d.money(d.a.totals.fair.likely())});
-}
-
-/// One paragraph a charge: what was wrong, how old it was, how the sum came about, what is enclosed for it.
-void add_reasons(Draft& d) {
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
-    const LineAssessment& line = d.a.lines[i];
-    if (charged(line).is_zero() || d.c.lines[i].credit == Tri(true)) continue;
-    Sentences text;
-    text.add(d.say("letter.line.head", {{"charge", d.charge(i)}, {"sum", d.money(line.result.claimed)}}));
-    if (line.subject.finding && line.subject.element && line.subject.element->about_condition)
-      text.add(d.say("letter.landlord.finding", {{"thing", line.subject.element->label.in(d.speech.language())},
-                                                 {"finding", line.subject.finding->label.in(d.speech.language())}}));
-    text.add(reason(d, i, "letter.landlord.reason."));
-    text.add(arithmetic(d, i));
-    text.add(d.say("letter.landlord.kept", {{"sum", d.money(charged(line))}}));
-    std::vector<std::string> proof;
-    for (const std::string& paper : d.c.lines[i].proof) proof.push_back(d.law.paper(d.rules.registry.paper(paper)));
-    if (!proof.empty()) text.add(d.say("letter.landlord.proof", {{"papers", listed(proof, d.speech)}}));
-    d.must("line-" + d.c.lines[i].id, ParagraphRole::line, text.take()).lines.push_back(d.c.lines[i].id);
-  }
-}
-
-void add_refund(Draft& d) {
-  const Totals& t = d.a.totals;
-  if (!t.fair_refund) {
-    d.must("refund", ParagraphRole::ask, d.say("letter.landlord.refund.unknown"));
-    return;
-  }
-  if (!t.owed_by_tenant->likely().is_zero()) {
-    d.must("refund", ParagraphRole::ask,
-           d.say("letter.landlord.balance", {{"sum", d.money(t.owed_by_tenant->likely())}}));
-    return;
-  }
-  const Money due = t.shortfall->likely();
-  if (due.is_zero() && t.paid_back.is_zero()) d.must("refund", ParagraphRole::ask, d.say("letter.landlord.nothing"));
-  else if (due.is_zero())
-    d.must("refund", ParagraphRole::ask, d.say("letter.landlord.refunded", {{"sum", d.money(t.paid_back)}}));
-  else d.must("refund", ParagraphRole::ask, d.say("letter.landlord.refund", {{"sum", d.money(due)}}));
-}
-
 /// A rule of the papers that a statement in this case has to meet, or may have to.
 bool has_to_meet(const PaperRule& rule, const Draft& d) {
-  if (applies(rule, d.a.law->view()) == Tri(false)) return false;
-  return d.law.footing(rule) != Footing::none;
+  return applies(rule, d.a.law->view()) != Tri(false) && d.law.footing(rule) != Footing::none;
 }
 
-/// Papers to enclose: what the law lists, what came with single charges, the refund.
-std::vector<std::string> enclosures(const Draft& d) {
-  std::vector<std::string> names;
-  const auto add = [&](const std::string& name) {
-    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  };
-  // Members of the statement itself are no enclosures.
-  const std::vector<std::string> inside{"written",
-                                        "itemised",
-                                        "reasons",
-                                        "estimated-cost-per-item",
-                                        "deposit-shown",
-                                        "interest-shown",
-                                        "labour-hours-and-rate",
-                                        "contractor-contact",
-                                        "signed",
-                                        "sworn",
-                                        "landlord-address",
-                                        "tenant-rights-notice",
-                                        "prepaid-rent-apart",
-                                        "refund-enclosed"};
-  const auto add_paper = [&](const std::string& id) {
-    if (!among(inside, id)) add(d.law.paper(d.rules.registry.paper(id)));
-  };
+/// The rules a statement here has to meet.
+std::vector<const PaperRule*> rules_to_meet(const Draft& d) {
+  std::vector<const PaperRule*> out;
   if (d.law.there())
     for (const PaperResult& paper : d.a.law->papers())
-      if (has_to_meet(*paper.rule, d))
-        for (const PaperId id : paper.rule->requires_all) add_paper(d.rules.registry.papers[index(id)].id);
-  for (const std::string& paper : d.c.statement.enclosed) add_paper(paper);
-  for (std::size_t i = 0; i < d.c.lines.size(); ++i)
-    if (!charged(d.a.lines[i]).is_zero())
-      for (const std::string& paper : d.c.lines[i].proof) add_paper(paper);
-  if (d.a.totals.shortfall && !d.a.totals.shortfall->likely().is_zero())
-    add(d.say("letter.enclosure.refund", {{"sum", d.money(d.a.totals.shortfall->likely())}}));
-  return names;
+      if (has_to_meet(*paper.rule, d)) out.push_back(paper.rule);
+  return out;
 }
 
-/// What the law of the place wants in the statement and the case does not hold: a place for it, in brackets.
-void add_blanks(Draft& d) {
-  if (!d.law.there()) return;
-  std::vector<std::string_view> done;
-  for (const PaperResult& paper : d.a.law->papers()) {
-    if (!has_to_meet(*paper.rule, d)) continue;
-    for (const PaperId id : paper.rule->requires_all) {
-      const std::string& name = d.rules.registry.papers[index(id)].id;
-      if (!d.has("letter.blank.", name) || std::find(done.begin(), done.end(), name) != done.end()) continue;
-      done.push_back(name);
-      d.must("blank-" + name, ParagraphRole::closing, d.say("letter.blank.", name));
+bool wants(const Draft& d, std::string_view paper) {
+  const auto all = rules_to_meet(d);
+  return std::any_of(all.begin(), all.end(), [&](const PaperRule* rule) {
+    return std::any_of(rule->requires_all.begin(), rule->requires_all.end(),
+                       [&](PaperId id) { return d.rules.registry.papers[index(id)].id == paper; });
+  });
+}
+
+/// Nothing may be kept here but with the tenant's agreement: the statement asks for it.
+bool needs_agreement(const Draft& d) { return wants(d, "tenant-consent"); }
+
+class LandlordPaper {
+public:
+  explicit LandlordPaper(Draft& d) : d_(d), any_(!d.a.totals.fair.likely().is_zero()) {}
+
+  void write() {
+    warn_before();
+    head("letter.subject.itemized-statement");
+    if (any_) fixed_words(true);
+    const bool agree = any_ && needs_agreement(d_);
+    d_.must("purpose", ParagraphRole::opening,
+            d_.say(agree ? "letter.purpose.agreement" : any_ ? "letter.purpose.statement" : "letter.purpose.nothing"));
+    d_.may("facts", ParagraphRole::opening, facts());
+    deposits();
+    if (any_) {
+      charges();
+      reasons();
+    }
+    sums();
+    d_.must("refund", ParagraphRole::ask, refund());
+    wanted_by_law();
+    if (any_) fixed_words(false);
+    if (agree) d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
+    else d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
+    d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
+    add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), enclosures());
+    warn_about_law(d_);
+    add_caution(d_);
+  }
+
+  void write_cover() {
+    warn_before();
+    head("letter.subject.cover-note");
+    d_.must("purpose", ParagraphRole::opening, d_.say("letter.purpose.cover-note"));
+    d_.may("facts", ParagraphRole::opening, facts());
+    const std::string& how = d_.c.statement.how;
+    d_.must("sent", ParagraphRole::opening,
+            d_.say("letter.cover.sent",
+                   {{"day", d_.speech.day(d_.a.today)},
+                    {"how", d_.has("letter.how.", how) ? d_.say("letter.how.", how) : d_.say("letter.placeholder.how")}}));
+    d_.must("refund", ParagraphRole::ask, refund());
+    std::vector<std::string> items{d_.say("letter.enclosure.statement")};
+    for (std::string& item : enclosures()) items.push_back(std::move(item));
+    add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), items);
+    d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
+    d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
+    warn_about_law(d_);
+    add_caution(d_);
+  }
+
+private:
+  void head(std::string_view subject) {
+    add_letter_head(d_, "letter.from.landlord",
+                    d_.c.tenancy.forwarding_address_given ? "letter.to.tenant" : "letter.to.tenant.last");
+    d_.must("subject", ParagraphRole::opening, d_.say(subject));
+    d_.must("greeting", ParagraphRole::opening, d_.say("letter.greeting.tenant"));
+  }
+
+  // Sums: charges and what of them the deposit covers.
+
+  Money held() const { return deposit_total(d_.c).value_or(Money()) + d_.a.totals.interest.likely(); }
+  Money all_charges() const { return d_.a.totals.fair.likely(); }
+  Money kept() const { return deposit_total(d_.c) ? std::min(all_charges(), held()) : all_charges(); }
+  Money beyond() const { return deposit_total(d_.c) ? std::max(all_charges() - held(), Money()) : Money(); }
+  /// Still to be sent with the statement.
+  Money due() const { return std::max(held() - all_charges() - d_.a.totals.paid_back, Money()); }
+
+  std::string facts() const {
+    Sentences text;
+    const Tenancy& t = d_.c.tenancy;
+    if (t.ended)
+      text.add(d_.say(t.ended->earliest <= d_.a.today ? "letter.landlord.ended" : "letter.landlord.ends",
+                      {{"when", d_.when(*t.ended)}}));
+    if (t.possession_returned && t.possession_returned->earliest <= d_.a.today)
+      text.add(d_.say("letter.landlord.keys", {{"when", d_.when(*t.possession_returned)}}));
+    return text.take();
+  }
+
+  void deposits() {
+    if (d_.c.deposits.empty()) return;
+    Paragraph& p = d_.must("deposits", ParagraphRole::table, d_.say("letter.deposits.title"));
+    p.head = {d_.say("letter.deposits.kind"), d_.say("letter.deposits.paid"), d_.say("letter.deposits.sum")};
+    for (const Deposit& deposit : d_.c.deposits) {
+      const std::string kind = deposit.kind.empty() ? "security" : deposit.kind;
+      p.rows.push_back({d_.has("letter.deposit.", kind) ? d_.say("letter.deposit.", kind) : on_one_line(kind),
+                        deposit.paid ? d_.speech.span(*deposit.paid) : d_.say("letter.placeholder.date"),
+                        deposit.amount ? d_.money(*deposit.amount) : d_.say("letter.placeholder.amount")});
     }
   }
-}
 
-/// The rules a statement has to meet, for the landlord to check against before sending.
-void warn_about_papers(Draft& d) {
-  if (!d.law.there()) return;
-  for (const PaperResult& paper : d.a.law->papers())
-    if (has_to_meet(*paper.rule, d))
-      d.warn("paper-" + paper.rule->id, d.law.rule_says(*paper.rule, paper.rule->text, "letter.paper-rule.elsewhere"));
-  for (const DutyResult& duty : d.a.law->duties()) {
-    const std::string_view name = d.law.name_of(*duty.duty);
-    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) continue;
-    if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance")
-      continue;
-    if (duty.state == DutyState::open)
-      d.warn("send-by", d.say("letter.warn.landlord.send-by", {{"day", d.speech.day(duty.last->earliest)}}));
+  std::vector<std::size_t> charged_lines() const {
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i)
+      if (!charged(d_.a.lines[i]).is_zero()) out.push_back(i);
+    return out;
+  }
+
+  /// A charge under its number in this paper, which has no gaps.
+  std::string numbered(std::size_t n, std::size_t line) const {
+    const std::string label = d_.label(line), id = on_one_line(d_.c.lines[line].id) + ". ";
+    const std::string words = label.compare(0, id.size(), id) == 0 ? label.substr(id.size()) : label;
+    return std::to_string(n + 1) + ". " + words;
+  }
+
+  void charges() {
+    Paragraph& p = d_.must("charges", ParagraphRole::table, d_.say("letter.statement.title"));
+    for (const std::string_view column : {"charge", "cost", "charged"})
+      p.head.push_back(d_.say("letter.statement.", column));
+    const auto lines = charged_lines();
+    for (std::size_t n = 0; n < lines.size(); ++n) {
+      p.lines.push_back(d_.c.lines[lines[n]].id);
+      p.rows.push_back({numbered(n, lines[n]), d_.money(d_.a.lines[lines[n]].result.claimed),
+                        d_.money(charged(d_.a.lines[lines[n]]))});
+    }
+    p.rows.push_back({d_.say("letter.charges.total"), "", d_.money(all_charges())});
+  }
+
+  /// One paragraph a charge: what was found, the hours, how old it was, how the sum came about, what is enclosed.
+  void reasons() {
+    const auto lines = charged_lines();
+    for (std::size_t n = 0; n < lines.size(); ++n) {
+      const std::size_t i = lines[n];
+      const LineAssessment& line = d_.a.lines[i];
+      if (d_.c.lines[i].credit == Tri(true)) continue;
+      Sentences text;
+      text.add(d_.say(charged(line) < line.result.claimed ? "letter.landlord.line.part" : "letter.landlord.line",
+                      {{"charge", numbered(n, i)}, {"kept", d_.money(charged(line))}, {"sum", d_.money(line.result.claimed)}}));
+      if (d_.c.lines[i].from && d_.c.lines[i].to && d_.c.lines[i].from->known() && d_.c.lines[i].to->known())
+        text.add(d_.say("letter.landlord.days", {{"from", d_.speech.day(d_.c.lines[i].from->earliest)},
+                                                 {"to", d_.speech.day(d_.c.lines[i].to->earliest)}}));
+      if (line.subject.finding && line.subject.finding->names_fault && line.subject.element &&
+          line.subject.element->about_condition)
+        text.add(d_.say("letter.landlord.found", {{"finding", line.subject.finding->label.in(d_.speech.language())}}));
+      if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
+        text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(*d_.c.lines[i].hours)},
+                                                  {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));
+      if (charged(line) < line.result.claimed) text.add(arithmetic(d_, i));
+      if (const std::string proof = proof_of(i); !proof.empty())
+        text.add(d_.say("letter.landlord.proof", {{"papers", proof}}));
+      d_.must("line-" + d_.c.lines[i].id, ParagraphRole::line, text.take()).lines.push_back(d_.c.lines[i].id);
+    }
+  }
+
+  std::string proof_of(std::size_t i) const {
+    std::vector<std::string> proof;
+    for (const std::string& paper : d_.c.lines[i].proof)
+      if (std::string name = d_.law.paper(d_.rules.registry.paper(paper)); !name.empty()) proof.push_back(std::move(name));
+    return listed(proof, d_.speech);
+  }
+
+  void sums() {
+    const Totals& t = d_.a.totals;
+    if (!deposit_total(d_.c)) return;
+    Paragraph& p = d_.must("sums", ParagraphRole::table, d_.say("letter.sums.title"));
+    p.head = {d_.say("letter.sums.what"), d_.say("letter.sums.sum")};
+    const auto row = [&](std::string_view key, Money sum) { p.rows.push_back({d_.say(key), d_.money(sum)}); };
+    row("letter.sums.deposit", *deposit_total(d_.c));
+    if (!t.interest.likely().is_zero()) row("letter.sums.interest", t.interest.likely());
+    row("letter.statement.taken", Money() - kept());
+    row("letter.statement.left", held() - kept());
+    if (!beyond().is_zero()) row("letter.statement.beyond", beyond());
+    if (!t.paid_back.is_zero() && held() > kept()) row("letter.sums.paid-back", Money() - t.paid_back);
+    if (!t.paid_back.is_zero() && held() > kept()) row("letter.sums.due", due());
+  }
+
+  std::string refund() const {
+    if (!deposit_total(d_.c)) return d_.say("letter.landlord.refund.unknown");
+    if (!beyond().is_zero())
+      return d_.say("letter.landlord.balance",
+                    {{"deposit", d_.money(held())}, {"sum", d_.money(beyond())}});
+    if (!due().is_zero()) return d_.say("letter.landlord.refund", {{"sum", d_.money(due())}});
+    const Money paid = d_.a.totals.paid_back;
+    return paid.is_zero() ? d_.say("letter.landlord.nothing") : d_.say("letter.landlord.refunded", {{"sum", d_.money(paid)}});
+  }
+
+  // What the law of the place wants in the paper.
+
+  /// Fixed words of a statute: those that make it a notice stand first, a signature's form at the end.
+  void fixed_words(bool first) {
+    for (const PaperRule* rule : rules_to_meet(d_))
+      for (const FixedWords& fixed : d_.rules.letters.fixed_words) {
+        if (d_.c.jurisdiction != fixed.place || rule->id != fixed.rule) continue;
+        const bool signature = fixed.text.en.find("______") != std::string::npos;
+        if (signature == first) continue;
+        d_.must("fixed-" + rule->id, ParagraphRole::opening, filled(fixed.text.en));
+        d_.warn("fixed-words", d_.say(fixed.read == "memory" ? "letter.warn.fixed.memory" : "letter.warn.fixed",
+                                      {{"cite", fixed.cite}}));
+      }
+  }
+
+  /// The statute's words stay English; its places are filled.
+  std::string filled(std::string text) const {
+    std::vector<std::string> reasons;
+    for (const std::size_t i : charged_lines()) reasons.push_back(on_one_line(d_.c.lines[i].text));
+    const auto put = [&](std::string_view place, const std::string& value) {
+      if (const auto at = text.find(place); at != std::string::npos) text.replace(at, place.size(), value);
+    };
+    put("{sum}", d_.money(all_charges()));
+    put("{reasons}", listed(reasons, d_.speech));
+    put("{landlordAddress}", d_.say("letter.landlord.own-address"));
+    put("{landlord}", d_.say("letter.landlord.own-name"));
+    return text;
+  }
+
+  bool has_fixed_words(std::string_view paper) const {
+    for (const PaperRule* rule : rules_to_meet(d_))
+      for (const PaperId id : rule->requires_all)
+        if (d_.rules.registry.papers[index(id)].id == paper)
+          for (const FixedWords& fixed : d_.rules.letters.fixed_words)
+            if (d_.c.jurisdiction == fixed.place && rule->id == fixed.rule) return true;
+    return false;
+  }
+
+  const PaperRule* rule_that_wants(std::string_view paper) const {
+    for (const PaperRule* rule : rules_to_meet(d_))
+      for (const PaperId id : rule->requires_all)
+        if (d_.rules.registry.papers[index(id)].id == paper) return rule;
+    return nullptr;
+  }
+
+  /// What the law wants in the statement and the case does not hold: a place for it, in brackets.
+  void wanted_by_law() {
+    if (!any_) return;
+    const bool hours = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) { return l.hours.has_value(); });
+    if (wants(d_, "labour-hours-and-rate") && !hours)
+      d_.must("wants-hours", ParagraphRole::closing, d_.say("letter.wants.hours"));
+    if (wants(d_, "contractor-contact"))
+      d_.must("wants-contractor", ParagraphRole::closing, d_.say("letter.wants.contractor"));
+    if (wants(d_, "landlord-address")) d_.must("wants-address", ParagraphRole::closing, d_.say("letter.wants.address"));
+    for (const std::string_view paper : {"tenant-rights-notice", "sworn"}) {
+      const PaperRule* rule = rule_that_wants(paper);
+      if (!rule || has_fixed_words(paper)) continue;
+      const std::string cite = d_.law.cites(*rule);
+      d_.must("wants-" + std::string(paper), ParagraphRole::closing,
+              d_.say("letter.wants.", paper, {{"cite", cite.empty() ? d_.say("letter.wants.section") : cite}}));
+      d_.warn("fixed-words", d_.say("letter.warn.fixed.blank", {{"cite", cite}}));
+    }
+    const bool estimate = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) {
+      return among(l.proof, "estimate") && !among(l.proof, "receipts");
+    });
+    if (estimate) d_.must("estimates", ParagraphRole::closing, d_.say("letter.landlord.estimates"));
+  }
+
+  /// Papers that were marked as enclosed, with the statement or with a charge, and the payment.
+  std::vector<std::string> enclosures() const {
+    std::vector<std::string> names;
+    const auto add = [&](const std::string& name) {
+      if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    };
+    const std::vector<std::string> papers{"receipts", "estimate", "price-list", "photos", "inspection-report", "move-in-list"};
+    const auto add_paper = [&](const std::string& id) {
+      const PaperId paper = d_.rules.registry.paper(id);
+      if (index(paper) < d_.rules.registry.papers.size() && among(papers, d_.rules.registry.papers[index(paper)].id))
+        add(d_.law.paper(paper));
+    };
+    for (const std::string& paper : d_.c.statement.enclosed) add_paper(paper);
+    for (const std::size_t i : charged_lines())
+      for (const std::string& paper : d_.c.lines[i].proof) add_paper(paper);
+    if (!due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
+    return names;
+  }
+
+  // Before it goes out.
+
+  void warn_before() {
+    if (d_.law.there()) {
+      for (const DutyResult& duty : d_.a.law->duties()) warn_about_day(duty);
+      for (const PaperRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
+    }
+    if (d_.c.records.inspection_held == Tri(true) && any_)
+      d_.warn("inspection", d_.say("letter.warn.landlord.inspection"));
+    warn_about_charges();
+  }
+
+  void warn_about_day(const DutyResult& duty) {
+    const std::string_view name = d_.law.name_of(*duty.duty);
+    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) return;
+    if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
     if (duty.state == DutyState::missed)
-      d.warn("late", d.say("letter.warn.landlord.late", {{"day", d.speech.day(duty.last->latest)}}));
+      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(duty.last->latest)}}));
+    else if (duty.state == DutyState::open && duty.last->latest < d_.a.today)
+      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(duty.last->latest)}}));
+    else if (duty.state == DutyState::open)
+      d_.warn("send-by", d_.say("letter.warn.landlord.send-by", {{"day", d_.speech.day(duty.last->earliest)}}));
   }
-}
 
-void warn_about_charges(Draft& d) {
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
-    const LineResult& r = d.a.lines[i].result;
-    if (!d.c.lines[i].amount) d.warn("no-amount", d.say("letter.warn.landlord.no-amount", {{"charge", d.charge(i)}}));
-    else if (r.fair.likely().is_zero() && !r.claimed.is_zero())
-      d.warn("left-out",
-             d.say("letter.warn.landlord.left-out", {{"charge", d.charge(i)}, {"sum", d.money(r.claimed)}}));
-    else if (!r.certain())
-      d.warn("open",
-             d.say("letter.warn.landlord.open",
-                   {{"charge", d.charge(i)}, {"range", d.speech.money(r.fair)}, {"sum", d.money(r.fair.likely())}}));
+  /// A rule of the papers, and whether the way it is sent fits.
+  void warn_about_rule(const PaperRule& rule) {
+    const std::string law = d_.law.rule_says(rule, "letter.paper-rule.elsewhere");
+    d_.warn("paper-" + rule.id, law);
+    const std::string& how = d_.c.statement.how;
+    if (!rule.how.empty() && !how.empty() && !among(rule.how, how) && d_.has("letter.how.", how))
+      d_.warn("way", d_.say("letter.warn.landlord.way", {{"how", d_.say("letter.how.", how)}}));
   }
-}
+
+  void warn_about_charges() {
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
+      const LineResult& r = d_.a.lines[i].result;
+      const std::string charge = d_.label(i);
+      if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
+      else if (r.fair.likely().is_zero() && !r.claimed.is_zero())
+        d_.warn("left-out", d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
+      else if (!r.certain())
+        d_.warn("open", d_.say("letter.warn.landlord.open", {{"charge", charge},
+                                                             {"range", d_.speech.money(r.fair)},
+                                                             {"sum", d_.money(r.fair.likely())}}));
+      if (!charged(d_.a.lines[i]).is_zero() && d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
+        d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
+    }
+    if (!beyond().is_zero()) d_.warn("beyond", d_.say("letter.warn.landlord.beyond"));
+  }
+
+  Draft& d_;
+  bool any_;
+};
 
 } // namespace
 
-void write_itemized_statement(Draft& d) {
-  add_letter_head(d, "letter.from.landlord",
-                  d.c.tenancy.forwarding_address_given ? "letter.to.tenant" : "letter.to.tenant.last");
-  d.must("subject", ParagraphRole::opening, d.say("letter.subject.itemized-statement"));
-  d.must("greeting", ParagraphRole::opening, d.say("letter.greeting.tenant"));
-  const bool any = !d.a.totals.fair.likely().is_zero();
-  d.must("purpose", ParagraphRole::opening,
-         d.say(any ? "letter.purpose.itemized-statement" : "letter.purpose.itemized-statement.none"));
-  add_facts(d);
-  add_deposits(d);
-  if (any) {
-    add_charges(d);
-    add_reasons(d);
-  }
-  add_sums_table(d, "letter.statement.");
-  add_refund(d);
-  add_blanks(d);
-  d.may("reply", ParagraphRole::closing, d.say("letter.landlord.reply"));
-  d.must("sign", ParagraphRole::closing, d.say("letter.sign.landlord"));
-  add_list(d, "enclosures", ParagraphRole::enclosures, d.say("letter.enclosures"), enclosures(d));
-  d.warn("placeholders", d.say("letter.warn.placeholders"));
-  warn_about_charges(d);
-  warn_about_papers(d);
-  warn_about_law(d);
-  add_caution(d);
-}
+void write_itemized_statement(Draft& d) { LandlordPaper(d).write(); }
 
-void write_cover_note(Draft& d) {
-  add_letter_head(d, "letter.from.landlord",
-                  d.c.tenancy.forwarding_address_given ? "letter.to.tenant" : "letter.to.tenant.last");
-  d.must("subject", ParagraphRole::opening, d.say("letter.subject.cover-note"));
-  d.must("greeting", ParagraphRole::opening, d.say("letter.greeting.tenant"));
-  d.must("purpose", ParagraphRole::opening, d.say("letter.purpose.cover-note"));
-  add_facts(d);
-  const std::string& how = d.c.statement.how;
-  d.must("sent", ParagraphRole::opening,
-         d.say("letter.cover.sent",
-               {{"day", d.speech.day(d.a.today)},
-                {"how", d.has("letter.how.", how) ? d.say("letter.how.", how) : d.say("letter.placeholder.how")}}));
-  add_refund(d);
-  std::vector<std::string> items{d.say("letter.enclosure.statement")};
-  for (std::string& item : enclosures(d)) items.push_back(std::move(item));
-  add_list(d, "enclosures", ParagraphRole::enclosures, d.say("letter.enclosures"), items);
-  d.may("reply", ParagraphRole::closing, d.say("letter.landlord.reply"));
-  d.must("sign", ParagraphRole::closing, d.say("letter.sign.landlord"));
-  d.warn("placeholders", d.say("letter.warn.placeholders"));
-  warn_about_papers(d);
-  warn_about_law(d);
-  add_caution(d);
-}
+void write_cover_note(Draft& d) { LandlordPaper(d).write_cover(); }
 
 } // namespace wearline

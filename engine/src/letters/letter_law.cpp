@@ -1,6 +1,7 @@
 #include "letters/letter_law.h"
 
-#include "letters/letter_draft.h"
+#include "letters/letter_words.h"
+#include "rulebook/rule_store.h"
 
 #include <algorithm>
 
@@ -8,36 +9,13 @@ namespace wearline {
 
 namespace {
 
+constexpr int most_cites = 2; // more are not read
+
 /// May stand in a letter by its section: read where the law speaks itself, or in an official guide to it.
 bool quotable(const Reference& source) { return source.read == "statute-text" || source.read == "official-guide"; }
 
-Footing one_down(Footing footing) {
-  return footing == Footing::firm ? Footing::careful : footing == Footing::careful ? Footing::loose : Footing::none;
-}
-
-std::string_view footing_key(Footing footing) {
-  switch (footing) {
-  case Footing::firm:
-    return "letter.law.firm";
-  case Footing::careful:
-    return "letter.law.careful";
-  case Footing::loose:
-    return "letter.law.loose";
-  case Footing::none:
-    break;
-  }
-  return "";
-}
-
 bool has(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
-}
-
-/// How much hangs on a duty: what costs the landlord the deductions comes first.
-int weight(const Duty& duty) {
-  if (has(duty.if_missed, "forfeits-deductions") || has(duty.if_missed, "forfeits-damage-deductions")) return 0;
-  if (has(duty.if_missed, "owes-penalty")) return 1;
-  return duty.if_missed_text.empty() ? 3 : 2;
 }
 
 /// Whether how much of it was damaged is part of the reckoning.
@@ -46,53 +24,75 @@ bool says_area(const LineAssessment& line) {
                      [](const Step& step) { return step.code.substr(0, 5) == "area-"; });
 }
 
+bool lets_nothing_be_kept(const Forfeit& rule) {
+  return rule.loses == Loses::all_deductions || rule.loses == Loses::whole_deposit_claim;
+}
+
 } // namespace
 
+int weight(const Duty& duty) {
+  if (has(duty.if_missed, "forfeits-deductions") || has(duty.if_missed, "forfeits-damage-deductions")) return 0;
+  if (has(duty.if_missed, "owes-penalty")) return 1;
+  return duty.if_missed_text.empty() ? 3 : 2;
+}
+
 Footing LawTalk::footing(const Rule& rule) const {
-  Footing footing = rule.check.empty() ? Footing::firm : Footing::careful;
-  if (rule.sources.empty()) footing = Footing::loose;
+  bool some = false, all = !rule.sources.empty(), second_hand = false;
   for (const std::uint16_t at : rule.sources) {
     const Reference& source = a_->law->pack().sources[at];
-    if (quotable(source)) continue;
-    footing = std::min(footing, source.read == "secondary" ? Footing::careful : Footing::loose);
+    some = some || quotable(source);
+    all = all && quotable(source);
+    second_hand = second_hand || source.read == "secondary";
   }
-  return weak() ? one_down(footing) : footing;
+  if (some) return all && rule.check.empty() && !weak() ? Footing::firm : Footing::careful;
+  return second_hand ? Footing::loose : Footing::none;
 }
 
 std::string LawTalk::cites(const Rule& rule) const {
   if (footing(rule) < Footing::careful) return {};
   std::string out;
-  const auto take = [&](bool secondary) {
+  int count = 0;
+  const auto take = [&](std::string_view read) {
     for (const std::uint16_t at : rule.sources) {
       const Reference& source = a_->law->pack().sources[at];
-      if (!(quotable(source) || (secondary && source.read == "secondary"))) continue;
+      if (source.read != read || count == most_cites) continue;
       if (!out.empty()) out += "; ";
       out += source.text;
+      ++count;
     }
   };
-  take(false);
-  if (out.empty()) take(true);
+  take("statute-text");
+  if (out.empty()) take("official-guide");
   return out;
 }
 
-bool LawTalk::only_guides(const Rule& rule) const {
-  return std::all_of(rule.sources.begin(), rule.sources.end(),
-                     [&](std::uint16_t at) { return a_->law->pack().sources[at].read == "official-guide"; });
+std::string LawTalk::section(const Rule& rule) const {
+  const std::string cite = cites(rule);
+  return cite.substr(0, cite.find("; "));
 }
 
 std::string LawTalk::says(const Rule& rule, std::string_view text) const {
   const Footing f = footing(rule);
   if (f == Footing::none || text.empty()) return {};
   const std::string cite = cites(rule);
-  if (cite.empty()) return speech_->say("letter.law.loose", {{"says", text}});
-  const std::string label = speech_->say(only_guides(rule) ? "letter.law.guide" : "letter.law.law");
-  return speech_->say(footing_key(f), {{"says", text}, {"label", label}, {"cite", cite}});
+  hedged_ = hedged_ || cite.empty();
+  const std::string_view key = cite.empty()          ? "letter.law.loose"
+                               : f == Footing::firm ? "letter.law.firm"
+                                                    : "letter.law.careful";
+  return speech_->fill(key, [&](std::string_view name, std::string& out) {
+    if (name == "says") out += text;
+    else if (name == "cite") out += cite;
+    else if (const auto bar = name.find('|'); bar != std::string_view::npos)
+      out += several_ ? name.substr(bar + 1) : name.substr(0, bar);
+    else return false;
+    return true;
+  });
 }
 
-std::string LawTalk::rule_says(const Rule& rule, std::string_view english, std::string_view key_elsewhere) const {
-  if (speech_->language() == "en") return says(rule, english);
-  if (english == rule.text && !rule.es.text.empty()) return says(rule, rule.text_in(speech_->language()));
-  return speech_->has(key_elsewhere) && !english.empty() ? says(rule, speech_->say(key_elsewhere)) : std::string();
+std::string LawTalk::rule_says(const Rule& rule, std::string_view key_elsewhere) const {
+  if (rule.text.empty()) return {};
+  if (speech_->language() == "en" || !rule.es.text.empty()) return says(rule, rule.text_in(speech_->language()));
+  return speech_->has(key_elsewhere) ? says(rule, speech_->say(key_elsewhere)) : std::string();
 }
 
 std::string_view LawTalk::name_of(const Duty& duty) const {
@@ -122,6 +122,31 @@ std::vector<const DutyResult*> LawTalk::missed() const {
   return out;
 }
 
+std::vector<MissedDay> LawTalk::missed_days() const {
+  std::vector<MissedDay> out;
+  for (const DutyResult* duty : missed()) {
+    const auto at =
+        std::find_if(out.begin(), out.end(), [&](const MissedDay& day) { return day.last == duty->last->latest; });
+    if (at == out.end()) out.push_back({duty->last->latest, {duty}});
+    else at->duties.push_back(duty);
+  }
+  return out;
+}
+
+std::optional<Day> LawTalk::landlords_day() const {
+  std::optional<Day> latest;
+  if (!there()) return latest;
+  for (const DutyResult& duty : a_->law->duties()) {
+    const std::string_view name = name_of(*duty.duty);
+    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) continue;
+    if (name != "return-deposit" && name != "refund-balance" && name != "itemise" && name != "notice-of-claim")
+      continue;
+    if ((duty.state == DutyState::open || duty.state == DutyState::cannot_tell) && duty.last->latest >= a_->today)
+      latest = std::max(latest.value_or(duty.last->latest), duty.last->latest);
+  }
+  return latest;
+}
+
 std::string LawTalk::counted(const DutyResult& duty) const {
   if (duty.governing.size() != 1) return {};
   const LegCount& leg = duty.legs[duty.governing.front()];
@@ -142,31 +167,10 @@ std::string LawTalk::counted(const DutyResult& duty) const {
       {{"length", length}, {"day", speech_->day(leg.start.earliest)}, {"event", listed(events, *speech_)}});
 }
 
-std::string LawTalk::missed_day(const DutyResult& duty) const {
-  if (duty.state != DutyState::missed || !duty.last || duty.last->latest == last_day) return {};
-  const std::string name(name_of(*duty.duty));
-  std::string due = "letter.due.";
-  due += speech_->has("letter.due." + name) ? name : "other";
-  Sentences text;
-  // A step without a name of its own is said in the rule's words.
-  if (due == "letter.due.other" && speech_->language() == "en") text.add(duty.duty->text);
-  text.add(speech_->say(due, {{"day", speech_->day(duty.last->latest)}}));
-  text.add(counted(duty));
-  if (duty.reason == DutyReason::done_late && duty.done_on && duty.done_on->known()) {
-    const std::string event = "letter.done." + a_->law->view().info(duty.done).id;
-    text.add(speech_->say(speech_->has(event) ? event : "letter.done.other",
-                          {{"day", speech_->day(duty.done_on->earliest)}}));
-  } else if (duty.reason == DutyReason::not_done) {
-    text.add(speech_->say("letter.done.not"));
-  }
-  return text.take();
-}
-
-std::vector<BarOnLines> LawTalk::bars(const std::vector<bool>& only) const {
+std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) const {
   std::vector<BarOnLines> out;
   if (!there()) return out;
-  for (std::size_t i = 0; i < a_->lines.size(); ++i) {
-    if (!only[i]) continue;
+  for (const std::size_t i : lines) {
     for (const Permission& p : a_->lines[i].permissions) {
       // A caution or a leave is no reason against a charge.
       if (p.says == Permission::Says::allowed || p.says == Permission::Says::caution) continue;
@@ -184,7 +188,16 @@ std::vector<const PaperResult*> LawTalk::defects() const {
   std::vector<const PaperResult*> out;
   if (!there()) return out;
   for (const PaperResult& paper : a_->law->papers())
-    if (paper.defect == Tri(true) && footing(*paper.rule) != Footing::none) out.push_back(&paper);
+    if (footing(*paper.rule) != Footing::none &&
+        (paper.defect == Tri(true) || (!paper.defect && !paper.lacking.empty())))
+      out.push_back(&paper);
+  std::stable_sort(out.begin(), out.end(), [](const PaperResult* x, const PaperResult* y) {
+    const auto rank = [](const PaperResult* p) {
+      const bool sure = p->defect == Tri(true);
+      return (sure ? 0 : 2) + (p->rule->if_missing_text.empty() ? 1 : 0);
+    };
+    return rank(x) < rank(y);
+  });
   return out;
 }
 
@@ -193,14 +206,38 @@ std::string LawTalk::paper(PaperId id) const {
   return rules_->registry.papers[index(id)].label.in(speech_->language());
 }
 
-const ForfeitResult* LawTalk::forfeited(Footing least) const {
-  if (!there() || !a_->law->award().known || !a_->law->award().forfeited) return nullptr;
-  for (const ForfeitResult& forfeit : a_->law->forfeits())
-    if (forfeit.certain &&
-        (forfeit.rule->loses == Loses::all_deductions || forfeit.rule->loses == Loses::whole_deposit_claim) &&
-        footing(*forfeit.rule) >= least)
-      return &forfeit;
-  return nullptr;
+const ForfeitResult* LawTalk::forfeited() const {
+  if (!there()) return nullptr;
+  const ForfeitResult* damage = nullptr;
+  for (const ForfeitResult& forfeit : a_->law->forfeits()) {
+    if (!forfeit.certain || footing(*forfeit.rule) == Footing::none) continue;
+    if (lets_nothing_be_kept(*forfeit.rule)) return &forfeit;
+    if (!damage && forfeit.rule->loses == Loses::damage_deductions) damage = &forfeit;
+  }
+  return damage;
+}
+
+const RemedyResult* LawTalk::penalty() const {
+  if (!there()) return nullptr;
+  const RemedyResult* found = nullptr;
+  for (const RemedyResult& remedy : a_->law->remedies()) {
+    const Remedy& rule = *remedy.rule;
+    const bool more = (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least ||
+                      rule.includes_sum_due == std::optional(false);
+    if (remedy.applies != Tri(true) || !more || footing(rule) == Footing::none) continue;
+    if (!found || (remedy.certain && !found->certain)) found = &remedy;
+  }
+  return found;
+}
+
+std::optional<Day> LawTalk::lapsed() const {
+  if (!there()) return std::nullopt;
+  for (const DutyResult& duty : a_->law->duties())
+    if (duty.duty->who == Who::tenant && name_of(*duty.duty) == "sue" && duty.last &&
+        duty.last->latest != last_day && duty.last->latest < a_->today && duty.state != DutyState::met &&
+        duty.state != DutyState::not_needed)
+      return duty.last->latest;
+  return std::nullopt;
 }
 
 } // namespace wearline

@@ -1,7 +1,7 @@
 #pragma once
 // What a letter may say about the law, and how firmly: rules read in the statute or an official guide are stated and
-// cited word for word; rules read elsewhere, doubtful ones and those of a weak pack are worded with more care, or left
-// out.
+// cited word for word; doubtful ones and those of a weak pack are cited as the sender reads them; what was read
+// elsewhere has no citation, and what is only from memory is left out.
 
 #include "judging/assessment.h"
 #include "wording/speech.h"
@@ -12,32 +12,46 @@
 
 namespace wearline {
 
-/// firm: stated, with its section; careful: as the writer understands it, with its section; loose: as far as the writer
-/// knows, no section; none: left out.
+/// firm: stated, with its section; careful: as the sender reads the section; loose: as the sender understands the law,
+/// no section; none: left out.
 enum class Footing { none, loose, careful, firm };
 
-/// A bar of the law that stands against some of the charges.
+/// A rule of the law that stands against some of the charges.
 struct BarOnLines {
   const Rule* rule = nullptr;
   std::string_view effect; ///< wording key "letter.bar.<effect>", for languages the rules are not written in
   std::vector<std::size_t> lines;
 };
 
+/// Duties of the landlord with one last day that passed.
+struct MissedDay {
+  Day last;
+  std::vector<const DutyResult*> duties; ///< what costs most first
+};
+
 class LawTalk {
 public:
-  LawTalk(const Assessment& assessment, const Rules& rules, const Speech& speech)
-      : a_(&assessment), rules_(&rules), speech_(&speech) {}
+  /// `several`: more than one sender speaks.
+  LawTalk(const Assessment& assessment, const Rules& rules, const Speech& speech, bool several)
+      : a_(&assessment), rules_(&rules), speech_(&speech), several_(several) {}
+
+  /// Whether something was said without a section: the letter then says once that this is how its sender understands
+  /// the law.
+  bool hedged() const { return hedged_; }
+  /// The first of a rule's citations; empty where none may be named.
+  std::string section(const Rule& rule) const;
 
   bool there() const { return a_->law != nullptr; }
   bool weak() const { return there() && a_->law->pack().weak; }
 
   Footing footing(const Rule& rule) const;
-  /// The citations of a rule, word for word, joined by "; ". Empty where none may be named.
+  /// The citations of a rule that may be given as law, word for word, joined by "; ": two at most, and those read in
+  /// the statute itself alone where there are such. Empty where none may be named.
   std::string cites(const Rule& rule) const;
   /// `text` as a statement of the law on the rule's footing; empty if it is to be left out or is empty.
   std::string says(const Rule& rule, std::string_view text) const;
-  /// A rule's own sentence where the language is the packs' (English), else a sentence of the wording.
-  std::string rule_says(const Rule& rule, std::string_view english, std::string_view key_elsewhere) const;
+  /// A rule's own sentence where the language has it, else a sentence of the wording.
+  std::string rule_says(const Rule& rule, std::string_view key_elsewhere) const;
 
   /// The registry's name of a duty, "itemise".
   std::string_view name_of(const Duty& duty) const;
@@ -45,29 +59,39 @@ public:
   const DutyResult* tenant_duty(std::initializer_list<std::string_view> names, DutyState state) const;
   /// Duties of the landlord that are missed; those that cost money first, then in the pack's order.
   std::vector<const DutyResult*> missed() const;
-  /// "The statement was due by ... That is 30 days after ... It was sent on ..."; empty where no day is known.
-  std::string missed_day(const DutyResult& duty) const;
+  /// The same by their last day.
+  std::vector<MissedDay> missed_days() const;
+  /// The last day on which the landlord can still pay or account in time; empty if there is none, or it is past.
+  std::optional<Day> landlords_day() const;
   /// "30 days after July 31, 2026, the day the tenancy ended"; empty where it cannot be said in one sentence.
   std::string counted(const DutyResult& duty) const;
 
-  /// Rules that bar, limit or want proof for charges, each once with the charges concerned. `only`: the charges to look
-  /// at.
-  std::vector<BarOnLines> bars(const std::vector<bool>& only) const;
+  /// Rules that bar, limit or want proof for these charges.
+  std::vector<BarOnLines> bars(const std::vector<std::size_t>& lines) const;
 
-  /// Rules of the statement's papers that are known not to be met.
+  /// Rules of the statement's papers that are not met, or where a paper is known not to have come and only the rest is
+  /// open.
   std::vector<const PaperResult*> defects() const;
   std::string paper(PaperId id) const; ///< "receipts, bills or invoices"
 
-  /// The rule under which nothing may be kept, holding without any further finding and on this footing at least; null
-  /// if none.
-  const ForfeitResult* forfeited(Footing least = Footing::firm) const;
+  /// The rule under which nothing may be kept (or nothing for damage, where no rule goes further), holding without any
+  /// further finding; null if none.
+  const ForfeitResult* forfeited() const;
+  /// The rule that gives the tenant more than the sum due, if one applies; `sure` first.
+  const RemedyResult* penalty() const;
+
+  /// The last day to go to court that is past; empty if none is known to be.
+  std::optional<Day> lapsed() const;
 
 private:
-  bool only_guides(const Rule& rule) const;
-
   const Assessment* a_;
   const Rules* rules_;
   const Speech* speech_;
+  bool several_;
+  mutable bool hedged_ = false;
 };
+
+/// What a missed duty costs: 0 the deductions, 1 a penalty, 2 something, 3 nothing that the pack names.
+int weight(const Duty& duty);
 
 } // namespace wearline

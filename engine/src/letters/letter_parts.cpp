@@ -1,5 +1,6 @@
 #include "law/counting.h"
 #include "letters/letter_kinds.h"
+#include "wording/law_words.h"
 
 #include <algorithm>
 
@@ -12,6 +13,34 @@ const CountingRule* counting_of(const Duty& duty, const Law& law) {
   for (const std::uint16_t at : duty.counting)
     if (holds(law.pack().counting[at].when, law.view()) != Tri(false)) return &law.pack().counting[at];
   return nullptr;
+}
+
+/// The day a leg starts if `event` happens today and the others when they did; empty where one is not known, or the
+/// event is none of its own.
+std::optional<Day> start_of(const Leg& leg, std::string_view event, const Draft& d) {
+  std::optional<Day> start;
+  bool own = false;
+  for (const EventId id : leg.after) {
+    const FactView& view = d.a.law->view();
+    Day day = d.a.today;
+    if (view.info(id).id == event) own = true;
+    else if (view.event(id).happened == Tri(true) && view.event(id).on.known()) day = view.event(id).on.earliest;
+    else return std::nullopt;
+    if (!start || (leg.take == Take::later ? day > *start : day < *start)) start = day;
+  }
+  return own ? start : std::nullopt;
+}
+
+/// The tenant's own duties that are still open: their last days.
+void warn_about_own_days(Draft& d) {
+  const LawWords words(*d.a.law, d.rules.registry, d.rules.holidays, d.speech);
+  for (const DutyResult& duty : d.a.law->duties()) {
+    if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last ||
+        duty.last->latest == last_day)
+      continue;
+    d.warn("send-by", d.say(duty.duty->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
+                            {{"duty", words.label(*duty.duty)}, {"day", d.speech.day(duty.last->earliest)}}));
+  }
 }
 
 } // namespace
@@ -40,11 +69,41 @@ void add_caution(Draft& d) {
 }
 
 void warn_about_law(Draft& d) {
+  if (const auto lapsed = d.law.lapsed())
+    d.warn("lapsed", d.say("letter.warn.lapsed", {{"day", d.speech.day(*lapsed)}}));
   if (d.law.weak()) d.warn("weak-law", d.say("letter.warn.weak-law", {{"place", d.a.law->pack().name}}));
   if (!d.law.there()) d.warn("no-law", d.say("letter.warn.no-law"));
+  else if (d.c.side != "landlord") warn_about_own_days(d);
 }
 
-Day reply_day(const Draft& d) { return d.a.today + days{d.rules.letters.reply_days}; }
+void add_enclosures(Draft& d, bool about_charges) {
+  std::vector<std::string> held;
+  const Records& r = d.c.records;
+  if (about_charges && d.c.statement.came != Tri(false) && !d.c.lines.empty())
+    held.push_back(d.say("letter.enclosure.list"));
+  if (about_charges && r.move_in.made == Tri(true) && r.move_in.tenant_has_copy == Tri(true))
+    held.push_back(d.say("letter.enclosure.checklist"));
+  if (about_charges && r.photos_at_move_in == Tri(true)) held.push_back(d.say("letter.enclosure.photos-in"));
+  if (about_charges && r.photos_at_move_out == Tri(true)) held.push_back(d.say("letter.enclosure.photos-out"));
+  if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
+  add_list(d, "enclosures", ParagraphRole::enclosures, d.say("letter.enclosures"), held);
+}
+
+void add_tenant_closing(Draft& d, std::string_view rights) {
+  if (d.law.hedged()) d.may("law-understood", ParagraphRole::closing, d.say("letter.law.understood"));
+  if (!rights.empty()) d.may("rights", ParagraphRole::closing, d.say(rights));
+  d.must("sign", ParagraphRole::closing, d.say(d.several ? "letter.sign.tenants" : "letter.sign.tenant"));
+  d.may("sent-by", ParagraphRole::closing, d.say("letter.sent-by"));
+}
+
+Day reply_day(const Draft& d) {
+  Day day = d.a.today + days{d.rules.letters.reply_days};
+  day = std::max(day, d.law.landlords_day().value_or(day));
+  // Where the landlord's days start with a written request, the first one starts them.
+  const bool asked = std::any_of(d.c.events.begin(), d.c.events.end(),
+                                 [](const Event& event) { return event.what == "tenant-demand"; });
+  return asked ? day : std::max(day, day_started_by(d, "tenant-demand").value_or(day));
+}
 
 const Remark* request_rule(const Draft& d) {
   if (!d.law.there()) return nullptr;
@@ -66,35 +125,50 @@ const DutyResult* notice_of_suit(const Draft& d) {
   return nullptr;
 }
 
-std::optional<Day> day_from_request(const Draft& d) {
+const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_view> names) {
+  if (const DutyResult* open = d.law.tenant_duty(names, DutyState::open)) return open;
+  if (const DutyResult* perhaps = d.law.tenant_duty(names, DutyState::cannot_tell)) return perhaps;
+  const DutyResult* late = d.law.tenant_duty(names, DutyState::missed);
+  return late ? late : d.law.tenant_duty(names, DutyState::met);
+}
+
+std::string own_notice(const Draft& d, std::string_view key, const Rule& rule) {
+  const std::string cite = d.law.section(rule);
+  return cite.empty() ? d.say(key) : d.say(key, ".under", {{"cite", cite}});
+}
+
+std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
   if (!d.law.there()) return std::nullopt;
   const Law& law = *d.a.law;
   for (const DutyResult& duty : law.duties()) {
     if (duty.duty->who != Who::landlord || duty.applies == Tri(false)) continue;
-    for (const Leg& leg : duty.duty->legs) {
-      const bool runs = std::any_of(leg.after.begin(), leg.after.end(),
-                                    [&](EventId id) { return law.view().info(id).id == "tenant-demand"; });
-      const CountingRule* rule = counting_of(*duty.duty, law);
-      if (runs && leg.count && !leg.before && rule && d.law.footing(*duty.duty) >= Footing::careful)
-        return last_day_after(d.a.today, *leg.count, leg.unit, {rule, &d.rules.holidays}).last;
-    }
+    if (d.law.footing(*duty.duty) < Footing::careful) continue;
+    const CountingRule* rule = counting_of(*duty.duty, law);
+    for (const Leg& leg : duty.duty->legs)
+      if (const auto start = start_of(leg, event, d); start && leg.count && !leg.before && rule)
+        return last_day_after(*start, *leg.count, leg.unit, {rule, &d.rules.holidays}).last;
   }
   return std::nullopt;
 }
 
-Claim claim_of(const Draft& d) {
-  Claim claim;
-  const Totals& t = d.a.totals;
-  if (!t.shortfall) return claim;
-  claim.known = true;
-  claim.sum = t.shortfall->likely();
-  claim.sure = t.shortfall->low();
-  if (d.law.forfeited()) {
-    claim.forfeited = true;
-    claim.sum = std::max(claim.sum, d.a.law->award().sum_due_forfeited.likely());
-    claim.sure = std::max(claim.sure, d.a.law->award().sum_due_forfeited.low());
-  }
-  return claim;
+std::string forum(const Draft& d) {
+  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
+  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.in(d.speech.language());
+}
+
+std::optional<DaySpan> earlier_letter(const Case& c) {
+  std::optional<DaySpan> last;
+  for (const Event& event : c.events)
+    if ((event.what == "tenant-demand" || event.what == "tenant-objected" || event.what == "tenant-answered" ||
+         event.what == "papers-requested" || event.what == "suit-notice-given") &&
+        (!last || event.on.latest > last->latest))
+      last = event.on;
+  return last;
+}
+
+bool leaving(const Draft& d) {
+  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  return out && out->earliest > d.a.today;
 }
 
 } // namespace wearline

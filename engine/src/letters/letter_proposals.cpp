@@ -1,5 +1,7 @@
+// Which letter at which time, or none.
+
+#include "letters/letter_groups.h"
 #include "letters/letter_kinds.h"
-#include "letters/letter_lines.h"
 
 #include <algorithm>
 
@@ -7,30 +9,32 @@ namespace wearline {
 
 namespace {
 
-bool happened_before_today(const Draft& d, const std::optional<DaySpan>& day) { return day && day->latest < d.a.today; }
-
 /// Which kinds fit, asked one by one in the order of their weight.
 class Fitting {
 public:
-  explicit Fitting(const Draft& d) : d_(d), t_(d.a.totals) {}
+  explicit Fitting(const Draft& d) : d_(d), claim_(claim_of(d)) {}
 
-  std::vector<LetterProposal> tenant() {
+  LetterChoice tenant() {
+    if (leaving(d_)) {
+      before_leaving();
+      return std::move(out_);
+    }
     objection();
     inspection();
     request();
     address();
     second();
     late();
-    address_after_silence();
+    silent();
     reply();
     charges();
     court();
     if (d_.c.side == "adviser") add(LetterKind::adviser_note, "adviser-note");
-    if (out_.empty()) add(LetterKind::ask_for_papers, "little-known");
+    if (out_.kinds.empty()) why_none();
     return std::move(out_);
   }
 
-  std::vector<LetterProposal> landlord() {
+  LetterChoice landlord() {
     const DutyResult* duty = statement_duty();
     if (duty) add(LetterKind::itemized_statement, "itemized-statement.by", duty->last->earliest);
     else add(LetterKind::itemized_statement, "itemized-statement");
@@ -41,71 +45,81 @@ public:
 
 private:
   void add(LetterKind kind, std::string_view reason, std::optional<Day> day = std::nullopt) {
-    out_.push_back({kind, reason, day});
+    out_.kinds.push_back({kind, reason, day});
   }
 
-  bool owed() const { return t_.shortfall ? !t_.shortfall->likely().is_zero() : disputed(); }
-  bool disputed() const { return t_.fair.low() < t_.claimed; }
+  bool owed() const { return claim_.deposit ? worth_a_letter(claim_, d_) : claim_.disputes(); }
+  /// A statement came, or is known not to have; else nobody has heard of one.
+  bool heard() const {
+    const Statement& s = d_.c.statement;
+    return !d_.c.lines.empty() || s.came || s.received || s.sent || s.dated || s.refund_paid;
+  }
+  /// The landlord still has time, and has sent nothing.
+  std::optional<Day> still_time() const {
+    const Statement& s = d_.c.statement;
+    if (!d_.c.lines.empty() || s.received || s.refund_paid) return std::nullopt;
+    return d_.law.landlords_day();
+  }
 
   bool event(std::string_view what) const {
     return std::any_of(d_.c.events.begin(), d_.c.events.end(), [&](const Event& e) { return e.what == what; });
   }
 
+  void why_none() {
+    if (const auto day = still_time()) out_.none_because = "still-time", out_.day = day;
+    else if (!heard() || owed()) out_.none_because = "little-known";
+    else out_.none_because = "nothing-due";
+  }
+
+  void before_leaving() {
+    const DutyResult* duty = d_.law.tenant_duty({"request-inspection"}, DutyState::open);
+    if (duty && duty->last && duty->last->earliest >= d_.a.today)
+      add(LetterKind::inspection_request, "inspection-request.by", duty->last->earliest);
+    else add(LetterKind::inspection_request, "inspection-request");
+    if (!d_.c.tenancy.forwarding_address_given) add(LetterKind::forwarding_address, "forwarding-address");
+  }
+
   /// The last letter of the tenant's own, if the time to answer it has passed and nothing was paid since.
   std::optional<Day> unanswered() const {
-    std::optional<Day> last;
-    for (const Event& e : d_.c.events)
-      if ((e.what == "tenant-demand" || e.what == "tenant-objected" || e.what == "tenant-answered" ||
-           e.what == "papers-requested") &&
-          (!last || e.on.latest > *last))
-        last = e.on.latest;
-    if (!last || *last + days{d_.rules.letters.reply_days} > d_.a.today) return std::nullopt;
+    const auto letter = earlier_letter(d_.c);
+    if (!letter || letter->latest + days{d_.rules.letters.reply_days} > d_.a.today) return std::nullopt;
     const auto& paid = d_.c.statement.refund_sent;
-    return paid && paid->latest > *last ? std::nullopt : last;
+    return paid && paid->latest > letter->latest ? std::nullopt : std::optional(letter->latest);
   }
 
   void objection() {
     const DutyResult* duty = d_.law.tenant_duty({"object", "respond"}, DutyState::open);
-    if (!duty || !disputed()) return;
+    if (!duty || !claim_.disputes()) return;
     if (duty->last && duty->last->earliest >= d_.a.today)
       add(LetterKind::objection, "objection.by", duty->last->earliest);
     else if (!duty->last) add(LetterKind::objection, "objection");
   }
 
   void inspection() {
-    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
     const DutyResult* duty = d_.law.tenant_duty({"request-inspection"}, DutyState::open);
     if (duty && duty->last && duty->last->earliest >= d_.a.today)
       add(LetterKind::inspection_request, "inspection-request.by", duty->last->earliest);
-    else if (out && out->earliest > d_.a.today && d_.a.lines.empty())
-      add(LetterKind::inspection_request, "inspection-request");
   }
 
   /// A written request that the law wants.
   void request() {
-    if (event("tenant-demand")) return;
+    if (event("tenant-demand") || !owed()) return;
     const DutyResult* duty = d_.law.tenant_duty({"demand"}, DutyState::open);
-    const bool out =
-        happened_before_today(d_, d_.c.tenancy.possession_returned) || happened_before_today(d_, d_.c.tenancy.ended);
-    if (!out || !owed()) return;
+    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+    if (!out || out->latest >= d_.a.today) return;
     if (duty && duty->last && duty->last->earliest >= d_.a.today)
       add(LetterKind::demand, "demand.by", duty->last->earliest);
     else if (duty || (request_rule(d_) && !notice_of_suit(d_))) add(LetterKind::demand, "demand");
   }
 
+  /// Without an address neither a list nor money may have been due.
   void address() {
-    if (d_.c.tenancy.forwarding_address_given) return;
+    if (d_.c.tenancy.forwarding_address_given || claim_.paid > Money()) return;
     const DutyResult* duty = d_.law.tenant_duty({"give-forwarding-address"}, DutyState::open);
+    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
     if (duty && duty->last && duty->last->earliest >= d_.a.today)
       add(LetterKind::forwarding_address, "forwarding-address.by", duty->last->earliest);
-    else if (duty) add(LetterKind::forwarding_address, "forwarding-address");
-  }
-
-  /// No list came and no address was given: without an address none may have been due.
-  void address_after_silence() {
-    if (d_.c.tenancy.forwarding_address_given || d_.c.statement.came != Tri(false)) return;
-    if (!d_.law.tenant_duty({"give-forwarding-address"}, DutyState::open))
-      add(LetterKind::forwarding_address, "forwarding-address");
+    else if (duty || (out && d_.c.lines.empty())) add(LetterKind::forwarding_address, "forwarding-address");
   }
 
   void second() {
@@ -117,14 +131,17 @@ private:
 
   void late() {
     const auto missed = d_.law.missed();
-    if (!missed.empty() && (owed() || d_.law.forfeited() || penalty()))
+    if (!missed.empty() && (owed() || d_.law.penalty()))
       add(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
   }
 
-  /// Whether the law gives more than the sum due without any further finding (double the deposit, say).
-  bool penalty() const {
-    const Award& award = d_.a.law->award();
-    return award.known && award.least > award.sum_due.high();
+  /// Nothing came, and no day is known to be missed: the deposit is asked for all the same.
+  void silent() {
+    const bool asked = std::any_of(out_.kinds.begin(), out_.kinds.end(), [](const LetterProposal& p) {
+      return p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline || p.kind == LetterKind::second_letter;
+    });
+    if (d_.c.statement.came == Tri(false) && d_.a.lines.empty() && owed() && !asked && !still_time())
+      add(LetterKind::demand, "silent");
   }
 
   void reply() {
@@ -132,19 +149,16 @@ private:
     if (balance && !balance->is_zero()) add(LetterKind::reply_to_demand, "reply-to-demand");
   }
 
-  /// Which letter about the charges themselves comes first hangs on how much of them is open.
+  /// Which letter about the charges comes first hangs on whether anything has to be found out.
   void charges() {
-    if (d_.a.lines.empty()) return;
-    const Money open = t_.fair.high() - t_.fair.low();
-    const bool mostly_open = open + open > t_.claimed;
-    bool open_facts = false;
-    for (std::size_t i = 0; i < d_.a.lines.size(); ++i) open_facts = open_facts || !requests(d_, i).empty();
-    const bool certain = !open_facts && owed() && !t_.fair.high().is_zero();
-    if (certain) add(LetterKind::accept_and_claim_rest, "accept-and-claim-rest");
-    if (mostly_open) add(LetterKind::ask_for_papers, "ask-for-papers.open");
-    if (disputed()) add(LetterKind::question_charges, "question-charges");
-    else add(LetterKind::question_charges, "question-charges.fair");
-    if (!mostly_open && (open_facts || !d_.law.defects().empty())) add(LetterKind::ask_for_papers, "ask-for-papers");
+    if (d_.a.lines.empty() || !claim_.disputes() || !owed()) return;
+    bool open = false;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i)
+      open = open || claim_.lines[i].stand == Stand::open || claim_.lines[i].stand == Stand::no_amount;
+    const bool some_granted = claim_.granted > Money();
+    if (!open && some_granted) add(LetterKind::accept_and_claim_rest, "accept-and-claim-rest");
+    add(LetterKind::question_charges, "question-charges");
+    if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_papers, "ask-for-papers");
   }
 
   void court() {
@@ -163,13 +177,13 @@ private:
   }
 
   const Draft& d_;
-  const Totals& t_;
-  std::vector<LetterProposal> out_;
+  Claim claim_;
+  LetterChoice out_;
 };
 
 } // namespace
 
-std::vector<LetterProposal> propose_letters(const Assessment& assessment, const Rules& rules) {
+LetterChoice propose_letters(const Assessment& assessment, const Rules& rules) {
   const Draft d(assessment, rules, LetterKind::question_charges, "en");
   Fitting fitting(d);
   return assessment.c.side == "landlord" ? fitting.landlord() : fitting.tenant();

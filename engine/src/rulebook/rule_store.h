@@ -23,10 +23,30 @@ struct SafetyNote {
   Localised text;
 };
 
-/// Numbers that letters need and no law gives (rules/letters.json).
+/// A published list of wear that a letter may name, in the places it was written for.
+struct NamedGuide {
+  std::string source; ///< "wear:hud-5c"
+  std::string place;  ///< "US", "US-CA": the start of a jurisdiction's code
+  Localised name;
+};
+
+/// Fixed words that a statute wants in a paper, for the places of `place` under the paper rule `rule`.
+struct FixedWords {
+  std::string place, rule, cite, read;
+  Localised text; ///< with the places {sum}, {reasons} and {landlordAddress}
+};
+
+/// What letters need and no law gives, and fixed words of statutes (rules/letters.json).
 struct LetterRules {
-  int reply_days = 0;   ///< days to answer a letter
-  int note_charges = 0; ///< charges shown one by one in a case note
+  int reply_days = 0;      ///< days to answer a letter
+  int mailing_days = 0;    ///< days a letter is on its way, added to a period that it starts
+  int note_charges = 0;    ///< charges shown one by one in a case note
+  int settled_percent = 0; ///< how wide, in percent of a charge, what is fair may be for a letter to name it
+  Money smallest_sum;      ///< nothing is asked for below
+  std::vector<NamedGuide> guides;
+  std::vector<FixedWords> fixed_words;
+  std::map<std::string, std::string, std::less<>> shows; ///< element id: what else to ask for ("letter.show.<...>")
+  std::map<std::string, Localised, std::less<>> forums;  ///< jurisdiction: who decides, where it is no court
 };
 
 struct Rules {

@@ -85,8 +85,31 @@ int letter_number(Fields& root, std::string_view name) {
 
 Faults load_letters(Rules& rules, std::string_view json) {
   return with_document(json, [&](Fields& root) {
-    rules.letters.reply_days = letter_number(root, "replyDays");
-    rules.letters.note_charges = letter_number(root, "noteCharges");
+    LetterRules& letters = rules.letters;
+    letters = {};
+    letters.reply_days = letter_number(root, "replyDays");
+    letters.mailing_days = letter_number(root, "mailingDays");
+    letters.note_charges = letter_number(root, "noteCharges");
+    letters.settled_percent = letter_number(root, "settledPercent");
+    letters.smallest_sum = Money::cents(letter_number(root, "smallestSum") * 100);
+    for (Fields& f : root.objects("guides")) {
+      letters.guides.push_back({f.required_text("source"), f.required_text("place"), f.localised("name")});
+      f.done();
+    }
+    for (Fields& f : root.objects("fixedWords")) {
+      letters.fixed_words.push_back({f.required_text("place"), f.required_text("rule"), f.required_text("cite"),
+                                     f.required_text("read"), f.localised("text")});
+      f.done();
+    }
+    for (Fields& f : root.objects("shows")) {
+      letters.shows[f.required_text("element")] = f.required_text("show");
+      f.done();
+    }
+    for (Fields& f : root.objects("forums")) {
+      const std::string place = f.required_text("place");
+      letters.forums[place] = f.localised("name");
+      f.done();
+    }
   });
 }
 

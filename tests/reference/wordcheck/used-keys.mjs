@@ -44,9 +44,9 @@ const readWords = () => {
 const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?.unit).filter(Boolean);
 
 /** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
-const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.charges.table.', 'letter.deposit.', 'letter.done.', 'letter.due.', 'letter.event.', 'letter.fits.',
-  'letter.how.', 'letter.kind.', 'letter.landlord.reason.', 'letter.line.', 'letter.note.', 'letter.objection.', 'letter.purpose.', 'letter.reason.', 'letter.request.',
-  'letter.state.', 'letter.statement.', 'letter.step.', 'letter.subject.', 'letter.sums.', 'letter.title.', 'letter.until.', 'reading.check.', 'reading.tray.'];
+const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.', 'letter.done.', 'letter.duty.', 'letter.event.', 'letter.facts.of.', 'letter.fits.',
+  'letter.ground.', 'letter.group.', 'letter.how.', 'letter.kind.', 'letter.none.', 'letter.note.', 'letter.note.event.', 'letter.show.', 'letter.state.', 'letter.statement.',
+  'letter.step.', 'letter.subject.', 'letter.title.', 'letter.wants.', 'reading.check.', 'reading.tray.'];
 
 /** Stems: `all` words must each have a sentence, `may` words may. */
 export function stems(literals) {

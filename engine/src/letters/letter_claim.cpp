@@ -1,0 +1,93 @@
+#include "letters/letter_claim.h"
+
+#include "law/facts.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+Money positive(Money m) { return std::max(m, Money()); }
+
+/// No more than small change is left open beside the charge.
+bool narrow(const LineResult& r, const LetterRules& rules) {
+  return r.fair.high() - r.fair.low() <= r.claimed.part({rules.settled_percent, 100});
+}
+
+Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
+
+bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::not_about_condition; }
+
+LineStand stand_with_sum(const Line& line, const LineAssessment& judged, const LetterRules& rules) {
+  LineStand out;
+  const LineResult& r = judged.result;
+  out.stand = stand_of(line, judged, rules);
+  out.own = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
+  if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
+  // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
+  if (out.stand == Stand::limited) out.granted = r.ages || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
+  if (out.stand != Stand::credit) out.back = r.claimed - out.granted;
+  return out;
+}
+
+} // namespace
+
+Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {
+  const LineResult& r = judged.result;
+  if (line.credit == Tri(true)) return Stand::credit;
+  if (!line.amount) return Stand::no_amount;
+  if (r.fair.low() == r.claimed || r.claimed < Money::cents(100)) return Stand::undisputed;
+  const bool settled = r.fair.high().is_zero() || (r.opinion.certain() && narrow(r, rules));
+  if (!settled) return Stand::open;
+  return whole_dollars(r.fair.likely()).is_zero() ? Stand::refused : Stand::limited;
+}
+
+bool Claim::disputes() const {
+  return std::any_of(lines.begin(), lines.end(), [](const LineStand& line) {
+    return line.stand != Stand::undisputed && line.stand != Stand::credit;
+  });
+}
+
+bool Claim::open() const {
+  return std::any_of(lines.begin(), lines.end(), [](const LineStand& line) {
+    return line.stand == Stand::open || line.stand == Stand::no_amount;
+  });
+}
+
+Claim claim_of(const Draft& d) {
+  Claim claim;
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i)
+    claim.lines.push_back(stand_with_sum(d.c.lines[i], d.a.lines[i], d.rules.letters));
+  claim.forfeited = d.law.forfeited();
+  const bool damage_only = claim.forfeited && claim.forfeited->rule->loses == Loses::damage_deductions;
+  Money still; // granted where nothing may be kept for damage
+  for (std::size_t i = 0; i < claim.lines.size(); ++i) {
+    claim.granted += claim.lines[i].granted;
+    if (claim.lines[i].stand == Stand::credit || (damage_only && !about_condition(d.a.lines[i])))
+      still += claim.lines[i].granted;
+  }
+  const Statement& s = d.c.statement;
+  claim.deposit = deposit_total(d.c);
+  claim.interest = d.law.there() ? d.a.totals.interest.low() : Money();
+  claim.paid_known = s.refund_paid.has_value();
+  claim.paid_stated = !claim.paid_known && s.stated_refund.has_value();
+  if (claim.paid_known) claim.paid = *s.refund_paid;
+  else if (claim.paid_stated) claim.paid = *s.stated_refund;
+  if (!claim.deposit) return claim;
+  const Money held = *claim.deposit + claim.interest - claim.paid;
+  claim.on_merits = positive(held - claim.granted);
+  claim.sum = claim.forfeited ? std::max(positive(held - still), claim.on_merits) : claim.on_merits;
+  return claim;
+}
+
+bool worth_a_letter(const Claim& claim, const Draft& d) { return claim.sum >= d.rules.letters.smallest_sum; }
+
+std::vector<std::size_t> lines_that_are(Stand stand, const Claim& claim) {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < claim.lines.size(); ++i)
+    if (claim.lines[i].stand == stand) out.push_back(i);
+  return out;
+}
+
+} // namespace wearline

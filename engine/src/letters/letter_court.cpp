@@ -1,0 +1,190 @@
+// The sheet for court, or for whoever decides: it stays with its reader. On one page: the last day to file, whom to
+// name, what to ask for, the risk, the grounds, the charges, what to bring and what to say.
+
+#include "letters/letter_groups.h"
+#include "letters/letter_kinds.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+class CourtSheet {
+public:
+  explicit CourtSheet(Draft& d) : d_(d), claim_(claim_of(d)) {}
+
+  void write() {
+    d_.must("title", ParagraphRole::opening, d_.letter.title);
+    d_.must("date", ParagraphRole::date, d_.speech.day(d_.a.today));
+    d_.must("file-by", ParagraphRole::opening, file_by());
+    d_.must("who", ParagraphRole::opening, d_.say("letter.court.who"));
+    where();
+    sums();
+    risk();
+    grounds();
+    charges();
+    exhibits();
+    d_.must("say", ParagraphRole::line, statement());
+    d_.must("help", ParagraphRole::closing, d_.say("letter.court.help"));
+    warn_about_law(d_);
+    add_caution(d_);
+  }
+
+private:
+  std::string file_by() const {
+    if (const auto lapsed = d_.law.lapsed()) return d_.say("letter.court.lapsed", {{"day", d_.speech.day(*lapsed)}});
+    const DutyResult* sue = d_.law.tenant_duty({"sue"}, DutyState::open);
+    if (sue && sue->last && sue->last->latest != last_day)
+      return d_.say("letter.court.file-by", {{"day", d_.speech.day(sue->last->earliest)}});
+    return d_.say("letter.court.file-by.ask");
+  }
+
+  void where() {
+    Sentences text;
+    if (d_.law.there())
+      for (const Remark& rule : d_.a.law->pack().small_claims)
+        if (applies(rule, d_.a.law->view()) != Tri(false)) text.add(d_.law.rule_says(rule, "letter.court.limit"));
+    if (const DutyResult* wait = notice_of_suit(d_)) text.add(d_.law.rule_says(*wait->duty, "letter.court.notice"));
+    text.add(d_.say("letter.court.waiver"));
+    d_.may("where", ParagraphRole::opening, text.take());
+  }
+
+  /// What to ask for, in parts.
+  void sums() {
+    if (!claim_.deposit) {
+      d_.must("claim", ParagraphRole::opening, d_.say("letter.court.no-deposit"));
+      return;
+    }
+    if (!worth_a_letter(claim_, d_) && !d_.law.penalty()) {
+      d_.must("claim", ParagraphRole::opening, d_.say("letter.court.nothing"));
+      return;
+    }
+    Paragraph& p = d_.must("claim", ParagraphRole::table, d_.say("letter.court.claim"));
+    p.head = {d_.say("letter.sums.what"), d_.say("letter.sums.sum")};
+    const auto row = [&](std::string_view key, std::string sum) { p.rows.push_back({d_.say(key), std::move(sum)}); };
+    row(claim_.forfeited ? "letter.court.kept" : "letter.court.disputed", d_.money(claim_.sum - claim_.interest));
+    if (!claim_.interest.is_zero()) row("letter.sums.interest", d_.money(claim_.interest));
+    if (const Money more = may_be_added(); more > Money())
+      row("letter.court.more", d_.say("letter.court.up-to", {{"sum", d_.money(more)}}));
+    Sentences less;
+    less.add(d_.say("letter.court.less"));
+    if (d_.law.there() && d_.a.law->award().open) less.add(d_.say("letter.court.open"));
+    d_.must("less", ParagraphRole::opening, less.take());
+  }
+
+  Money may_be_added() const {
+    if (!d_.law.there() || !d_.a.law->award().known) return {};
+    return std::max(d_.a.law->award().most - claim_.sum, Money());
+  }
+
+  /// What the landlord can ask for in turn.
+  void risk() {
+    const auto& owed = d_.a.totals.owed_by_tenant;
+    const Money charges = d_.a.totals.fair.high();
+    Sentences text;
+    if (owed && !owed->high().is_zero()) text.add(d_.say("letter.court.owes", {{"sum", d_.money(owed->high())}}));
+    else if (!charges.is_zero()) text.add(d_.say("letter.court.counterclaim", {{"sum", d_.money(charges)}}));
+    d_.may("risk", ParagraphRole::opening, text.take());
+  }
+
+  void grounds() {
+    std::vector<std::string> items;
+    const auto add = [&](std::string text) {
+      if (!text.empty() && items.size() < 5 && std::find(items.begin(), items.end(), text) == items.end())
+        items.push_back(std::move(text));
+    };
+    for (const MissedDay& day : d_.law.missed_days())
+      add(d_.law.rule_says(*day.duties.front()->duty, "letter.defect.law"));
+    for (const PaperResult* paper : d_.law.defects()) add(d_.law.rule_says(*paper->rule, "letter.defect.law"));
+    if (claim_.forfeited) add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
+    const bool wrong = !d_.law.missed().empty() || !d_.law.defects().empty();
+    if (const RemedyResult* remedy = d_.law.penalty()) add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
+    else if (d_.law.there() && (wrong || worth_a_letter(claim_, d_)))
+      for (const RemedyResult& remedy : d_.a.law->remedies())
+        add(d_.law.rule_says(*remedy.rule, "letter.penalty.law"));
+    if (Paragraph* p = add_list(d_, "grounds", ParagraphRole::list, d_.say("letter.court.grounds"), items))
+      p->optional = false;
+  }
+
+  void charges() {
+    if (d_.a.lines.empty()) return;
+    Paragraph& p = d_.must("charges", ParagraphRole::table, "");
+    for (const std::string_view column : {"letter.charges.charge", "letter.charges.charged", "letter.charges.disputed",
+                                          "letter.charges.why"})
+      p.head.push_back(d_.say(column));
+    const std::size_t most = static_cast<std::size_t>(d_.rules.letters.note_charges);
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
+      p.lines.push_back(d_.c.lines[i].id);
+      if (i >= most) continue;
+      const LineStand& line = claim_.lines[i];
+      const std::string_view ground = ground_of(d_, i, line.stand);
+      p.rows.push_back({d_.label(i),
+                        line.stand == Stand::no_amount ? d_.say("letter.charges.no-amount")
+                                                       : d_.money(d_.a.lines[i].result.claimed),
+                        d_.money(line.back), ground.empty() ? std::string() : d_.say("letter.ground.", ground)});
+    }
+    if (d_.a.lines.size() > most)
+      p.rows.push_back({d_.say("letter.note.more", {{"n", std::to_string(d_.a.lines.size() - most)}}), "", "", ""});
+  }
+
+  /// Papers in order, with a letter each; those about single charges name them.
+  void exhibits() {
+    std::vector<std::string> papers;
+    const Case& c = d_.c;
+    const auto add = [&](std::string_view key, Wording::Args args = {}) {
+      papers.push_back(std::string(1, static_cast<char>('A' + papers.size())) + ". " + d_.say(key, args));
+    };
+    std::vector<std::size_t> disputed;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i)
+      if (claim_.lines[i].back > Money() && d_.a.lines[i].result.verdict != Verdict::not_about_condition)
+        disputed.push_back(i);
+    add("letter.evidence.lease");
+    add("letter.evidence.deposit");
+    if (c.statement.came != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
+    if (!d_.law.missed().empty()) add("letter.evidence.days");
+    if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
+    if (c.records.move_in.made == Tri(true)) add("letter.evidence.checklist");
+    if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});
+    add("letter.evidence.letters");
+    if (Paragraph* p = add_list(d_, "evidence", ParagraphRole::list, d_.say("letter.evidence.title"), papers))
+      p->optional = false;
+    d_.may("people", ParagraphRole::line, d_.say("letter.evidence.people"));
+  }
+
+  /// A short statement to read out; only what was entered.
+  std::string statement() const {
+    Sentences text;
+    text.add(d_.say("letter.court.say"));
+    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+    if (out && out->earliest <= d_.a.today) text.add(d_.say("letter.facts.moved", {{"when", d_.when(*out)}}));
+    if (claim_.deposit) text.add(d_.say("letter.facts.deposit", {{"sum", d_.money(*claim_.deposit)}}));
+    if (claim_.paid_known)
+      text.add(claim_.paid.is_zero() ? d_.say("letter.court.say.nothing-back")
+                                     : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
+    for (const MissedDay& day : d_.law.missed_days()) {
+      std::vector<std::string> names;
+      for (const DutyResult* duty : day.duties)
+        if (const std::string_view name = d_.law.name_of(*duty->duty); d_.has("letter.duty.", name))
+          if (std::string said = d_.say("letter.duty.", name);
+              std::find(names.begin(), names.end(), said) == names.end())
+            names.push_back(std::move(said));
+      if (names.empty()) continue;
+      text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                      {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}}));
+      break;
+    }
+    if (claim_.deposit && claim_.sum > Money())
+      text.add(d_.say("letter.court.say.ask", {{"sum", d_.money(claim_.sum)}}));
+    return text.take();
+  }
+
+  Draft& d_;
+  Claim claim_;
+};
+
+} // namespace
+
+void write_court_sheet(Draft& d) { CourtSheet(d).write(); }
+
+} // namespace wearline

@@ -1,0 +1,342 @@
+#include "letters/letter_groups.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wearline {
+
+namespace {
+
+/// Grounds in the order of their weight.
+constexpr std::array<std::string_view, 19> grounds{
+    "bar",      "rent-paid", "not-in-lease", "already-there", "not-mine",    "upkeep", "wear", "worn-out", "nothing-left", "too-high",
+    "no-bill",  "not-shown", "unnamed",      "debt",          "likely-wear", "age",    "sum",  "unsure",   "no-amount"};
+
+bool among(std::string_view code, std::initializer_list<std::string_view> codes) {
+  return std::find(codes.begin(), codes.end(), code) != codes.end();
+}
+
+std::string_view reason_of(const WearOpinion& opinion) {
+  std::string_view name = opinion.reason;
+  if (name.substr(0, 7) == "reason.") name.remove_prefix(7);
+  return name;
+}
+
+bool takes_age_off(const LineAssessment& line) {
+  return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
+    return among(step.code, {"age-share", "age-from-move-in", "age-unknown", "share-by-stay"});
+  });
+}
+
+bool age_untold(const LineAssessment& line) {
+  return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) { return step.code == "age-unknown"; });
+}
+
+std::string_view ground_when_refused(const LineAssessment& line) {
+  const LineResult& r = line.result;
+  const std::string_view reason = reason_of(r.opinion);
+  switch (r.verdict) {
+  case Verdict::barred:
+    return "bar";
+  case Verdict::already_there:
+    return "already-there";
+  case Verdict::landlord_side:
+    return reason == "cause-not-tenant" ? "not-mine" : "upkeep";
+  case Verdict::ordinary_wear:
+    return "wear";
+  default:
+    break;
+  }
+  if (among(reason, {"rent-paid", "not-in-lease"})) return reason;
+  return takes_age_off(line) ? "worn-out" : "nothing-left";
+}
+
+std::string_view ground_when_open(const LineAssessment& line) {
+  const LineResult& r = line.result;
+  const std::string_view reason = reason_of(r.opinion);
+  if (reason == "cost-not-shown") return "no-bill";
+  if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
+  if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
+  if (r.verdict == Verdict::not_about_condition) return "debt";
+  if (r.verdict == Verdict::landlord_side) return "upkeep";
+  if (r.verdict == Verdict::ordinary_wear) return "likely-wear";
+  if (r.opinion.cost_open) return "no-bill";
+  // By its likely age nothing is left: the sender says so, whatever else is open.
+  if (line.steps.size() && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100)) return "worn-out";
+  if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
+  return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
+}
+
+const NamedGuide* guide_of(const Draft& d, std::size_t line) {
+  const Finding* finding = d.a.lines[line].result.opinion.finding;
+  if (!finding || finding->usual != Usual::wear) return nullptr;
+  for (const NamedGuide& guide : d.rules.letters.guides) {
+    if (d.c.jurisdiction.compare(0, guide.place.size(), guide.place) != 0) continue;
+    if (std::any_of(finding->sources.begin(), finding->sources.end(),
+                    [&](const Reference* r) { return r->id == guide.source; }))
+      return &guide;
+  }
+  return nullptr;
+}
+
+/// The lists of wear that name the charges of a group.
+std::string guides_text(const Draft& d, const Group& group) {
+  std::vector<std::pair<const NamedGuide*, std::vector<std::size_t>>> found;
+  for (const std::size_t i : group.lines) {
+    const NamedGuide* guide = guide_of(d, i);
+    if (!guide) continue;
+    auto at = std::find_if(found.begin(), found.end(), [&](const auto& f) { return f.first == guide; });
+    if (at == found.end()) at = found.insert(found.end(), {guide, {}});
+    at->second.push_back(i);
+  }
+  Sentences text;
+  for (const auto& [guide, lines] : found)
+    text.add(d.say(lines.size() == group.lines.size() ? "letter.guide.all" : "letter.guide.some",
+                   {{"guide", guide->name.in(d.speech.language())}, {"charges", d.charges(lines)}}));
+  return text.take();
+}
+
+/// What the law says about the charges of a group, each rule once.
+std::string law_text(const Draft& d, const Group& group, std::vector<const Rule*>& said) {
+  Sentences text;
+  for (const BarOnLines& bar : d.law.bars(group.lines)) {
+    if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
+    said.push_back(bar.rule);
+    const std::string law = d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
+    if (law.empty()) continue;
+    text.add(bar.lines.size() == group.lines.size()
+                 ? law
+                 : d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
+  }
+  return text.take();
+}
+
+Money sum_of(const Draft& d, const std::vector<std::size_t>& lines) {
+  Money sum;
+  for (const std::size_t i : lines) sum += d.a.lines[i].result.claimed;
+  return sum;
+}
+
+/// Whole years, rounded: a rule of thumb bears no months.
+std::string years(const Draft& d, Age life) {
+  const long months = static_cast<long>(life.num / life.den);
+  if (months < 18) return d.speech.length(Age::months(months));
+  return d.speech.length(Age::months((months + 6) / 12 * 12));
+}
+
+/// "over 6 years", "5 years"; only as exact as the day it was put in is known.
+std::string age_text(const Draft& d, std::size_t line, const Step& step) {
+  const long months = static_cast<long>(step.age.num / step.age.den);
+  const auto& installed = d.c.lines[line].installed;
+  const bool loose = installed && installed->latest - installed->earliest > days{31};
+  if (months < 12) return d.speech.length(Age::months(months));
+  if (loose) return d.say("letter.age.about", {{"age", years(d, step.age)}});
+  if (months % 12 == 0) return d.speech.length(Age::months(months));
+  return d.say("letter.age.over", {{"age", d.speech.length(Age::months(months / 12 * 12))}});
+}
+
+std::string whole_percent(Share share) {
+  const std::int64_t percent = share.den == 0 ? 0 : (share.num * 200 + share.den) / (share.den * 2);
+  return std::to_string(percent) + '%';
+}
+
+/// Steps a letter leaves out: the verdict has its group, the law its own sentence, and the last sum its own.
+bool is_arithmetic(const Step& step) {
+  return !among(step.code, {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged",
+                            "quality-untold", "small-mark", "labour-may-not-age", "never-above-charge"}) &&
+         step.code.substr(0, 7) != "reason.";
+}
+
+/// "1" where both count the same thing ("1 of 3 rooms"), else "1 wall".
+std::string part_of(const Step& step, const Speech& speech) {
+  Quantity part = step.part;
+  if (part.unit == step.whole.unit) part.unit.clear();
+  return speech.quantity(part);
+}
+
+/// Whether a share of the whole sum is exactly what the step came to: some parts may not be shared.
+bool shares_all(const Step& step) {
+  return step.whole.thousandths > 0 &&
+         step.from.part({step.part.thousandths, step.whole.thousandths}) == step.to;
+}
+
+std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
+  const bool area = step.code.substr(0, 10) == "area-share";
+  if (area && step.part.thousandths == step.whole.thousandths) return {};
+  const std::string_view code = area ? (shares_all(step) ? "area-share" : "area-share-parts") : step.code;
+  if (!d.has("letter.step.", code)) return {};
+  const Speech& s = d.speech;
+  return d.say("letter.step.", code,
+               {{"from", d.about(step.from)},
+                {"to", d.about(step.to)},
+                {"share", whole_percent(step.share)},
+                {"age", age_text(d, line, step)},
+                {"life", years(d, step.life)},
+                {"part", part_of(step, s)},
+                {"whole", s.quantity(step.whole)}});
+}
+
+/// Charges that age left nothing of: the life and the age of each.
+std::string worn_out(const Draft& d, const Group& group) {
+  Sentences text;
+  for (const std::size_t i : group.lines)
+    for (const Step& step : d.a.lines[i].steps) {
+      const bool told = among(step.code, {"age-share", "age-from-move-in"});
+      if (!told && step.code != "age-unknown") continue;
+      text.add(d.say(told ? "letter.worn.age" : "letter.worn.stay", {{"charge", d.charges({i})},
+                                                                     {"life", years(d, step.life)},
+                                                                     {"age", age_text(d, i, step)}}));
+      break;
+    }
+  return text.take();
+}
+
+} // namespace
+
+std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
+  switch (stand) {
+  case Stand::no_amount:
+    return "no-amount";
+  case Stand::limited:
+    return "too-high";
+  case Stand::refused:
+    return ground_when_refused(d.a.lines[line]);
+  case Stand::open:
+    return ground_when_open(d.a.lines[line]);
+  default:
+    return {};
+  }
+}
+
+std::vector<Group> groups_of(const Draft& d, const Claim& claim) {
+  std::vector<Group> out;
+  for (const std::string_view ground : grounds) {
+    Group group{ground, {}};
+    for (std::size_t i = 0; i < claim.lines.size(); ++i) {
+      if (ground_of(d, i, claim.lines[i].stand) != ground) continue;
+      if (ground == "too-high") out.push_back({ground, {i}});
+      else group.lines.push_back(i);
+    }
+    if (!group.lines.empty()) out.push_back(std::move(group));
+  }
+  return out;
+}
+
+std::string arithmetic(const Draft& d, std::size_t line) {
+  Sentences text;
+  const Step* aged = nullptr; // its sum takes in the parts that do not age, which come after it
+  Money unaged;
+  const auto close = [&] {
+    if (aged && !unaged.is_zero()) text.add(d.say("letter.step.part-not-aged", {{"to", d.about(unaged)}}));
+    if (aged) text.add(d.say("letter.step.makes", {{"to", d.about(aged->to)}}));
+    aged = nullptr;
+    unaged = Money();
+  };
+  for (const Step& step : d.a.lines[line].steps) {
+    if (step.code == "part-not-aged") {
+      unaged += step.to;
+      continue;
+    }
+    if (step.code == "labour-may-not-age" || step.code == "mark-up") continue; // parts too, within the aged sum
+    close();
+    if (!is_arithmetic(step)) continue;
+    text.add(step_sentence(d, line, step));
+    if (among(step.code, {"age-share", "age-from-move-in", "share-by-stay"})) aged = &step;
+  }
+  close();
+  return text.take();
+}
+
+namespace {
+
+/// "the bill and when it was put in"; empty if nothing.
+std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
+  std::vector<std::string> items;
+  const auto want = [&](std::string_view code) {
+    if (!d.has("letter.show.", code)) return;
+    std::string item = d.say("letter.show.", code);
+    if (std::find(items.begin(), items.end(), item) != items.end()) return;
+    items.insert(code == "bill" ? items.begin() : items.end(), std::move(item)); // short before long
+  };
+  for (const std::size_t i : lines) {
+    const LineResult& r = d.a.lines[i].result;
+    const bool debt = r.verdict == Verdict::not_about_condition;
+    if (debt && d.a.lines[i].subject.element) {
+      const auto more = d.rules.letters.shows.find(d.a.lines[i].subject.element->id);
+      want("debt");
+      if (more != d.rules.letters.shows.end()) want(more->second);
+    }
+    for (const Question& q : d.a.questions) {
+      if (q.line != i) continue;
+      // What moves less than a twentieth of the charge is not worth a letter.
+      if (d.c.lines[i].amount && q.swing < r.claimed.part({1, 20})) continue;
+      const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
+      if (hours) want("hours");
+      else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
+    }
+  }
+  return listed(items, d.speech);
+}
+
+} // namespace
+
+std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<Group>& groups) {
+  std::vector<std::pair<std::string, std::vector<std::size_t>>> asked;
+  for (const Group& group : groups) {
+    const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
+    if (!open || group.ground == "worn-out") continue; // who says that nothing is left asks for no more
+    for (const std::size_t i : group.lines) {
+      std::string what = wanted(d, {i});
+      if (what.empty()) continue;
+      const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
+      if (at == asked.end()) asked.push_back({std::move(what), {i}});
+      else at->second.push_back(i);
+    }
+  }
+  std::vector<std::string> out;
+  for (auto& [what, lines] : asked) {
+    std::sort(lines.begin(), lines.end());
+    out.push_back(d.say("letter.show.line", {{"charges", d.charges(lines)}, {"what", what}}));
+  }
+  return out;
+}
+
+std::string group_text(const Draft& d, const Claim& claim, const Group& group, std::vector<const Rule*>& said) {
+  Sentences text;
+  text.add(d.say(group.ground == "no-amount" ? "letter.group.head.no-sum" : "letter.group.head", {{"ground", d.say("letter.ground.", group.ground)},
+                                       {"charges", d.charges(group.lines)},
+                                       {"sum", d.money(sum_of(d, group.lines))}}));
+  if (group.ground == "worn-out") text.add(worn_out(d, group));
+  if (group.ground == "too-high") text.add(arithmetic(d, group.lines.front()));
+  if (d.has("letter.group.", group.ground))
+    text.add(d.say("letter.group.", group.ground,
+                   {{"most", d.about(claim.lines[group.lines.front()].granted)},
+                    {"rest", d.money(claim.lines[group.lines.front()].back)}}));
+  if (group.ground == "wear" || group.ground == "likely-wear") text.add(guides_text(d, group));
+  text.add(law_text(d, group, said));
+  return text.take();
+}
+
+void add_charges_table(Draft& d, const Claim& claim, bool only_disputed, std::string_view last_column) {
+  if (d.a.lines.empty()) return;
+  Paragraph& p = d.must("charges", ParagraphRole::table, "");
+  p.head = {d.say("letter.charges.charge"), d.say("letter.charges.charged"), d.say(last_column)};
+  Money charged, back;
+  bool some_without = false;
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
+    const LineResult& r = d.a.lines[i].result;
+    if (only_disputed && ground_of(d, i, claim.lines[i].stand).empty()) continue;
+    p.lines.push_back(d.c.lines[i].id);
+    if (claim.lines[i].stand == Stand::no_amount) {
+      some_without = true;
+      p.rows.push_back({d.label(i), d.say("letter.charges.no-amount"), d.say("letter.charges.all")});
+      continue;
+    }
+    charged += r.claimed;
+    back += claim.lines[i].back;
+    p.rows.push_back({d.label(i), d.money(r.claimed), d.money(claim.lines[i].back)});
+  }
+  if (!some_without && p.rows.size() > 1) p.rows.push_back({d.say("letter.charges.total"), d.money(charged), d.money(back)});
+}
+
+} // namespace wearline

@@ -1,0 +1,468 @@
+// The tenant's letters about money. Order: what is asked, the ground that decides most, the charges by reason, what
+// follows. They differ in their first lines and in what they close with.
+
+#include "letters/letter_groups.h"
+#include "letters/letter_kinds.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+class MoneyLetter {
+public:
+  explicit MoneyLetter(Draft& d) : d_(d), claim_(claim_of(d)), groups_(groups_of(d, claim_)), by_(by()) {}
+
+  void write() {
+    head();
+    if (nothing_to_ask()) {
+      settled();
+      return;
+    }
+    d_.must("ask", ParagraphRole::ask, ask());
+    d_.may("facts", ParagraphRole::opening, facts());
+    missed();
+    defects();
+    forfeit();
+    penalty();
+    charges();
+    audit();
+    interest();
+    closing();
+  }
+
+private:
+  bool is(LetterKind kind) const { return d_.letter.kind == kind; }
+  bool answers_a_bill() const {
+    const auto& bill = d_.c.statement.stated_balance_due;
+    return is(LetterKind::reply_to_demand) || (bill && !bill->is_zero() && !claim_.forfeited);
+  }
+  bool silent() const { return d_.c.statement.came == Tri(false) && d_.a.lines.empty(); }
+
+  /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
+  /// day that costs more than the sum due.
+  bool nothing_to_ask() const {
+    if (!claim_.deposit) return !claim_.disputes();
+    return !worth_a_letter(claim_, d_) && !answers_a_bill() && !(d_.law.penalty() && !d_.law.missed().empty());
+  }
+
+  /// The day to answer by: that of a rule where one starts with this letter, else the usual time.
+  Day by() const {
+    const LetterRules& rules = d_.rules.letters;
+    if (!is(LetterKind::demand)) return reply_day(d_);
+    if (const auto day = day_started_by(d_, "tenant-demand")) return *day;
+    const Remark* rule = request_rule(d_);
+    if (!rule || !rule->days) return reply_day(d_);
+    const Day day = d_.a.today + days{static_cast<int>(*rule->days) + rules.mailing_days};
+    return std::max(day, d_.law.landlords_day().value_or(day));
+  }
+
+  void head() {
+    add_letter_head(d_, d_.several ? "letter.from.tenants" : "letter.from.tenant", "letter.to.landlord");
+    d_.must("subject", ParagraphRole::opening, d_.say("letter.subject.", name_of(d_.letter.kind)));
+    d_.must("greeting", ParagraphRole::opening, d_.say("letter.greeting.landlord"));
+  }
+
+  /// Three sentences for a person who wants to say that nothing is open.
+  void settled() {
+    Sentences text;
+    if (d_.c.statement.came != Tri(false) && !d_.a.lines.empty()) text.add(d_.say("letter.settled.list"));
+    if (claim_.paid_known && !claim_.paid.is_zero())
+      text.add(d_.say("letter.settled.paid", {{"sum", d_.money(claim_.paid)}}));
+    const auto fine = own_lines();
+    if (!fine.empty()) text.add(d_.say("letter.settled.fine", {{"charges", d_.charges(fine)}}));
+    text.add(d_.say("letter.settled.nothing"));
+    d_.must("ask", ParagraphRole::ask, text.take());
+    d_.warn("nothing-to-claim", d_.say("letter.warn.nothing-to-claim"));
+    warn_about_law(d_);
+    add_tenant_closing(d_, {});
+    add_caution(d_);
+  }
+
+  // First lines.
+
+  std::string ask() const {
+    Sentences text;
+    if (is(LetterKind::second_letter)) {
+      const auto before = earlier_letter(d_.c);
+      text.add(before ? d_.say("letter.ask.second", {{"when", d_.when(*before)}}) : d_.say("letter.ask.second.no-day"));
+    }
+    if (is(LetterKind::objection)) text.add(objection());
+    if (is(LetterKind::demand)) text.add(request());
+    if (answers_a_bill()) text.add(bill());
+    text.add(sum());
+    if (is(LetterKind::demand) && notice_of_suit(d_)) text.add(suit());
+    return text.take();
+  }
+
+  std::string objection() const {
+    Sentences text;
+    text.add(d_.say("letter.ask.objection"));
+    if (const DutyResult* duty = own_duty(d_, {"object", "respond"}))
+      text.add(own_notice(d_, "letter.ask.objection.law", *duty->duty));
+    if (const auto& received = d_.c.statement.received)
+      text.add(d_.say("letter.ask.objection.received", {{"when", d_.when(*received)}}));
+    return text.take();
+  }
+
+  /// The written request that a law wants, with its section.
+  std::string request() const {
+    if (notice_of_suit(d_)) return {};
+    if (const Remark* rule = request_rule(d_)) return own_notice(d_, "letter.ask.request", *rule);
+    if (const DutyResult* duty = own_duty(d_, {"demand"})) return own_notice(d_, "letter.ask.request", *duty->duty);
+    return d_.say("letter.ask.request");
+  }
+
+  std::string suit() const {
+    const DutyResult* duty = notice_of_suit(d_);
+    return Sentences()
+        .add(d_.say("letter.ask.suit", {{"forum", forum(d_)}}))
+        .add(own_notice(d_, "letter.ask.suit.law", *duty->duty))
+        .take();
+  }
+
+  std::string bill() const {
+    const auto& bill = d_.c.statement.stated_balance_due;
+    Sentences text;
+    text.add(bill ? d_.say("letter.ask.bill.sum", {{"sum", d_.money(*bill)}}) : d_.say("letter.ask.bill"));
+    return text.add(d_.say("letter.ask.bill.back", {{"day", day()}})).take();
+  }
+
+  std::string day() const { return d_.speech.day(by_); }
+
+  std::string sum() const {
+    Sentences text;
+    if (!claim_.deposit) {
+      Money back;
+      for (const LineStand& line : claim_.lines) back += line.back;
+      return d_.say("letter.ask.take-off", {{"sum", d_.money(back)}, {"day", day()}});
+    }
+    if (answers_a_bill() && !claim_.forfeited && (claim_.open() || !worth_a_letter(claim_, d_))) {
+      // What is open is not asked back from a bill: the deposit is kept as a right.
+      if (!claim_.deposit->is_zero()) text.add(d_.say("letter.ask.bill.deposit", {{"sum", d_.money(*claim_.deposit)}}));
+      return text.take();
+    }
+    if (!worth_a_letter(claim_, d_)) return d_.say("letter.ask.missed", {{"day", day()}});
+    const std::string asked = d_.money(claim_.sum);
+    if (silent() && claim_.paid.is_zero()) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
+    else if (claim_.forfeited) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
+    else text.add(d_.say("letter.ask.part", {{"sum", asked}, {"day", day()}}));
+    if (claim_.paid_stated && !claim_.paid.is_zero())
+      text.add(d_.say("letter.ask.stated", {{"sum", d_.money(claim_.paid)}}));
+    return text.take();
+  }
+
+  /// What the person entered, in sentences; nothing else.
+  std::string facts() const {
+    Sentences text;
+    const Tenancy& t = d_.c.tenancy;
+    if (t.possession_returned && t.possession_returned->earliest <= d_.a.today)
+      text.add(d_.say("letter.facts.keys", {{"when", d_.when(*t.possession_returned)}}));
+    else if (t.ended)
+      text.add(d_.say(t.ended->earliest <= d_.a.today ? "letter.facts.ended" : "letter.facts.ends",
+                      {{"when", d_.when(*t.ended)}}));
+    if (t.forwarding_address_given)
+      text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));
+    else text.add(d_.say("letter.facts.address-now"));
+    text.add(deposit_facts());
+    const Statement& s = d_.c.statement;
+    if (s.came == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
+    else if (s.received && !is(LetterKind::objection))
+      text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
+    if (claim_.paid_known)
+      text.add(claim_.paid.is_zero()
+                   ? d_.say("letter.facts.nothing-back")
+                   : d_.say("letter.facts.paid-back",
+                            {{"paid", d_.money(claim_.paid)}, {"kept", d_.money(std::max(claim_.kept(), Money()))}}));
+    else if (!claim_.paid_stated && claim_.deposit) text.add(d_.say("letter.facts.less-paid"));
+    return text.take();
+  }
+
+  /// "My deposit was $1,740.00." or the deposits by kind.
+  std::string deposit_facts() const {
+    if (!claim_.deposit) return {};
+    std::vector<std::string> kinds;
+    for (const Deposit& deposit : d_.c.deposits)
+      if (deposit.kind != "last-month" && deposit.amount)
+        kinds.push_back(d_.say("letter.facts.deposit.one",
+                               {{"kind", d_.say("letter.facts.of.", deposit.kind.empty() ? "security" : deposit.kind)},
+                                {"sum", d_.money(*deposit.amount)}}));
+    if (kinds.size() < 2) return d_.say("letter.facts.deposit", {{"sum", d_.money(*claim_.deposit)}});
+    return d_.say("letter.facts.deposits",
+                  {{"sum", d_.money(*claim_.deposit)}, {"kinds", listed(kinds, d_.speech)}});
+  }
+
+  // What decides most.
+
+  /// Days the landlord missed, the two that cost most.
+  void missed() {
+    int said = 0;
+    for (const MissedDay& day : d_.law.missed_days()) {
+      if (said == 2) return;
+      const DutyResult& first = *day.duties.front();
+      Sentences text;
+      text.add(due(day));
+      text.add(done(day));
+      // What only a penalty follows from is said with the penalty.
+      if (!claim_.forfeited && said == 0 && !(weight(*first.duty) == 1 && d_.law.penalty()))
+        text.add(follows(*first.duty));
+      if (d_.may("missed-" + first.duty->id, ParagraphRole::opening, d_.law.says(*first.duty, text.take()))) ++said;
+    }
+  }
+
+  /// The names of the duties of one day, each once. A refund of the rest is no second thing beside the deposit.
+  std::vector<std::string> duty_names(const MissedDay& day, bool only_not_done) const {
+    std::vector<std::string> names;
+    for (const DutyResult* duty : day.duties) {
+      const std::string_view name = d_.law.name_of(*duty->duty);
+      if (!d_.has("letter.duty.", name)) continue;
+      if (only_not_done && (duty->reason != DutyReason::not_done || told_already(name))) continue;
+      if (name == "refund-balance" && holds_duty(day, "return-deposit")) continue;
+      std::string said = d_.say("letter.duty.", name);
+      if (std::find(names.begin(), names.end(), said) == names.end()) names.push_back(std::move(said));
+    }
+    return names;
+  }
+
+  /// The facts say already that no list came, or what was paid.
+  bool told_already(std::string_view duty) const {
+    if (duty == "itemise" || duty == "notice-of-claim") return d_.c.statement.came == Tri(false);
+    return (duty == "return-deposit" || duty == "refund-balance") && claim_.paid_known;
+  }
+
+  bool holds_duty(const MissedDay& day, std::string_view name) const {
+    return std::any_of(day.duties.begin(), day.duties.end(),
+                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == name; });
+  }
+
+  std::string due(const MissedDay& day) const {
+    const std::vector<std::string> names = duty_names(day, false);
+    const std::string on = d_.speech.day(day.last), counted = d_.law.counted(*day.duties.front());
+    Sentences text;
+    if (names.empty())
+      text.add(day.duties.front()->duty->text_in(d_.speech.language())).add(d_.say("letter.due.other", {{"day", on}}));
+    else text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                         {{"what", listed(names, d_.speech)}, {"day", on}}));
+    return text.add(counted).take();
+  }
+
+  std::string done(const MissedDay& day) const {
+    Sentences text;
+    const std::vector<std::string> not_done = duty_names(day, true);
+    for (const DutyResult* duty : day.duties) {
+      if (duty->reason != DutyReason::done_late || duty->done_assumed || !duty->done_on || !duty->done_on->known())
+        continue;
+      const std::string event = d_.a.law->view().info(duty->done).id;
+      if (d_.has("letter.done.", event) && text.empty())
+        text.add(d_.say("letter.done.", event, {{"day", d_.speech.day(duty->done_on->earliest)}}));
+    }
+    if (!not_done.empty()) text.add(d_.say("letter.done.not", {{"what", listed(not_done, d_.speech)}}));
+    return text.take();
+  }
+
+  std::string follows(const Duty& duty) const {
+    const std::string& said = duty.if_missed_text_in(d_.speech.language());
+    return d_.speech.language() == "en" || said != duty.if_missed_text ? said : std::string();
+  }
+
+  /// Papers the law wants and that did not come: the two rules that weigh most. The law is said, and what did not come;
+  /// the landlord is not asked to mend what the law holds against them.
+  void defects() {
+    int said = 0;
+    std::vector<std::string> papers_said;
+    for (const PaperResult* paper : d_.law.defects()) {
+      if (said == 2) return;
+      const std::string text = defect(*paper, papers_said);
+      if (!text.empty() && d_.may("paper-" + paper->rule->id, ParagraphRole::opening, text)) ++said;
+    }
+  }
+
+  std::string defect(const PaperResult& paper, std::vector<std::string>& said) const {
+    const bool wrong_way = paper.lacking.empty() && paper.wrong_way && !d_.c.statement.how.empty();
+    const bool sure = paper.defect == Tri(true);
+    std::vector<std::string> lacking;
+    bool consent = false;
+    for (const PaperId id : paper.lacking) {
+      const std::string& name = d_.rules.registry.papers[index(id)].id;
+      if (name == "tenant-consent" || name == "signatures-or-dissent") consent = true;
+      else lacking.push_back(d_.law.paper(id));
+    }
+    if (lacking.empty() && !wrong_way && !consent) return {};
+    Sentences text;
+    text.add(d_.law.rule_says(*paper.rule, "letter.defect.law"));
+    if (text.empty()) return {};
+    if (wrong_way) text.add(d_.say("letter.defect.way"));
+    else if (consent) text.add(d_.say("letter.defect.consent"));
+    else {
+      const std::string papers = listed(lacking, d_.speech);
+      if (std::find(said.begin(), said.end(), papers) != said.end()) return {};
+      said.push_back(papers);
+      text.add(d_.say("letter.defect.lacking", {{"papers", papers}}));
+    }
+    const std::string& follows = paper.rule->if_missing_text_in(d_.speech.language());
+    if (sure && !claim_.forfeited && (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
+      text.add(follows);
+    return text.take();
+  }
+
+  void forfeit() {
+    if (!claim_.forfeited) return;
+    Sentences text;
+    text.add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
+    if (!claim_.kept().is_zero() && claim_.kept() > Money()) text.add(d_.say("letter.forfeit.so"));
+    d_.may("forfeit", ParagraphRole::opening, text.take());
+  }
+
+  /// What a court could add; the right to it is kept.
+  void penalty() {
+    const RemedyResult* remedy = d_.law.penalty();
+    if (!remedy || (d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited)) return;
+    Sentences text;
+    text.add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
+    if (text.empty()) return;
+    text.add(d_.say("letter.penalty"));
+    d_.may("penalty", ParagraphRole::opening, text.take());
+  }
+
+  // The charges.
+
+  void charges() {
+    if (d_.a.lines.empty()) return;
+    const bool objection = is(LetterKind::objection);
+    const bool disputed = claim_.forfeited || answers_a_bill() || !claim_.deposit;
+    if (!groups_.empty())
+      d_.may("charges-intro", ParagraphRole::line,
+             objection          ? d_.say("letter.charges.objection", {{"charges", d_.charges(disputed_lines())}})
+             : claim_.forfeited ? d_.say("letter.charges.even")
+             : disputed         ? d_.say("letter.charges.not-agreed")
+                                : d_.say("letter.charges.intro"));
+    add_charges_table(d_, claim_, answers_a_bill(),
+                      objection  ? "letter.charges.objected"
+                      : disputed ? "letter.charges.disputed"
+                                 : "letter.charges.back");
+    std::vector<const Rule*> said;
+    for (const Group& group : groups_) {
+      std::string id = "group-" + std::string(group.ground);
+      if (group.ground == "too-high") id = "line-" + d_.c.lines[group.lines.front()].id;
+      d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
+    }
+    add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
+    // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
+    if (claim_.forfeited || answers_a_bill()) return;
+    grants_ = !own_lines().empty() || !lines_that_are(Stand::limited, claim_).empty();
+    const auto fine = own_lines();
+    Money sum;
+    for (const std::size_t i : fine) sum += d_.a.lines[i].result.claimed;
+    if (!fine.empty())
+      d_.may("undisputed", ParagraphRole::line,
+             d_.say("letter.undisputed", {{"charges", d_.charges(fine)}, {"sum", d_.money(sum)}}), fine);
+    const auto credits = lines_that_are(Stand::credit, claim_);
+    if (!credits.empty())
+      d_.may("credits", ParagraphRole::line, d_.say("letter.credits", {{"charges", d_.charges(credits)}}), credits);
+  }
+
+  /// Charges that are fair and that the sender entered as theirs.
+  std::vector<std::size_t> own_lines() const {
+    std::vector<std::size_t> out;
+    for (const std::size_t i : lines_that_are(Stand::undisputed, claim_))
+      if (claim_.lines[i].own) out.push_back(i);
+    return out;
+  }
+
+  std::vector<std::size_t> disputed_lines() const {
+    std::vector<std::size_t> out;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i)
+      if (claim_.lines[i].stand != Stand::undisputed && claim_.lines[i].stand != Stand::credit) out.push_back(i);
+    return out;
+  }
+
+  /// Charges clash only where the work that makes them clash was entered.
+  bool clashes(const AuditNote& note) const {
+    return note.effect == AuditNote::Effect::drop &&
+           std::any_of(note.lines.begin(), note.lines.end(),
+                       [&](std::size_t i) { return d_.c.lines[i].remedy == "replace"; });
+  }
+
+  void audit() {
+    for (const AuditNote& note : d_.a.audit) {
+      const std::string_view code = note.said ? std::string_view("clash") : note.code;
+      if (!d_.has("letter.audit.", code)) continue; // said with the charge itself, or not worth a sentence
+      const Money apart = std::max(note.stated, note.found) - std::min(note.stated, note.found);
+      if (!note.said && apart < Money::cents(100)) continue; // a matter of rounding
+      if (note.said && !clashes(note)) continue;
+      std::string id = "audit-" + std::string(note.code);
+      std::vector<std::size_t> lines = note.lines;
+      std::sort(lines.begin(), lines.end());
+      for (const std::size_t line : lines) id += '-' + d_.c.lines[line].id;
+      d_.may(std::move(id), ParagraphRole::line,
+             d_.say("letter.audit.", code,
+                    {{"charges", lines.empty() ? std::string() : d_.charges(lines)},
+                     {"stated", d_.money(note.stated)},
+                     {"found", d_.money(note.found)},
+                     {"said", note.said ? note.said->in(d_.speech.language()) : std::string()}}),
+             lines);
+    }
+  }
+
+  void interest() {
+    if (!d_.law.there() || d_.a.totals.interest.high().is_zero()) return;
+    const Range<Money>& owed = d_.a.totals.interest;
+    for (const InterestShare& share : d_.a.law->interest().shares)
+      if (share.applies == Tri(true) && share.rule->owed) {
+        if (owed.exact() && owed.high() < Money::cents(100)) return; // small change needs no sentence
+        const std::string text = owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+                                              : d_.say("letter.interest.account");
+        d_.may("interest", ParagraphRole::line, d_.law.says(*share.rule, text));
+        return;
+      }
+  }
+
+  // The end.
+
+  void closing() {
+    if (claim_.sum > Money() && !(answers_a_bill() && !claim_.forfeited && claim_.open()))
+      d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
+    if (!groups_.empty()) d_.may("keep", ParagraphRole::closing, d_.say("letter.keep"));
+    if (!(is(LetterKind::demand) && notice_of_suit(d_)))
+      d_.may("next-step", ParagraphRole::closing, d_.say("letter.next-step", {{"forum", forum(d_)}}));
+    add_tenant_closing(d_, grants_ ? "letter.rights.but" : "letter.rights");
+    add_enclosures(d_, !groups_.empty());
+    warnings();
+    add_caution(d_);
+  }
+
+  void warnings() {
+    warn_about_law(d_);
+    if (is(LetterKind::after_deadline) && d_.law.missed().empty())
+      d_.warn("no-missed-day", d_.say("letter.warn.no-missed-day"));
+    if (is(LetterKind::second_letter) && !earlier_letter(d_.c))
+      d_.warn("no-first-letter", d_.say("letter.warn.no-first-letter"));
+    if (d_.a.lines.empty() && !silent() && d_.law.missed().empty())
+      d_.warn("no-charges", d_.say("letter.warn.no-charges"));
+    if (std::any_of(d_.c.deposits.begin(), d_.c.deposits.end(),
+                    [](const Deposit& deposit) { return deposit.kind == "last-month"; }))
+      d_.warn("last-month", d_.say("letter.warn.last-month"));
+    std::vector<std::size_t> let_be;
+    for (const std::size_t i : lines_that_are(Stand::undisputed, claim_))
+      if (!claim_.lines[i].own) let_be.push_back(i);
+    if (!let_be.empty()) d_.warn("not-disputed", d_.say("letter.warn.not-disputed", {{"charges", d_.charges(let_be)}}));
+    const auto& owed = d_.a.totals.owed_by_tenant;
+    if (owed && !owed->high().is_zero())
+      d_.warn("may-owe", d_.say("letter.warn.may-owe", {{"sum", d_.money(owed->high())}}));
+    if (const auto day = d_.law.landlords_day(); day && claim_.sum > Money())
+      d_.warn("not-due-yet", d_.say("letter.warn.not-due-yet", {{"day", d_.speech.day(*day)}}));
+  }
+
+  Draft& d_;
+  Claim claim_;
+  std::vector<Group> groups_;
+  Day by_;
+  bool grants_ = false; ///< some charge is said to be undisputed, or fair in part
+};
+
+} // namespace
+
+void write_money_letter(Draft& d) { MoneyLetter(d).write(); }
+
+} // namespace wearline

@@ -1,0 +1,185 @@
+// The adviser's note: one page for the file or for a colleague. It may show what a letter never does: ranges, what is
+// likely, what a court may award.
+
+#include "letters/letter_groups.h"
+#include "letters/letter_kinds.h"
+#include "wording/law_words.h"
+#include "wording/line_text.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 5, most_sources = 6;
+
+std::string place_name(const Draft& d) {
+  const auto found = d.rules.place_names.find(d.c.jurisdiction);
+  return found == d.rules.place_names.end() ? d.c.jurisdiction : found->second.in(d.speech.language());
+}
+
+/// What is known, as a table of two columns.
+void add_facts(Draft& d) {
+  Paragraph& p = d.must("facts", ParagraphRole::table, d.say("letter.note.facts"));
+  p.head = {d.say("letter.note.fact"), d.say("letter.note.value")};
+  const auto fact = [&](std::string_view key, std::string value) { p.rows.push_back({d.say(key), std::move(value)}); };
+  const auto day = [&](std::string_view key, const std::optional<DaySpan>& on) {
+    if (on) fact(key, d.speech.span(*on));
+  };
+  if (!d.c.jurisdiction.empty()) {
+    const std::string place = place_name(d);
+    fact("letter.note.place", d.c.locality.empty() ? place : on_one_line(d.c.locality) + ", " + place);
+  }
+  day("letter.note.began", d.c.tenancy.began);
+  day("letter.note.ended", d.c.tenancy.ended);
+  day("letter.note.keys", d.c.tenancy.possession_returned);
+  day("letter.note.address", d.c.tenancy.forwarding_address_given);
+  if (d.c.statement.came == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
+  day("letter.note.dated", d.c.statement.dated);
+  day("letter.note.sent", d.c.statement.sent);
+  day("letter.note.received", d.c.statement.received);
+  for (const Event& event : d.c.events)
+    if (d.has("letter.note.event.", event.what)) fact("letter.note.event." + event.what, d.speech.span(event.on));
+  if (p.rows.empty()) fact("letter.note.nothing", "");
+}
+
+/// Charges with range and ground; what does not fit on a page is summed in one row.
+void add_charges(Draft& d, const Claim& claim) {
+  if (d.a.lines.empty()) return;
+  Paragraph& p = d.must("charges", ParagraphRole::table, d.say("letter.note.charges"));
+  for (const std::string_view column : {"letter.charges.charge", "letter.charges.charged", "letter.note.fair",
+                                        "letter.charges.why"})
+    p.head.push_back(d.say(column));
+  const std::size_t all = d.a.lines.size(), most = static_cast<std::size_t>(d.rules.letters.note_charges);
+  Money rest;
+  Range<Money> rest_fair;
+  for (std::size_t i = 0; i < all; ++i) {
+    const LineResult& r = d.a.lines[i].result;
+    p.lines.push_back(d.c.lines[i].id);
+    if (i >= most) {
+      rest += r.claimed;
+      rest_fair += r.fair;
+      continue;
+    }
+    const std::string_view ground = ground_of(d, i, claim.lines[i].stand);
+    p.rows.push_back({d.label(i), d.c.lines[i].amount ? d.money(r.claimed) : d.say("letter.charges.no-amount"),
+                      d.speech.money(r.fair),
+                      ground.empty() ? d.say("letter.ground.undisputed") : d.say("letter.ground.", ground)});
+  }
+  if (all > most)
+    p.rows.push_back({d.say("letter.note.more", {{"n", std::to_string(all - most)}}), d.money(rest),
+                      d.speech.money(rest_fair), ""});
+  p.rows.push_back({d.say("letter.charges.total"), d.money(d.a.totals.claimed), d.speech.money(d.a.totals.fair), ""});
+}
+
+void add_sums(Draft& d, const Claim& claim) {
+  const Totals& t = d.a.totals;
+  Paragraph& p = d.must("sums", ParagraphRole::table, d.say("letter.note.sums"));
+  p.head = {d.say("letter.sums.what"), d.say("letter.sums.sum")};
+  const auto row = [&](std::string_view key, const Range<Money>& m) { p.rows.push_back({d.say(key), d.speech.money(m)}); };
+  if (claim.deposit) row("letter.sums.deposit", *claim.deposit);
+  if (!t.interest.high().is_zero()) row("letter.sums.interest", t.interest);
+  row("letter.note.fair-charges", t.fair);
+  if (claim.paid_known || claim.paid_stated)
+    row(claim.paid_known ? "letter.sums.paid-back" : "letter.sums.stated-back", claim.paid);
+  if (claim.deposit && d.c.side != "landlord") row("letter.note.asked", claim.sum);
+  if (t.shortfall) row("letter.sums.due", *t.shortfall);
+  if (t.owed_by_tenant && !t.owed_by_tenant->high().is_zero()) row("letter.note.owed", *t.owed_by_tenant);
+  if (d.law.there() && d.a.law->award().known)
+    row("letter.note.award", Range<Money>(d.a.law->award().least, d.a.law->award().least, d.a.law->award().most));
+}
+
+std::string_view state_name(DutyState state) { return state == DutyState::missed ? "missed" : "open"; }
+
+/// Days that passed unmet or are still to come.
+void add_days(Draft& d) {
+  if (!d.law.there()) return;
+  const LawWords words(*d.a.law, d.rules.registry, d.rules.holidays, d.speech);
+  Paragraph p;
+  p.id = "dates";
+  p.role = ParagraphRole::table;
+  p.text = d.say("letter.note.dates");
+  p.optional = true;
+  for (const std::string_view column : {"duty", "last", "state"}) p.head.push_back(d.say("letter.note.", column));
+  for (const DutyResult& duty : d.a.law->duties()) {
+    if ((duty.state != DutyState::missed && duty.state != DutyState::open) || !duty.last) continue;
+    if (duty.last->latest == last_day || d.law.name_of(*duty.duty) == "other") continue;
+    const bool tenant = duty.duty->who == Who::tenant;
+    std::vector<std::string> row{
+        d.say(tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty", {{"duty", words.label(*duty.duty)}}),
+        d.speech.span(*duty.last), d.say("letter.state.", state_name(duty.state))};
+    if (std::find(p.rows.begin(), p.rows.end(), row) == p.rows.end() && p.rows.size() < most_days)
+      p.rows.push_back(std::move(row));
+  }
+  if (!p.rows.empty()) d.letter.paragraphs.push_back(std::move(p));
+}
+
+void add_next_steps(Draft& d) {
+  const LetterChoice choice = propose_letters(d.a, d.rules);
+  const auto day = [&](const std::optional<Day>& on) { return on ? d.speech.day(*on) : std::string(); };
+  std::vector<std::string> steps;
+  if (!choice.none_because.empty())
+    steps.push_back(d.say("letter.none.", choice.none_because, {{"day", day(choice.day)}}));
+  for (const LetterProposal& fit : choice.kinds) {
+    if (fit.kind == d.letter.kind || steps.size() == most_steps) continue;
+    steps.push_back(d.say("letter.note.step", {{"kind", d.say("letter.kind.", name_of(fit.kind))},
+                                               {"why", d.say("letter.fits.", fit.reason, {{"day", day(fit.day)}})}}));
+  }
+  add_list(d, "steps", ParagraphRole::list, d.say("letter.note.steps"), steps);
+}
+
+void add_questions(Draft& d) {
+  std::vector<std::string> questions;
+  if (std::any_of(d.c.deposits.begin(), d.c.deposits.end(),
+                  [](const Deposit& deposit) { return deposit.kind == "last-month"; }))
+    questions.push_back(d.say("letter.warn.last-month"));
+  for (const Question& q : d.a.questions) {
+    if (questions.size() == most_questions) break;
+    const std::string text = question_text(q, d.c, d.a.lines, d.speech);
+    questions.push_back(q.swing.is_zero() ? text
+                                          : d.say("letter.note.question", {{"text", text}, {"sum", d.money(q.swing)}}));
+  }
+  add_list(d, "questions", ParagraphRole::list, d.say("letter.note.questions"), questions);
+}
+
+/// Sources of law by name and how each was read.
+void add_sources(Draft& d) {
+  if (!d.law.there()) return;
+  std::vector<std::string> items;
+  const auto add = [&](const Rule& rule) {
+    for (const std::uint16_t at : rule.sources) {
+      const Reference& source = d.a.law->pack().sources[at];
+      std::string item =
+          d.say("letter.note.source", {{"cite", source.text}, {"read", read_text(source.read, d.speech)}});
+      if (items.size() < most_sources && std::find(items.begin(), items.end(), item) == items.end())
+        items.push_back(std::move(item));
+    }
+  };
+  for (const DutyResult* duty : d.law.missed()) add(*duty->duty);
+  for (const ForfeitResult& forfeit : d.a.law->forfeits()) add(*forfeit.rule);
+  for (const PaperResult* paper : d.law.defects()) add(*paper->rule);
+  for (const RemedyResult& remedy : d.a.law->remedies()) add(*remedy.rule);
+  add_list(d, "sources", ParagraphRole::list, d.say("letter.note.sources"), items);
+}
+
+} // namespace
+
+void write_adviser_note(Draft& d) {
+  const Claim claim = claim_of(d);
+  d.must("title", ParagraphRole::opening, d.letter.title);
+  d.must("date", ParagraphRole::date, d.speech.day(d.a.today));
+  if (const auto lapsed = d.law.lapsed())
+    d.must("lapsed", ParagraphRole::opening, d.say("letter.court.lapsed", {{"day", d.speech.day(*lapsed)}}));
+  add_next_steps(d);
+  add_facts(d);
+  add_charges(d, claim);
+  add_sums(d, claim);
+  add_days(d);
+  add_questions(d);
+  add_sources(d);
+  warn_about_law(d);
+  add_caution(d);
+}
+
+} // namespace wearline

@@ -1,0 +1,138 @@
+// The tenant's notes that ask for something other than money: papers and dates, a new address, an inspection.
+
+#include "letters/letter_groups.h"
+#include "letters/letter_kinds.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+void head(Draft& d) {
+  add_letter_head(d, d.several ? "letter.from.tenants" : "letter.from.tenant", "letter.to.landlord");
+  d.must("subject", ParagraphRole::opening, d.say("letter.subject.", name_of(d.letter.kind)));
+  d.must("greeting", ParagraphRole::opening, d.say("letter.greeting.landlord"));
+}
+
+/// The tenant's own signature or consent is not the landlord's to send, and a warning that the landlord left out is the
+/// landlord's loss.
+bool can_be_asked(std::string_view paper) {
+  return paper != "tenant-consent" && paper != "signatures-or-dissent" && paper != "certificate-of-mailing" &&
+         paper != "tenant-rights-notice" && paper != "sworn" && paper != "signed" && paper != "landlord-address";
+}
+
+/// Whether a rule about this paper costs the landlord the deductions: then it is not asked for.
+bool loses_by(const PaperResult& paper) {
+  const std::vector<std::string>& loses = paper.rule->if_missing;
+  return std::any_of(loses.begin(), loses.end(), [](const std::string& l) { return l.compare(0, 8, "forfeits") == 0; });
+}
+
+std::vector<std::string> papers_to_ask_for(const Draft& d) {
+  std::vector<std::string> names;
+  const auto want = [&](PaperId id) {
+    if (index(id) >= d.rules.registry.papers.size() || !can_be_asked(d.rules.registry.papers[index(id)].id)) return;
+    std::string name = d.law.paper(id);
+    if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
+  };
+  for (const std::string& paper : d.c.statement.missing) want(d.rules.registry.paper(paper));
+  // Bills and photos bear on the home's condition, not on rent or fees.
+  const bool about_home = std::any_of(d.a.lines.begin(), d.a.lines.end(), [](const LineAssessment& line) {
+    return line.result.verdict != Verdict::not_about_condition;
+  });
+  const std::vector<std::string>& came = d.c.statement.enclosed;
+  for (const std::string_view paper : {"receipts", "photos"})
+    if (about_home && std::find(came.begin(), came.end(), paper) == came.end()) want(d.rules.registry.paper(paper));
+  if (!d.law.there()) return names;
+  for (const PaperResult& paper : d.a.law->papers()) {
+    if (paper.defect == Tri(false) || loses_by(paper)) continue;
+    for (const PaperId id : paper.lacking) want(id);
+    for (const PaperId id : paper.open)
+      if (std::find(paper.rule->requires_all.begin(), paper.rule->requires_all.end(), id) !=
+          paper.rule->requires_all.end())
+        want(id);
+  }
+  return names;
+}
+
+} // namespace
+
+void write_papers_request(Draft& d) {
+  const Claim claim = claim_of(d);
+  const std::string day = d.speech.day(reply_day(d));
+  head(d);
+  Sentences ask;
+  ask.add(d.say("letter.ask.papers", {{"day", day}}));
+  if (const DutyResult* duty = d.law.tenant_duty({"ask-for-papers"}, DutyState::open))
+    ask.add(own_notice(d, "letter.ask.papers.law", *duty->duty));
+  d.must("ask", ParagraphRole::ask, ask.take());
+  std::vector<std::string> items = papers_to_ask_for(d);
+  for (std::string& item : shows(d, claim, groups_of(d, claim))) items.push_back(std::move(item));
+  if (items.empty()) items.push_back(d.say("letter.papers.any"));
+  add_list(d, "papers", ParagraphRole::list, d.say("letter.papers.title"), items);
+  d.may("not-agreed", ParagraphRole::closing, d.say("letter.papers.not-agreed"));
+  d.may("keep", ParagraphRole::closing, d.say("letter.keep"));
+  warn_about_law(d);
+  if (d.a.lines.empty()) d.warn("no-charges", d.say("letter.warn.no-charges"));
+  add_tenant_closing(d, "letter.rights");
+  add_caution(d);
+}
+
+void write_new_address(Draft& d) {
+  head(d);
+  Sentences text;
+  const Tenancy& t = d.c.tenancy;
+  const auto& out = t.possession_returned ? t.possession_returned : t.ended;
+  if (out)
+    text.add(d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
+  text.add(d.say("letter.ask.address"));
+  if (const DutyResult* duty = own_duty(d, {"give-forwarding-address"}))
+    text.add(own_notice(d, "letter.ask.address.law", *duty->duty));
+  else if (d.law.there())
+    for (const Remark& rule : d.a.law->pack().address)
+      if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false)) {
+        text.add(own_notice(d, "letter.ask.address.law", rule));
+        break;
+      }
+  d.must("ask", ParagraphRole::ask, text.take());
+  d.must("address", ParagraphRole::address, d.say("letter.address"));
+  const Claim claim = claim_of(d);
+  const auto by = day_started_by(d, "forwarding-address-given");
+  const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
+  Sentences send;
+  if (claim.deposit && by)
+    send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
+  else send.add(d.say(claim.deposit ? "letter.address.send.sum" : "letter.address.send", {{"sum", sum}}));
+  d.may("send", ParagraphRole::closing, send.add(d.say("letter.ask.pay")).add(d.say("letter.address.confirm")).take());
+  warn_about_law(d);
+  add_tenant_closing(d, {});
+  add_caution(d);
+}
+
+void write_inspection_request(Draft& d) {
+  head(d);
+  Sentences text;
+  text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
+  if (const DutyResult* duty = own_duty(d, {"request-inspection"})) {
+    text.add(d.law.rule_says(*duty->duty, "letter.inspection.law"));
+    if (duty->last && duty->last->latest != last_day && duty->last->earliest >= d.a.today)
+      text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(duty->last->earliest)}}));
+  } else if (d.law.there()) {
+    for (const Remark& rule : d.a.law->pack().inspection)
+      if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri(true)) {
+        text.add(d.law.rule_says(rule, "letter.inspection.law"));
+        break;
+      }
+  }
+  d.must("ask", ParagraphRole::ask, text.take());
+  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  Sentences days_text;
+  if (out && leaving(d)) days_text.add(d.say("letter.facts.moving", {{"when", d.when(*out)}}));
+  d.must("days", ParagraphRole::closing, days_text.add(d.say("letter.inspection.days")).take());
+  d.may("reply", ParagraphRole::closing, d.say("letter.inspection.reply"));
+  warn_about_law(d);
+  add_tenant_closing(d, {});
+  add_caution(d);
+}
+
+} // namespace wearline

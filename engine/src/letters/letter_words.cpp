@@ -1,0 +1,40 @@
+#include "letters/letter_words.h"
+
+namespace wearline {
+
+std::string_view currency_of(std::string_view jurisdiction) {
+  const std::string_view country = jurisdiction.substr(0, 3);
+  return country == "US-" ? "USD" : country == "CA-" ? "CAD" : "";
+}
+
+std::string on_one_line(std::string_view text) {
+  constexpr std::size_t most = 160;
+  std::string out;
+  std::size_t characters = 0;
+  bool gap = false;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte <= ' ' || byte == 0x7F) {
+      gap = !out.empty();
+      continue;
+    }
+    const bool begins = (byte & 0xC0) != 0x80; // the first byte of a character
+    if (begins && characters >= most) return out + "…";
+    if (gap) out += ' ', ++characters;
+    gap = false;
+    out += c;
+    if (begins) ++characters;
+  }
+  return out;
+}
+
+std::string listed(const std::vector<std::string>& items, const Speech& speech) {
+  std::string out;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) out += i + 1 == items.size() ? ' ' + speech.say("letter.and") + ' ' : ", ";
+    out += items[i];
+  }
+  return out;
+}
+
+} // namespace wearline

@@ -36,7 +36,8 @@ Names read_names(Fields& f) {
     const auto* text = item.value().get_ptr<const std::string*>();
     const std::string at = "/names/" + pointer_segment(item.key());
     if (!known.has(item.key()))
-      f.faults().push_back({"unknown-name", at, "No letter has a place for \"" + item.key() + "\".", known.nearest(item.key())});
+      f.faults().push_back(
+          {"unknown-name", at, "No letter has a place for \"" + item.key() + "\".", known.nearest(item.key())});
     else if (!text) f.faults().push_back({"wrong-type", at, "Give it as text.", ""});
     else out[item.key()] = *text;
   }

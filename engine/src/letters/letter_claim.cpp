@@ -26,7 +26,8 @@ LineStand stand_with_sum(const Line& line, const LineAssessment& judged, const L
   out.own = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
-  if (out.stand == Stand::limited) out.granted = r.ages || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
+  if (out.stand == Stand::limited)
+    out.granted = r.ages || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
   if (out.stand != Stand::credit) out.back = r.claimed - out.granted;
   return out;
 }
@@ -50,9 +51,8 @@ bool Claim::disputes() const {
 }
 
 bool Claim::open() const {
-  return std::any_of(lines.begin(), lines.end(), [](const LineStand& line) {
-    return line.stand == Stand::open || line.stand == Stand::no_amount;
-  });
+  return std::any_of(lines.begin(), lines.end(),
+                     [](const LineStand& line) { return line.stand == Stand::open || line.stand == Stand::no_amount; });
 }
 
 Claim claim_of(const Draft& d) {

@@ -20,8 +20,8 @@ Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules
 
 struct LineStand {
   Stand stand = Stand::open;
-  Money granted; ///< what the sender does not dispute; a credit is less than nothing
-  Money back;    ///< what is asked back of it
+  Money granted;    ///< what the sender does not dispute; a credit is less than nothing
+  Money back;       ///< what is asked back of it
   bool own = false; ///< the sender entered that it is theirs: only then a letter says that it is not disputed
 };
 

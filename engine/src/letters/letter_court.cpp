@@ -101,8 +101,7 @@ private:
     const bool wrong = !d_.law.missed().empty() || !d_.law.defects().empty();
     if (const RemedyResult* remedy = d_.law.penalty()) add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     else if (d_.law.there() && (wrong || worth_a_letter(claim_, d_)))
-      for (const RemedyResult& remedy : d_.a.law->remedies())
-        add(d_.law.rule_says(*remedy.rule, "letter.penalty.law"));
+      for (const RemedyResult& remedy : d_.a.law->remedies()) add(d_.law.rule_says(*remedy.rule, "letter.penalty.law"));
     if (Paragraph* p = add_list(d_, "grounds", ParagraphRole::list, d_.say("letter.court.grounds"), items))
       p->optional = false;
   }
@@ -110,8 +109,8 @@ private:
   void charges() {
     if (d_.a.lines.empty()) return;
     Paragraph& p = d_.must("charges", ParagraphRole::table, "");
-    for (const std::string_view column : {"letter.charges.charge", "letter.charges.charged", "letter.charges.disputed",
-                                          "letter.charges.why"})
+    for (const std::string_view column :
+         {"letter.charges.charge", "letter.charges.charged", "letter.charges.disputed", "letter.charges.why"})
       p.head.push_back(d_.say(column));
     const std::size_t most = static_cast<std::size_t>(d_.rules.letters.note_charges);
     for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
@@ -119,10 +118,10 @@ private:
       if (i >= most) continue;
       const LineStand& line = claim_.lines[i];
       const std::string_view ground = ground_of(d_, i, line.stand);
-      p.rows.push_back({d_.label(i),
-                        line.stand == Stand::no_amount ? d_.say("letter.charges.no-amount")
-                                                       : d_.money(d_.a.lines[i].result.claimed),
-                        d_.money(line.back), ground.empty() ? std::string() : d_.say("letter.ground.", ground)});
+      p.rows.push_back(
+          {d_.label(i),
+           line.stand == Stand::no_amount ? d_.say("letter.charges.no-amount") : d_.money(d_.a.lines[i].result.claimed),
+           d_.money(line.back), ground.empty() ? std::string() : d_.say("letter.ground.", ground)});
     }
     if (d_.a.lines.size() > most)
       p.rows.push_back({d_.say("letter.note.more", {{"n", std::to_string(d_.a.lines.size() - most)}}), "", "", ""});

@@ -11,12 +11,11 @@ namespace {
 
 /// The blanks of all letters, in the order of a form. The wording holds the label of each.
 constexpr std::array<std::string_view, 15> blank_ids{
-    "sender",        "coTenants",  "senderAddress", "reach",     "landlord",      "landlordAddress", "tenant",  "tenantAddress",
-    "home",          "payee",      "mailNumber",    "visitDays", "firstLetterDay", "workDone",       "contractor"};
+    "sender",          "coTenants", "senderAddress",  "reach",    "landlord",
+    "landlordAddress", "tenant",    "tenantAddress",  "home",     "payee",
+    "mailNumber",      "visitDays", "firstLetterDay", "workDone", "contractor"};
 
-bool is_blank(std::string_view name) {
-  return std::find(blank_ids.begin(), blank_ids.end(), name) != blank_ids.end();
-}
+bool is_blank(std::string_view name) { return std::find(blank_ids.begin(), blank_ids.end(), name) != blank_ids.end(); }
 
 /// Several tenants sign where the case says so, or where a name of another is given.
 bool several_sign(const Case& c, const Names& names) {
@@ -137,7 +136,8 @@ bool stands_in(const Letter& letter, const std::string& text) {
   return std::any_of(letter.paragraphs.begin(), letter.paragraphs.end(), [&](const Paragraph& p) {
     if (p.text.find(text) != std::string::npos) return true;
     return std::any_of(p.rows.begin(), p.rows.end(), [&](const auto& row) {
-      return std::any_of(row.begin(), row.end(), [&](const std::string& s) { return s.find(text) != std::string::npos; });
+      return std::any_of(row.begin(), row.end(),
+                         [&](const std::string& s) { return s.find(text) != std::string::npos; });
     });
   });
 }

@@ -9,8 +9,9 @@ namespace {
 
 /// Grounds in the order of their weight.
 constexpr std::array<std::string_view, 19> grounds{
-    "bar",      "rent-paid", "not-in-lease", "already-there", "not-mine",    "upkeep", "wear", "worn-out", "nothing-left", "too-high",
-    "no-bill",  "not-shown", "unnamed",      "debt",          "likely-wear", "age",    "sum",  "unsure",   "no-amount"};
+    "bar",         "rent-paid",    "not-in-lease", "already-there", "not-mine",  "upkeep",  "wear",
+    "worn-out",    "nothing-left", "too-high",     "no-bill",       "not-shown", "unnamed", "debt",
+    "likely-wear", "age",          "sum",          "unsure",        "no-amount"};
 
 bool among(std::string_view code, std::initializer_list<std::string_view> codes) {
   return std::find(codes.begin(), codes.end(), code) != codes.end();
@@ -62,7 +63,8 @@ std::string_view ground_when_open(const LineAssessment& line) {
   if (r.verdict == Verdict::ordinary_wear) return "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
-  if (line.steps.size() && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100)) return "worn-out";
+  if (line.steps.size() && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
+    return "worn-out";
   if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
 }
@@ -156,8 +158,7 @@ std::string part_of(const Step& step, const Speech& speech) {
 
 /// Whether a share of the whole sum is exactly what the step came to: some parts may not be shared.
 bool shares_all(const Step& step) {
-  return step.whole.thousandths > 0 &&
-         step.from.part({step.part.thousandths, step.whole.thousandths}) == step.to;
+  return step.whole.thousandths > 0 && step.from.part({step.part.thousandths, step.whole.thousandths}) == step.to;
 }
 
 std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
@@ -183,9 +184,8 @@ std::string worn_out(const Draft& d, const Group& group) {
     for (const Step& step : d.a.lines[i].steps) {
       const bool told = among(step.code, {"age-share", "age-from-move-in"});
       if (!told && step.code != "age-unknown") continue;
-      text.add(d.say(told ? "letter.worn.age" : "letter.worn.stay", {{"charge", d.charges({i})},
-                                                                     {"life", years(d, step.life)},
-                                                                     {"age", age_text(d, i, step)}}));
+      text.add(d.say(told ? "letter.worn.age" : "letter.worn.stay",
+                     {{"charge", d.charges({i})}, {"life", years(d, step.life)}, {"age", age_text(d, i, step)}}));
       break;
     }
   return text.take();
@@ -303,9 +303,10 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
 
 std::string group_text(const Draft& d, const Claim& claim, const Group& group, std::vector<const Rule*>& said) {
   Sentences text;
-  text.add(d.say(group.ground == "no-amount" ? "letter.group.head.no-sum" : "letter.group.head", {{"ground", d.say("letter.ground.", group.ground)},
-                                       {"charges", d.charges(group.lines)},
-                                       {"sum", d.money(sum_of(d, group.lines))}}));
+  text.add(d.say(group.ground == "no-amount" ? "letter.group.head.no-sum" : "letter.group.head",
+                 {{"ground", d.say("letter.ground.", group.ground)},
+                  {"charges", d.charges(group.lines)},
+                  {"sum", d.money(sum_of(d, group.lines))}}));
   if (group.ground == "worn-out") text.add(worn_out(d, group));
   if (group.ground == "too-high") text.add(arithmetic(d, group.lines.front()));
   if (d.has("letter.group.", group.ground))
@@ -336,7 +337,8 @@ void add_charges_table(Draft& d, const Claim& claim, bool only_disputed, std::st
     back += claim.lines[i].back;
     p.rows.push_back({d.label(i), d.money(r.claimed), d.money(claim.lines[i].back)});
   }
-  if (!some_without && p.rows.size() > 1) p.rows.push_back({d.say("letter.charges.total"), d.money(charged), d.money(back)});
+  if (!some_without && p.rows.size() > 1)
+    p.rows.push_back({d.say("letter.charges.total"), d.money(charged), d.money(back)});
 }
 
 } // namespace wearline

@@ -37,8 +37,8 @@ Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string ti
 void add_caution(Draft& d);
 /// What the person should know of the law before sending: a weak pack, no pack, a right that lapsed, own last days.
 void warn_about_law(Draft& d);
-/// The closing of a tenant's letter: that nothing is admitted (the wording key `rights`, or none), signature, how it was
-/// sent.
+/// The closing of a tenant's letter: that nothing is admitted (the wording key `rights`, or none), signature, how it
+/// was sent.
 void add_tenant_closing(Draft& d, std::string_view rights);
 /// What was enclosed: the records that the sender holds.
 void add_enclosures(Draft& d, bool about_charges);
@@ -53,9 +53,9 @@ const DutyResult* notice_of_suit(const Draft& d);
 const Remark* request_rule(const Draft& d);
 /// A duty of the tenant that a letter can meet: one that is open, else one that may be called for.
 const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_view> names);
-/// "This letter is my objection in writing under A.R.S. § 33-1321(D)." A sender's own notice names its section plainly;
-/// the sentence `key`, or `key` and ".under" with its {cite}.
-std::string own_notice(const Draft& d, std::string_view key, const Rule& rule);
+/// "This letter is my objection in writing under A.R.S. § 33-1321(D)." A sender's own notice names its section plainly:
+/// the sentence `under` with its {cite}, or `plain` where none may be named.
+std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under);
 /// "small claims court", or the place's own body.
 std::string forum(const Draft& d);
 /// The day of the tenant's last letter, if one is on file.

@@ -53,7 +53,9 @@ public:
     if (any_) fixed_words(true);
     const bool agree = any_ && needs_agreement(d_);
     d_.must("purpose", ParagraphRole::opening,
-            d_.say(agree ? "letter.purpose.agreement" : any_ ? "letter.purpose.statement" : "letter.purpose.nothing"));
+            d_.say(agree  ? "letter.purpose.agreement"
+                   : any_ ? "letter.purpose.statement"
+                          : "letter.purpose.nothing"));
     d_.may("facts", ParagraphRole::opening, facts());
     deposits();
     if (any_) {
@@ -64,7 +66,8 @@ public:
     d_.must("refund", ParagraphRole::ask, refund());
     wanted_by_law();
     if (any_) fixed_words(false);
-    if (agree) d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
+    if (agree)
+      d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
     else d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
     add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), enclosures());
@@ -79,9 +82,9 @@ public:
     d_.may("facts", ParagraphRole::opening, facts());
     const std::string& how = d_.c.statement.how;
     d_.must("sent", ParagraphRole::opening,
-            d_.say("letter.cover.sent",
-                   {{"day", d_.speech.day(d_.a.today)},
-                    {"how", d_.has("letter.how.", how) ? d_.say("letter.how.", how) : d_.say("letter.placeholder.how")}}));
+            d_.say("letter.cover.sent", {{"day", d_.speech.day(d_.a.today)},
+                                         {"how", d_.has("letter.how.", how) ? d_.say("letter.how.", how)
+                                                                            : d_.say("letter.placeholder.how")}}));
     d_.must("refund", ParagraphRole::ask, refund());
     std::vector<std::string> items{d_.say("letter.enclosure.statement")};
     for (std::string& item : enclosures()) items.push_back(std::move(item));
@@ -167,8 +170,9 @@ private:
       const LineAssessment& line = d_.a.lines[i];
       if (d_.c.lines[i].credit == Tri(true)) continue;
       Sentences text;
-      text.add(d_.say(charged(line) < line.result.claimed ? "letter.landlord.line.part" : "letter.landlord.line",
-                      {{"charge", numbered(n, i)}, {"kept", d_.money(charged(line))}, {"sum", d_.money(line.result.claimed)}}));
+      text.add(d_.say(
+          charged(line) < line.result.claimed ? "letter.landlord.line.part" : "letter.landlord.line",
+          {{"charge", numbered(n, i)}, {"kept", d_.money(charged(line))}, {"sum", d_.money(line.result.claimed)}}));
       if (d_.c.lines[i].from && d_.c.lines[i].to && d_.c.lines[i].from->known() && d_.c.lines[i].to->known())
         text.add(d_.say("letter.landlord.days", {{"from", d_.speech.day(d_.c.lines[i].from->earliest)},
                                                  {"to", d_.speech.day(d_.c.lines[i].to->earliest)}}));
@@ -188,7 +192,8 @@ private:
   std::string proof_of(std::size_t i) const {
     std::vector<std::string> proof;
     for (const std::string& paper : d_.c.lines[i].proof)
-      if (std::string name = d_.law.paper(d_.rules.registry.paper(paper)); !name.empty()) proof.push_back(std::move(name));
+      if (std::string name = d_.law.paper(d_.rules.registry.paper(paper)); !name.empty())
+        proof.push_back(std::move(name));
     return listed(proof, d_.speech);
   }
 
@@ -210,11 +215,11 @@ private:
   std::string refund() const {
     if (!deposit_total(d_.c)) return d_.say("letter.landlord.refund.unknown");
     if (!beyond().is_zero())
-      return d_.say("letter.landlord.balance",
-                    {{"deposit", d_.money(held())}, {"sum", d_.money(beyond())}});
+      return d_.say("letter.landlord.balance", {{"deposit", d_.money(held())}, {"sum", d_.money(beyond())}});
     if (!due().is_zero()) return d_.say("letter.landlord.refund", {{"sum", d_.money(due())}});
     const Money paid = d_.a.totals.paid_back;
-    return paid.is_zero() ? d_.say("letter.landlord.nothing") : d_.say("letter.landlord.refunded", {{"sum", d_.money(paid)}});
+    return paid.is_zero() ? d_.say("letter.landlord.nothing")
+                          : d_.say("letter.landlord.refunded", {{"sum", d_.money(paid)}});
   }
 
   // What the law of the place wants in the paper.
@@ -265,7 +270,8 @@ private:
   /// What the law wants in the statement and the case does not hold: a place for it, in brackets.
   void wanted_by_law() {
     if (!any_) return;
-    const bool hours = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) { return l.hours.has_value(); });
+    const bool hours =
+        std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) { return l.hours.has_value(); });
     if (wants(d_, "labour-hours-and-rate") && !hours)
       d_.must("wants-hours", ParagraphRole::closing, d_.say("letter.wants.hours"));
     if (wants(d_, "contractor-contact"))
@@ -291,7 +297,8 @@ private:
     const auto add = [&](const std::string& name) {
       if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     };
-    const std::vector<std::string> papers{"receipts", "estimate", "price-list", "photos", "inspection-report", "move-in-list"};
+    const std::vector<std::string> papers{"receipts", "estimate",          "price-list",
+                                          "photos",   "inspection-report", "move-in-list"};
     const auto add_paper = [&](const std::string& id) {
       const PaperId paper = d_.rules.registry.paper(id);
       if (index(paper) < d_.rules.registry.papers.size() && among(papers, d_.rules.registry.papers[index(paper)].id))
@@ -343,11 +350,12 @@ private:
       const std::string charge = d_.label(i);
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
       else if (r.fair.likely().is_zero() && !r.claimed.is_zero())
-        d_.warn("left-out", d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
+        d_.warn("left-out",
+                d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
       else if (!r.certain())
-        d_.warn("open", d_.say("letter.warn.landlord.open", {{"charge", charge},
-                                                             {"range", d_.speech.money(r.fair)},
-                                                             {"sum", d_.money(r.fair.likely())}}));
+        d_.warn("open",
+                d_.say("letter.warn.landlord.open",
+                       {{"charge", charge}, {"range", d_.speech.money(r.fair)}, {"sum", d_.money(r.fair.likely())}}));
       if (!charged(d_.a.lines[i]).is_zero() && d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
     }

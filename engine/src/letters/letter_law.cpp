@@ -76,7 +76,7 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
   if (f == Footing::none || text.empty()) return {};
   const std::string cite = cites(rule);
   hedged_ = hedged_ || cite.empty();
-  const std::string_view key = cite.empty()          ? "letter.law.loose"
+  const std::string_view key = cite.empty()         ? "letter.law.loose"
                                : f == Footing::firm ? "letter.law.firm"
                                                     : "letter.law.careful";
   return speech_->fill(key, [&](std::string_view name, std::string& out) {
@@ -233,9 +233,8 @@ const RemedyResult* LawTalk::penalty() const {
 std::optional<Day> LawTalk::lapsed() const {
   if (!there()) return std::nullopt;
   for (const DutyResult& duty : a_->law->duties())
-    if (duty.duty->who == Who::tenant && name_of(*duty.duty) == "sue" && duty.last &&
-        duty.last->latest != last_day && duty.last->latest < a_->today && duty.state != DutyState::met &&
-        duty.state != DutyState::not_needed)
+    if (duty.duty->who == Who::tenant && name_of(*duty.duty) == "sue" && duty.last && duty.last->latest != last_day &&
+        duty.last->latest < a_->today && duty.state != DutyState::met && duty.state != DutyState::not_needed)
       return duty.last->latest;
   return std::nullopt;
 }

@@ -100,7 +100,7 @@ private:
     Sentences text;
     text.add(d_.say("letter.ask.objection"));
     if (const DutyResult* duty = own_duty(d_, {"object", "respond"}))
-      text.add(own_notice(d_, "letter.ask.objection.law", *duty->duty));
+      text.add(own_notice(d_, *duty->duty, "letter.ask.objection.law", "letter.ask.objection.law.under"));
     if (const auto& received = d_.c.statement.received)
       text.add(d_.say("letter.ask.objection.received", {{"when", d_.when(*received)}}));
     return text.take();
@@ -109,8 +109,10 @@ private:
   /// The written request that a law wants, with its section.
   std::string request() const {
     if (notice_of_suit(d_)) return {};
-    if (const Remark* rule = request_rule(d_)) return own_notice(d_, "letter.ask.request", *rule);
-    if (const DutyResult* duty = own_duty(d_, {"demand"})) return own_notice(d_, "letter.ask.request", *duty->duty);
+    if (const Remark* rule = request_rule(d_))
+      return own_notice(d_, *rule, "letter.ask.request", "letter.ask.request.under");
+    if (const DutyResult* duty = own_duty(d_, {"demand"}))
+      return own_notice(d_, *duty->duty, "letter.ask.request", "letter.ask.request.under");
     return d_.say("letter.ask.request");
   }
 
@@ -118,7 +120,7 @@ private:
     const DutyResult* duty = notice_of_suit(d_);
     return Sentences()
         .add(d_.say("letter.ask.suit", {{"forum", forum(d_)}}))
-        .add(own_notice(d_, "letter.ask.suit.law", *duty->duty))
+        .add(own_notice(d_, *duty->duty, "letter.ask.suit.law", "letter.ask.suit.law.under"))
         .take();
   }
 
@@ -189,8 +191,7 @@ private:
                                {{"kind", d_.say("letter.facts.of.", deposit.kind.empty() ? "security" : deposit.kind)},
                                 {"sum", d_.money(*deposit.amount)}}));
     if (kinds.size() < 2) return d_.say("letter.facts.deposit", {{"sum", d_.money(*claim_.deposit)}});
-    return d_.say("letter.facts.deposits",
-                  {{"sum", d_.money(*claim_.deposit)}, {"kinds", listed(kinds, d_.speech)}});
+    return d_.say("letter.facts.deposits", {{"sum", d_.money(*claim_.deposit)}, {"kinds", listed(kinds, d_.speech)}});
   }
 
   // What decides most.
@@ -242,8 +243,9 @@ private:
     Sentences text;
     if (names.empty())
       text.add(day.duties.front()->duty->text_in(d_.speech.language())).add(d_.say("letter.due.other", {{"day", on}}));
-    else text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
-                         {{"what", listed(names, d_.speech)}, {"day", on}}));
+    else
+      text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                      {{"what", listed(names, d_.speech)}, {"day", on}}));
     return text.add(counted).take();
   }
 

@@ -48,8 +48,8 @@ void add_facts(Draft& d) {
 void add_charges(Draft& d, const Claim& claim) {
   if (d.a.lines.empty()) return;
   Paragraph& p = d.must("charges", ParagraphRole::table, d.say("letter.note.charges"));
-  for (const std::string_view column : {"letter.charges.charge", "letter.charges.charged", "letter.note.fair",
-                                        "letter.charges.why"})
+  for (const std::string_view column :
+       {"letter.charges.charge", "letter.charges.charged", "letter.note.fair", "letter.charges.why"})
     p.head.push_back(d.say(column));
   const std::size_t all = d.a.lines.size(), most = static_cast<std::size_t>(d.rules.letters.note_charges);
   Money rest;
@@ -68,8 +68,8 @@ void add_charges(Draft& d, const Claim& claim) {
                       ground.empty() ? d.say("letter.ground.undisputed") : d.say("letter.ground.", ground)});
   }
   if (all > most)
-    p.rows.push_back({d.say("letter.note.more", {{"n", std::to_string(all - most)}}), d.money(rest),
-                      d.speech.money(rest_fair), ""});
+    p.rows.push_back(
+        {d.say("letter.note.more", {{"n", std::to_string(all - most)}}), d.money(rest), d.speech.money(rest_fair), ""});
   p.rows.push_back({d.say("letter.charges.total"), d.money(d.a.totals.claimed), d.speech.money(d.a.totals.fair), ""});
 }
 
@@ -77,7 +77,9 @@ void add_sums(Draft& d, const Claim& claim) {
   const Totals& t = d.a.totals;
   Paragraph& p = d.must("sums", ParagraphRole::table, d.say("letter.note.sums"));
   p.head = {d.say("letter.sums.what"), d.say("letter.sums.sum")};
-  const auto row = [&](std::string_view key, const Range<Money>& m) { p.rows.push_back({d.say(key), d.speech.money(m)}); };
+  const auto row = [&](std::string_view key, const Range<Money>& m) {
+    p.rows.push_back({d.say(key), d.speech.money(m)});
+  };
   if (claim.deposit) row("letter.sums.deposit", *claim.deposit);
   if (!t.interest.high().is_zero()) row("letter.sums.interest", t.interest);
   row("letter.note.fair-charges", t.fair);

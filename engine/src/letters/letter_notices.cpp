@@ -64,7 +64,7 @@ void write_papers_request(Draft& d) {
   Sentences ask;
   ask.add(d.say("letter.ask.papers", {{"day", day}}));
   if (const DutyResult* duty = d.law.tenant_duty({"ask-for-papers"}, DutyState::open))
-    ask.add(own_notice(d, "letter.ask.papers.law", *duty->duty));
+    ask.add(own_notice(d, *duty->duty, "letter.ask.papers.law", "letter.ask.papers.law.under"));
   d.must("ask", ParagraphRole::ask, ask.take());
   std::vector<std::string> items = papers_to_ask_for(d);
   for (std::string& item : shows(d, claim, groups_of(d, claim))) items.push_back(std::move(item));
@@ -84,14 +84,15 @@ void write_new_address(Draft& d) {
   const Tenancy& t = d.c.tenancy;
   const auto& out = t.possession_returned ? t.possession_returned : t.ended;
   if (out)
-    text.add(d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
+    text.add(
+        d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
   text.add(d.say("letter.ask.address"));
   if (const DutyResult* duty = own_duty(d, {"give-forwarding-address"}))
-    text.add(own_notice(d, "letter.ask.address.law", *duty->duty));
+    text.add(own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under"));
   else if (d.law.there())
     for (const Remark& rule : d.a.law->pack().address)
       if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false)) {
-        text.add(own_notice(d, "letter.ask.address.law", rule));
+        text.add(own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under"));
         break;
       }
   d.must("ask", ParagraphRole::ask, text.take());
@@ -100,8 +101,7 @@ void write_new_address(Draft& d) {
   const auto by = day_started_by(d, "forwarding-address-given");
   const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
   Sentences send;
-  if (claim.deposit && by)
-    send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
+  if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
   else send.add(d.say(claim.deposit ? "letter.address.send.sum" : "letter.address.send", {{"sum", sum}}));
   d.may("send", ParagraphRole::closing, send.add(d.say("letter.ask.pay")).add(d.say("letter.address.confirm")).take());
   warn_about_law(d);

@@ -35,8 +35,7 @@ std::optional<Day> start_of(const Leg& leg, std::string_view event, const Draft&
 void warn_about_own_days(Draft& d) {
   const LawWords words(*d.a.law, d.rules.registry, d.rules.holidays, d.speech);
   for (const DutyResult& duty : d.a.law->duties()) {
-    if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last ||
-        duty.last->latest == last_day)
+    if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last || duty.last->latest == last_day)
       continue;
     d.warn("send-by", d.say(duty.duty->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
                             {{"duty", words.label(*duty.duty)}, {"day", d.speech.day(duty.last->earliest)}}));
@@ -132,9 +131,9 @@ const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_vie
   return late ? late : d.law.tenant_duty(names, DutyState::met);
 }
 
-std::string own_notice(const Draft& d, std::string_view key, const Rule& rule) {
+std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under) {
   const std::string cite = d.law.section(rule);
-  return cite.empty() ? d.say(key) : d.say(key, ".under", {{"cite", cite}});
+  return cite.empty() ? d.say(plain) : d.say(under, {{"cite", cite}});
 }
 
 std::optional<Day> day_started_by(const Draft& d, std::string_view event) {

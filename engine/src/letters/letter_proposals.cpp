@@ -57,7 +57,7 @@ private:
   /// The landlord still has time, and has sent nothing.
   std::optional<Day> still_time() const {
     const Statement& s = d_.c.statement;
-    if (!d_.c.lines.empty() || s.received || s.refund_paid) return std::nullopt;
+    if (!d_.c.lines.empty() || s.received || claim_.paid > Money()) return std::nullopt;
     return d_.law.landlords_day();
   }
 
@@ -138,7 +138,8 @@ private:
   /// Nothing came, and no day is known to be missed: the deposit is asked for all the same.
   void silent() {
     const bool asked = std::any_of(out_.kinds.begin(), out_.kinds.end(), [](const LetterProposal& p) {
-      return p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline || p.kind == LetterKind::second_letter;
+      return p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline ||
+             p.kind == LetterKind::second_letter;
     });
     if (d_.c.statement.came == Tri(false) && d_.a.lines.empty() && owed() && !asked && !still_time())
       add(LetterKind::demand, "silent");

@@ -52,7 +52,8 @@ const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.
 export function stems(literals) {
   const said = [...literals];
   const oneMany = (list) => list.flatMap((w) => [`${w}.one`, `${w}.many`]);
-  const named = new Set([...said.flatMap((l) => [l, l.replace(/^(reason\.|[.-])/, '')]), ...['facts', 'duties', 'papers'].flatMap((file) => Object.values(rules(`${file}.json`)).filter(Array.isArray).flatMap(ids))]);
+  const named = new Set([...said.flatMap((l) => [l, l.replace(/^(reason\.|[.-])/, '')]), ...['facts', 'duties', 'papers'].flatMap((file) => Object.values(rules(`${file}.json`)).filter(Array.isArray).flatMap(ids)),
+    ...rules('letters.json').shows.map(({ show }) => show)]);
   const places = said.filter((l) => /^\/[A-Za-z]+(\/[\w*]+)*$/.test(l)).map((l) => l.slice(1).replace(/\/\*/g, '').replace(/\//g, '.'));
   return {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),

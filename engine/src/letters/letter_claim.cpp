@@ -68,7 +68,7 @@ Claim claim_of(const Draft& d) {
       still += claim.lines[i].granted;
   }
   const Statement& s = d.c.statement;
-  claim.deposit = deposit_total(d.c);
+  claim.deposit = deposit_total(d.c, d.a.pack);
   claim.interest = d.law.there() ? d.a.totals.interest.low() : Money();
   claim.paid_known = s.refund_paid.has_value();
   claim.paid_stated = !claim.paid_known && s.stated_refund.has_value();

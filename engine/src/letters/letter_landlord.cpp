@@ -105,10 +105,10 @@ private:
 
   // Sums: charges and what of them the deposit covers.
 
-  Money held() const { return deposit_total(d_.c).value_or(Money()) + d_.a.totals.interest.likely(); }
+  Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + d_.a.totals.interest.likely(); }
   Money all_charges() const { return d_.a.totals.fair.likely(); }
-  Money kept() const { return deposit_total(d_.c) ? std::min(all_charges(), held()) : all_charges(); }
-  Money beyond() const { return deposit_total(d_.c) ? std::max(all_charges() - held(), Money()) : Money(); }
+  Money kept() const { return deposit_total(d_.c, d_.a.pack) ? std::min(all_charges(), held()) : all_charges(); }
+  Money beyond() const { return deposit_total(d_.c, d_.a.pack) ? std::max(all_charges() - held(), Money()) : Money(); }
   /// Still to be sent with the statement.
   Money due() const { return std::max(held() - all_charges() - d_.a.totals.paid_back, Money()); }
 
@@ -199,11 +199,11 @@ private:
 
   void sums() {
     const Totals& t = d_.a.totals;
-    if (!deposit_total(d_.c)) return;
+    if (!deposit_total(d_.c, d_.a.pack)) return;
     Paragraph& p = d_.must("sums", ParagraphRole::table, d_.say("letter.sums.title"));
     p.head = {d_.say("letter.sums.what"), d_.say("letter.sums.sum")};
     const auto row = [&](std::string_view key, Money sum) { p.rows.push_back({d_.say(key), d_.money(sum)}); };
-    row("letter.sums.deposit", *deposit_total(d_.c));
+    row("letter.sums.deposit", *deposit_total(d_.c, d_.a.pack));
     if (!t.interest.likely().is_zero()) row("letter.sums.interest", t.interest.likely());
     row("letter.statement.taken", Money() - kept());
     row("letter.statement.left", held() - kept());
@@ -213,7 +213,7 @@ private:
   }
 
   std::string refund() const {
-    if (!deposit_total(d_.c)) return d_.say("letter.landlord.refund.unknown");
+    if (!deposit_total(d_.c, d_.a.pack)) return d_.say("letter.landlord.refund.unknown");
     if (!beyond().is_zero())
       return d_.say("letter.landlord.balance", {{"deposit", d_.money(held())}, {"sum", d_.money(beyond())}});
     if (!due().is_zero()) return d_.say("letter.landlord.refund", {{"sum", d_.money(due())}});

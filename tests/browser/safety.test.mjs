@@ -5,7 +5,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { test as whole } from 'node:test';
-import { browser, DIST, example, open, openExample, openMany, press, ready, serve, site, still, until, withPage } from './harness.mjs';
+import { browser, DIST, example, open, openExample, openMany, press, ready, serve, site, still, unfold, withPage } from './harness.mjs';
 
 withPage();
 const test = (name, run) => whole(name, { timeout: 120_000 }, run);
@@ -98,6 +98,7 @@ test('the headers for hosts let the whole page work, and no other page may show 
   const { page, context, finish } = await open(browser, strict.address);
   await openExample(page, /Twelve charges/);
   await page.locator('.sheet .paragraph').first().waitFor();
+  await unfold(page, 'takeaway');
   await press(page, 'Report');
   await press(page, 'Table');
   await finish();
@@ -157,6 +158,7 @@ test('files and texts that are far too much: the page answers meanwhile, says so
 test('web pages and drawings are no exhibits', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Little is known/);
+  await unfold(page, 'evidence');
   await page.locator('.evidence input[type=file]').setInputFiles([file('a.html', '<script>1</script>', 'text/html'), file('b.svg', '<svg/>', 'image/svg+xml')]);
   await says(page, /neither pictures nor PDFs: a\.html, b\.svg/);
   assert.equal(await page.locator('.exhibit').count(), 0);

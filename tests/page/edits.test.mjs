@@ -3,7 +3,8 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { source } from './source.mjs';
 
-const { asCredit, withCopy, withEvent, withLine, withMoved, withoutLine } = await source('case/edits.ts');
+const { asCredit, withCopy, withCreditTyped, withEvent, withLine, withMoved, withoutLine } = await source('case/edits.ts');
+const { amountForField, amountFromTyping, shownAmount } = await source('case/typed-money.ts');
 const { change, begin, undo, redo } = await source('case/history.ts');
 const { freshLineIdOf, sheetOf, isUnsaved, workOf } = await source('app/sheet.ts');
 
@@ -35,8 +36,27 @@ test('an event is set once, changed, and taken out with nothing left behind', ()
 test('a sum with a minus sign becomes a credit of that sum', () => {
   for (const minus of ['-', '\u2212', '- ']) {
     const c = asCredit({ wearline: 1, lines: [{ id: '1', text: 'Refund', amount: `${minus}100` }] }, 0);
-    assert.deepEqual(c.lines, [{ id: '1', text: 'Refund', amount: '100', credit: true }]);
+    assert.deepEqual(c.lines, [{ id: '1', text: 'Refund', amount: '100.00', credit: true }]);
   }
+});
+
+test('a credit stays one while it is typed with its sign, and is a charge without', () => {
+  const c = { wearline: 1, lines: [{ id: '1', amount: '100.00', credit: true }] };
+  assert.deepEqual(withCreditTyped(c, 0, '\u221290').lines, [{ id: '1', amount: '90.00', credit: true }]);
+  assert.deepEqual(withCreditTyped(c, 0, '-1,200.50').lines, [{ id: '1', amount: '1200.50', credit: true }]);
+  assert.deepEqual(withCreditTyped(c, 0, '90').lines, [{ id: '1', amount: '90.00' }]);
+  assert.deepEqual(withCreditTyped(c, 0, '').lines, [{ id: '1' }]);
+  assert.equal(shownAmount(c.lines[0]), '\u2212100.00');
+});
+
+test('sums are read and grouped in a time that grows with their length alone', () => {
+  const digits = '1'.repeat(200_000);
+  assert.equal(amountFromTyping(digits), digits);
+  assert.equal(amountFromTyping(`1${' '.repeat(100_000)}x`), `1${' '.repeat(100_000)}x`);
+  assert.equal(amountForField(`${digits}.00`).length, digits.length + 66_666 + 3);
+  assert.equal(amountForField('1234567.00'), '1,234,567.00');
+  assert.equal(amountForField('12.00'), '12.00');
+  assert.equal(amountForField('123.00'), '123.00');
 });
 
 test('typing on in one field is one step of the past', () => {

@@ -192,6 +192,7 @@ export class Desk {
   makeCredit(index: number): void {
     this.typing.delete(`/lines/${index}/amount`);
     this.put(asCredit(this.case, index));
+    this.tell(say('page.notice.credit', { n: index + 1 }), true);
   }
 
   undo(): void {

@@ -157,7 +157,7 @@ export class Judging {
       return null;
     }
     // A value that cannot be read holds the letter up: the last one stays until it can.
-    if (sheet.faults.length > 0) return sheet.draft.last ?? null;
+    if (sheet.faults.length > 0) return sheet.draft.last?.paragraphs ? sheet.draft.last : null;
     const { kind, off, on } = sheet.letter;
     const options = { ...(kind ? { kind } : {}), language: language(), off, on };
     // A new result means new facts or rules; the result itself is made anew with each of them.
@@ -170,14 +170,14 @@ export class Judging {
     return draft?.paragraphs ? draft : null;
   }
 
-  /** The letter of the case as it is now, however much is still on its way. */
+  /** The letter of the case as it is now, however much is still on its way; null where a value cannot be read. */
   async settledLetter(): Promise<Letter | null> {
     // Asks for what writes letters, if that is not here yet; then for the letter of the settled result.
     this.letter();
     await this.settled();
     this.letter();
     await this.desk.sheet.draft.coming;
-    return this.letter();
+    return this.desk.sheet.faults.length > 0 ? null : this.letter();
   }
 
   /** Makes sure the law the case in front names is loaded, then judges. */

@@ -2,6 +2,7 @@
 
 import { type CaseFile, freshLineId, type Line } from './case';
 import { withValueAt } from './pointer';
+import { amountFromTyping, isBelowZero, withoutMinus } from './typed-money';
 
 /** An event of the case set to a day, or taken out. */
 export function withEvent(c: CaseFile, what: string, on: string | undefined): CaseFile {
@@ -38,6 +39,17 @@ export function withMoved(c: CaseFile, index: number, by: -1 | 1): CaseFile {
 /** What a credit is called in a case: the same sum without its sign, marked as lowering the charges. */
 export function asCredit(c: CaseFile, index: number): CaseFile {
   const line = c.lines[index];
-  const amount = String(line?.amount ?? '').replace(/^[-\u2212]\s*/, '');
-  return line ? { ...c, lines: c.lines.map((l, i) => (i === index ? { ...l, amount, credit: true } : l)) } : c;
+  return line ? withLineChanged(c, index, { amount: sumOf(String(line.amount ?? '')), credit: true }) : c;
+}
+
+/** What is typed into the sum of a credit: with its sign it stays one, without it is a charge. */
+export const withCreditTyped = (c: CaseFile, index: number, typed: string): CaseFile =>
+  withLineChanged(c, index, { amount: sumOf(typed), credit: isBelowZero(typed) || undefined });
+
+const sumOf = (typed: string): string | undefined => amountFromTyping(withoutMinus(typed));
+
+function withLineChanged(c: CaseFile, index: number, changes: Partial<Line>): CaseFile {
+  const changed = { ...c.lines[index]!, ...changes };
+  const line = Object.fromEntries(Object.entries(changed).filter(([, v]) => v !== undefined)) as Line;
+  return { ...c, lines: c.lines.map((l, i) => (i === index ? line : l)) };
 }

@@ -30,6 +30,17 @@ export function amountFromTyping(typed: string): string | undefined {
   return typed.trim();
 }
 
+const minus = /^\s*[-\u2212]\s*(?=[$\d.])/;
+/** True for a sum typed with a minus sign. */
+export const isBelowZero = (typed: unknown): boolean => typeof typed === 'string' && minus.test(typed.slice(0, 60));
+export const withoutMinus = (typed: string): string => typed.replace(minus, '');
+
+/** The sum of a charge as its field shows it; a credit bears the minus sign it has on paper. */
+export const shownAmount = (line: { amount?: unknown; credit?: unknown }): string => {
+  const sum = amountForField(line.amount);
+  return line.credit === true && sum ? `\u2212${sum}` : sum;
+};
+
 /** "1240.00" -> "1,240.00" for a field; other text is returned as it is. */
 export const amountForField = (amount: unknown): string =>
   typeof amount !== 'string' ? '' : amount.replace(/^(\d+)(\.\d\d)$/, (_, w: string, c: string) => grouped(w) + c);

@@ -57,7 +57,7 @@ const unreadable = new Set(['wrong-type', 'bad-amount', 'bad-date', 'bad-number'
 /** What is wrong, in the words of the field: how to write the value where it could not be read, else the engine's own sentence. */
 export function faultText(f: Field, fault: Fault): string {
   const key = `page.fault.${f.kind}`;
-  if (fault.code === 'bad-amount' && fault.text.includes('negative')) return fault.text;
+  if (fault.code === 'bad-amount' && fault.text.includes('negative')) return say('page.fault.belowZero');
   return unreadable.has(fault.code) && canSay(key) ? say(key) : fault.text;
 }
 

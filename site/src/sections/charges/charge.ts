@@ -9,7 +9,8 @@ import { say } from '../../say/wording';
 import type { JudgedLine } from '../../case/assessment';
 import { isUsedUp, type Outcome, questionOf } from '../../case/outcome';
 import type { Line } from '../../case/case';
-import { amountForField, amountFromTyping } from '../../case/typed-money';
+import { withCreditTyped } from '../../case/edits';
+import { amountFromTyping, isBelowZero, shownAmount, withoutMinus } from '../../case/typed-money';
 import { faultText, field } from '../../parts/field';
 import { fieldsAt } from '../../parts/fields';
 import { verdictMark } from '../../parts/mark';
@@ -67,10 +68,11 @@ function amount(d: Desk, line: Line, index: number): TemplateResult {
     aria-label=${say('page.charges.amount', { n: index + 1 })}
     aria-invalid=${wrong ? 'true' : nothing}
     aria-describedby=${wrong ? `amount-${index}-fault` : d.case.lines[index] ? `verdict-${line.id}` : nothing}
-    .value=${live(d.typing.get(at) ?? amountForField(line.amount))}
+    .value=${live(d.typing.get(at) ?? shownAmount(line))}
     @input=${(e: Event) => {
       const typed = (e.target as HTMLInputElement).value;
       d.typing.set(at, typed);
+      if (line['credit'] === true && d.case.lines[index]) return d.put(withCreditTyped(d.case, index, typed), at);
       write(d, line, index, 'amount', amountFromTyping(typed));
     }}
     @change=${() => {
@@ -141,10 +143,21 @@ function opener(
   </button>`;
 }
 
+/** A sum below zero is no charge: it may be a credit, which lowers the charges. That is offered, never done unasked. */
+function belowZero(d: Desk, index: number, typed: string): TemplateResult {
+  const sum = money(amountFromTyping(withoutMinus(typed)));
+  return html`<p class="fault" id="amount-${index}-fault">
+    ${say('page.charges.belowZero')}
+    <button type="button" class="link" @click=${() => d.makeCredit(index)}>${say('page.charges.makeCredit', { sum })}</button>
+  </p>`;
+}
+
 function faults(d: Desk, index: number): TemplateResult | typeof nothing {
   const own = d.sheet.faults.filter((f) => f.at === `/lines/${index}` || f.at === `/lines/${index}/amount`);
   if (own.length === 0) return nothing;
   const text = own.map((f) => faultText({ at: f.at, kind: 'money', label: '' }, f)).join(' ');
+  const typed = d.typing.get(`/lines/${index}/amount`) ?? d.case.lines[index]?.amount;
+  if (isBelowZero(typed)) return belowZero(d, index, String(typed));
   return html`<p class="fault" id="amount-${index}-fault">${text}</p>`;
 }
 

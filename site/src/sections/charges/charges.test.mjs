@@ -9,6 +9,7 @@ import {
   openExample,
   openFacts,
   openRow,
+  press,
   row,
   site,
   still,
@@ -183,5 +184,26 @@ test('a total that is not the sum of the charges is said with the charges', asyn
       (t) => !before.includes(t) && /3,134\.00|3,284\.00/.test(t),
     ),
   );
+  await finish();
+});
+
+test('a sum with a minus sign is offered as a credit, and the letter waits in sight for what cannot be read', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await page.locator('.sheet .paragraph').first().waitFor();
+  await page.locator('#amount-2').click();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('-100', { delay: 40 });
+  await page.keyboard.press('Tab');
+  await still(page);
+  await page.locator('.sheet[data-held]').waitFor();
+  assert.ok((await page.locator('.left-out').innerText()).includes('3'));
+  await page.getByRole('button', { name: 'This lowers the charges by $100.00' }).click();
+  await still(page);
+  assert.equal(await page.locator('#amount-2').inputValue(), '\u2212100.00');
+  await page.locator('.sheet:not([data-held])').waitFor();
+  await press(page, 'Undo');
+  await still(page);
+  assert.equal(await page.locator('#amount-2').inputValue(), '-100');
   await finish();
 });

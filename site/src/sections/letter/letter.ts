@@ -150,10 +150,13 @@ const readingCopy = (of: NonNullable<Letter['copy']>): TemplateResult =>
     </div>
   </details>`;
 
+const waiting = (): TemplateResult =>
+  html`${say('page.letter.waiting')} <a href="#result">${say('page.letter.waiting.go')}</a>`;
+
 /** While it is on its way, or while something typed cannot be read. */
 const notYet = (d: Desk): TemplateResult =>
   html`<p class="empty">
-    ${d.sheet.faults.length ? html`${say('page.letter.waiting')} <a href="#result">${say('page.letter.waiting.go')}</a>` : say('page.sums.loading')}
+    ${d.sheet.faults.length ? waiting() : say('page.sums.loading')}
   </p>`;
 
 /** The heading is there before the letter is, so that who goes there stays there when it comes. */
@@ -169,12 +172,14 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
 function drafted(d: Desk, draft: Letter): TemplateResult {
   const whole = d.folds.has('letter');
   const caution = draft.paragraphs.filter((p) => p.role === 'caution');
+  // The letter as it was before something was typed that cannot be read: to be seen, not to be sent.
+  const held = d.sheet.faults.length > 0;
   return html`<div class="letter-side">
-      <p>${say('page.letter.says')}</p>
-      ${choice(d, draft)} ${tools(d)}
+      <p>${held ? waiting() : say('page.letter.says')}</p>
+      ${held ? nothing : html`${choice(d, draft)} ${tools(d)}`}
       ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
-    <article class="sheet" data-cut=${whole ? nothing : 'yes'} ?inert=${!whole} lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
+    <article class="sheet" data-held=${held ? 'yes' : nothing} data-cut=${whole ? nothing : 'yes'} ?inert=${!whole || held} lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
       ${repeat(
         draft.paragraphs.filter((p) => p.role !== 'caution'),
         (p) => `${draft.kind}/${p.id}`,

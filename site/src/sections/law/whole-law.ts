@@ -28,6 +28,7 @@ const chapters = [
   'remedies',
   'interest',
   'caps',
+  'notDeposit',
   'holder',
   'smallClaims',
   'scope',

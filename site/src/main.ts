@@ -37,9 +37,11 @@ window.addEventListener('beforeunload', (e) => {
   if (behind || (desk.unsaved && !desk.keeping)) e.preventDefault();
 });
 
+setInterval(() => desk.newDay(), 60_000);
+
 /** A window that goes out of sight may never come back: what is half typed is saved as if the field were left, and all is written. */
 document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState !== 'hidden') return;
+  if (document.visibilityState !== 'hidden') return desk.newDay();
   const { activeElement } = document;
   if (activeElement instanceof HTMLInputElement) activeElement.dispatchEvent(new Event('change', { bubbles: true }));
   if (keeper.behind) void keeper.flush();

@@ -1,7 +1,7 @@
 // Opening and saving case files on the person's own device.
 
 import { caseInReport, fitsInFile, fromFile, mostAttached, type Saved, toFile } from '../case/saved';
-import { largestCase } from '../case/shape';
+import { largestCase, newestVersion } from '../case/shape';
 import { shortTime } from '../say/show';
 import { say } from '../say/wording';
 import type { Desk, Sheet } from './desk';
@@ -47,6 +47,10 @@ export function readCase(text: string, name: string): Opened {
   } catch {
     return { trouble: say('page.notice.notJson', { name }) };
   }
+  // What a newer version of the page knows would be lost here, and gone from the file with the next saving.
+  const version = (data as { wearline?: unknown } | null)?.wearline;
+  if (typeof version === 'number' && version > newestVersion)
+    return { trouble: say('page.notice.newerFile', { name }) };
   const saved = fromFile(data, report !== undefined);
   return saved ? { saved } : { trouble: say('page.notice.notCase', { name }) };
 }

@@ -81,6 +81,14 @@ export class Desk {
   draw(): void {
     this.listeners.forEach((l) => l());
   }
+  /** A page may lie open past midnight: from then on every day is counted from the new one. */
+  newDay(today = localToday()): void {
+    if (today === this.today) return;
+    this.today = today;
+    this.sheets.forEach((s) => (s.settled = false));
+    this.refresh();
+    void this.settleOthers();
+  }
   breakDown(e: unknown): void {
     this.broken = e instanceof Error ? e.message : String(e);
   }

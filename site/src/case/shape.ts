@@ -12,6 +12,9 @@ export const longestText = 20_000;
 export const largestCase = 8 * 1024 * 1024;
 const deepest = 12;
 
+/** The newest version of the case file that is known here. */
+export const newestVersion = 1;
+
 export interface Shaped {
   subject: CaseFile;
   /** JSON Pointers of what was left out. */

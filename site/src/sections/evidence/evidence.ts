@@ -39,6 +39,7 @@ export async function attach(d: Desk, files: Iterable<File>): Promise<void> {
   const added = await Promise.all(fitting.map((f) => exhibitOf(++id, f)));
   if (added.length) {
     sheet.exhibits = [...sheet.exhibits, ...added];
+    d.folds.add('evidence');
     d.exhibitsChanged();
   }
   const says = [

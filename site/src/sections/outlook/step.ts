@@ -16,7 +16,7 @@ import { hasLetter } from '../letter/has-letter';
 import { replyDays } from '../../case/letter-numbers';
 import { openCharge, shortQuestion } from '../charges/open-charge';
 import { spanWords } from './money';
-import { goOn } from './outlook';
+import { goOn } from './steps';
 
 interface Words {
   act: string;

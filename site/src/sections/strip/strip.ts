@@ -10,7 +10,7 @@ import type { NextStep } from '../../case/next-step';
 import { dayCount } from '../days/days';
 import { hasLetter } from '../letter/has-letter';
 import { headlineOf } from '../outlook/money';
-import { stepsOf } from '../outlook/outlook';
+import { stepsOf } from '../outlook/steps';
 import './strip.css';
 
 interface Place {

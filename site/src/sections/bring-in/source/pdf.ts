@@ -2,6 +2,7 @@
 
 import type { DocumentInitParameters, PDFDocumentProxy, PDFPageProxy } from 'pdfjs-dist/types/src/display/api';
 import { startPdf } from './pdf-library';
+import { withoutDoubles } from './doubles';
 import { layOut, type Word } from './layout';
 import { pagesRead, wordsOfPage } from './limits';
 import { Locked } from './locked';
@@ -72,30 +73,6 @@ function wordsOf(item: TextItem, toPage: Matrix, scale: number): Word[] {
     w: m[0].length * each,
     h: size,
   }));
-}
-
-/** The same word drawn twice, a hair apart, to look bold. */
-function withoutDoubles(words: Word[]): Word[] {
-  // Words by their text and the square of the page they begin in, so that each is compared with its neighbors alone.
-  const side = 4;
-  const seen = new Map<string, Word[]>();
-  const squares = (w: Word, reach: number): string[] => {
-    const [x, y] = [Math.floor(w.x / side), Math.floor(w.y / side)];
-    const steps = Array.from({ length: 2 * reach + 1 }, (_, i) => i - reach);
-    return steps.flatMap((i) => steps.map((j) => `${x + i} ${y + j} ${w.text}`));
-  };
-  return words.filter((w) => {
-    const near = 0.25 * w.h;
-    const reach = Math.min(4, Math.ceil(near / side));
-    const double = squares(w, reach).some((at) =>
-      seen.get(at)?.some((s) => Math.abs(s.x - w.x) < near && Math.abs(s.y - w.y) < near),
-    );
-    const [own] = squares(w, 0) as [string];
-    const there = seen.get(own);
-    if (there) there.push(w);
-    else seen.set(own, [w]);
-    return !double;
-  });
 }
 
 async function readPage(

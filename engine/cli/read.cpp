@@ -86,10 +86,15 @@ Json case_of(const ReadStatement& s, const std::vector<Recognition>& known) {
 void print_rest(const ReadStatement& s, const std::vector<Recognition>& known, const Wording& words) {
   for (const TrayLine& t : s.tray)
     std::cerr << "line " << t.line << ": " << t.text << "\n    " << words.say("reading.tray." + t.why) << '\n';
-  for (const StatementCheck& c : s.checks)
+  for (const StatementCheck& c : s.checks) {
     std::cerr << "line " << c.line << ": "
               << words.say("reading.check." + c.code,
-                           {{"text", c.text}, {"stated", c.stated.grouped()}, {"computed", c.computed.grouped()}})
+                           {{"text", c.text}, {"stated", c.stated.grouped()}, {"computed", c.computed.grouped()}});
+    if (c.slip != Slip::none) std::cerr << ' ' << words.say(slip_key(c.slip), {{"text", c.left_out}});
+    std::cerr << '\n';
+  }
+  for (const ClosedSum& c : s.closed)
+    std::cerr << "line " << c.line << ": " << words.say("reading.closed." + c.code, {{"stated", c.stated.grouped()}})
               << '\n';
   for (std::size_t i = 0; i < known.size(); ++i)
     if (known[i].confidence < 50) std::cerr << words.say("reading.unsure", {{"text", s.charges[i].text}}) << '\n';

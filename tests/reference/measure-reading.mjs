@@ -1,14 +1,17 @@
-// Reading and recognising, measured: node tests/reference/measure-reading.mjs [PROGRAM]
-// Runs `wearline recognise --json` and `wearline read --json` over the test corpus (tests/reference/corpus, invented, kept as it came) and over
-// further lines and statements of our own (tests/reference/reading), prints how often each field is right, and writes reading.md beside this file.
-// Fails where a figure is below its aim. Stated differences of the corpus from the case file: a credit is a positive sum with "credit": true.
+// Reading and recognising, measured: node tests/reference/measure-reading.mjs [PROGRAM] [--write]
+// Runs `wearline recognise --json` and `wearline read --json` over the test corpus (tests/reference/corpus and corpus2, invented, kept as they came)
+// and over further lines and statements of our own (tests/reference/reading), and prints how often each field is right. With --write also into
+// reading.md beside this file. Fails where a figure is below its aim, or, on the harder statements, below what was reached. Stated differences of the corpus from the case file: a credit is a positive sum with "credit": true.
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const here = path.dirname(fileURLToPath(import.meta.url));
-const program = process.argv[2] ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+const write = process.argv.includes('--write');
+const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+/** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
+const reached = { whole: 63, invented: 10 };
 const SURE = 70; // "sure" in the engine's own words: reading.h
 
 const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));
@@ -72,49 +75,80 @@ function measureLines(lines) {
   return { tally, wrong, invented, sureAndWrong: (100 * sureAndWrong) / charges };
 }
 
-const signed = (line) => (line.credit ? `-${line.amount}` : line.amount);
+const cents = (text) => (text === null || text === undefined ? null : Math.round(Number(text) * 100));
+const signed = (line) => (line.credit ? -1 : 1) * cents(line.amount);
 
-function measureStatements(folder) {
-  const tally = new Tally();
+/** One folder of statements: of each how its charges and its own sums were read. `which` picks files by number. */
+function measureStatements(folder, which = () => true) {
+  const seen = { papers: 0, whole: 0, amounts: 0, invented: 0, missed: 0, deposit: 0, interest: 0, total: 0, refund: 0, due: 0, dates: [0, 0] };
   const wrong = [];
-  let invented = 0;
-  for (const file of fs.readdirSync(folder).filter((name) => name.endsWith('.txt')).sort()) {
+  for (const file of fs.readdirSync(folder).filter((name) => name.endsWith('.txt') && which(parseInt(name, 10))).sort()) {
     const want = readJson(path.join(folder, file.replace('.txt', '.expected.json')));
     const have = JSON.parse(run(['read', '--json', path.join(folder, file)]));
-    const field = (name, a, b) => {
-      tally.add(name, 'all', (a ?? null) === (b ?? null));
-      if ((a ?? null) !== (b ?? null)) wrong.push(`${file} | ${name} | ${a} is read as ${b}`);
-    };
-    const wanted = (want.amounts ?? want.lines.map((line) => line.amount)).filter((amount) => Number(amount) !== 0);
-    const amounts = have.lines.map(signed).filter((amount) => Number(amount) !== 0);
+    seen.papers += 1;
+    const wanted = (want.amounts ?? want.lines.map((line) => line.amount)).map(cents).filter((amount) => amount !== 0);
     const left = [...wanted];
-    for (const amount of amounts) {
+    const invented = [];
+    for (const amount of have.lines.map(signed).filter((each) => each !== 0)) {
       if (left.includes(amount)) left.splice(left.indexOf(amount), 1);
-      else invented += 1;
+      else invented.push(amount);
     }
-    field('every amount of the statement', wanted.join(' '), amounts.join(' '));
-    const deposits = have.deposits?.reduce((sum, d) => sum + Math.round(Number(d.amount) * 100), 0);
-    field('deposit', want.deposit, deposits === undefined ? null : (deposits / 100).toFixed(2));
-    field('interest', want.interest, have.deposits?.[0]?.interestPaid);
-    field('stated total', want.stated_total, have.statement?.statedTotal);
-    field('stated refund', want.stated_refund, have.statement?.statedRefund);
-    field('stated balance due', want.balance_due, have.statement?.statedBalanceDue);
-    if (want.dates?.statement) field('date of the statement', want.dates.statement, have.statement?.dated ?? have.statement?.sent);
-    if (want.dates?.move_out) field('date of moving out', want.dates.move_out, have.tenancy?.possessionReturned);
+    const amounts = invented.length === 0 && left.length === 0;
+    if (!amounts) wrong.push(`${file} | invented ${invented.map((c) => c / 100).join(' ')} | missed ${left.map((c) => c / 100).join(' ')}`);
+    seen.amounts += amounts;
+    seen.invented += invented.length;
+    seen.missed += left.length;
+    const deposits = have.deposits?.reduce((sum, d) => sum + cents(d.amount), 0) ?? null;
+    const sums = [
+      ['deposit', 'deposit', deposits],
+      ['interest', 'interest', cents(have.deposits?.[0]?.interestPaid)],
+      ['total', 'stated_total', cents(have.statement?.statedTotal)],
+      ['refund', 'stated_refund', cents(have.statement?.statedRefund)],
+      ['due', 'balance_due', cents(have.statement?.statedBalanceDue)],
+    ];
+    let whole = amounts;
+    for (const [name, field, got] of sums) {
+      const right = cents(want[field]) === got || (`${field}_alt` in want && cents(want[`${field}_alt`]) === got);
+      seen[name] += right;
+      whole &&= right;
+      if (!right) wrong.push(`${file} | ${name} | ${want[field]} is read as ${got === null ? null : got / 100}`);
+    }
+    seen.whole += whole;
+    const dates = [[want.dates?.statement, have.statement?.dated ?? have.statement?.sent], [want.dates?.move_out, have.tenancy?.possessionReturned]];
+    for (const [day, got] of dates) if (day) seen.dates = [seen.dates[0] + (day === got), seen.dates[1] + 1];
   }
-  return { tally, wrong, invented };
+  return { seen, wrong };
 }
+
+const percent = (part, all) => (all === 0 ? '' : `${((100 * part) / all).toFixed(1)} %`);
+const statementTable = (sets) =>
+  [
+    '| papers | whole right | charges right | invented | missed | deposit | interest | total | refund | still owed | dates |',
+    `|${' --- |'.repeat(11)}`,
+    ...sets.map(([name, { seen }]) => {
+      const shares = [seen.deposit, seen.interest, seen.total, seen.refund, seen.due].map((n) => percent(n, seen.papers)).join(' | ');
+      const counts = `${seen.whole} (${percent(seen.whole, seen.papers)}) | ${seen.amounts} | ${seen.invented} | ${seen.missed}`;
+      return `| ${name}: ${seen.papers} | ${counts} | ${shares} | ${percent(...seen.dates)} |`;
+    }),
+  ].join('\n');
 
 const table = (result, names, groups) =>
   [`| field | ${groups.join(' | ')} |`, `| --- |${' --- |'.repeat(groups.length)}`, ...names.map((name) => `| ${name} | ${groups.map((group) => result.tally.cell(name, group)).join(' | ')} |`)].join('\n');
 
 const lines = measureLines(readJson(path.join(here, 'corpus/lines.json')));
 const ownLines = measureLines(readJson(path.join(here, 'reading/lines.json')));
-const statements = measureStatements(path.join(here, 'corpus/statements'));
-const ownStatements = measureStatements(path.join(here, 'reading/statements'));
+const odd = (n) => n % 2 === 1;
+const even = (n) => n % 2 === 0;
+const sets = [
+  ['corpus', measureStatements(path.join(here, 'corpus/statements'))],
+  ['corpus2, odd numbers (shaped on these)', measureStatements(path.join(here, 'corpus2/statements'), odd)],
+  ['corpus2, even numbers (only counted)', measureStatements(path.join(here, 'corpus2/statements'), even)],
+  ['our own, one layout each', measureStatements(path.join(here, 'reading/statements'))],
+  ['our own, varied, odd (shaped on these)', measureStatements(path.join(here, 'reading/varied'), odd)],
+  ['our own, varied, even (only counted)', measureStatements(path.join(here, 'reading/varied'), even)],
+];
 
 const lineFields = ['amount', 'charge or not', 'element', 'finding', 'kind', 'place', 'quantity'];
-const statementFields = ['every amount of the statement', 'deposit', 'interest', 'stated total', 'stated refund', 'stated balance due', 'date of the statement', 'date of moving out'];
 const report = `# Reading and recognising: figures
 
 Written by \`node tests/reference/measure-reading.mjs\`. The corpus was made up for this purpose; so were the further lines and statements.
@@ -126,35 +160,36 @@ ${table(lines, lineFields, ['all', 'easy', 'hard'])}
 
 Wrong though sure: ${lines.sureAndWrong.toFixed(1)} %. Amounts not in the line's label: ${lines.invented}.
 
-## Statements of the corpus
+## Statements
 
-${table(statements, statementFields, ['all'])}
+${statementTable(sets)}
 
-Amounts that no line of the statement charges: ${statements.invented}.
+Whole right: every charge and deposit, interest, total, refund and what is still owed. Invented: sums charged that no line of the statement charges.
+"Only counted": the reader was shaped without looking at them.
 
 ## Further lines of our own
 
 ${table(ownLines, ['element', 'finding'], ['all', 'easy', 'hard'])}
 
 Wrong though sure: ${ownLines.sureAndWrong.toFixed(1)} %.
-
-## Further statements of our own (one layout each)
-
-${table(ownStatements, statementFields, ['all'])}
-
-Amounts that no line of the statement charges: ${ownStatements.invented}.
 `;
 const file = path.join(here, 'reading.md');
 // measure-bringin.mjs writes the part on PDFs and scans; it stays.
 const before = fs.existsSync(file) ? fs.readFileSync(file, 'utf8') : '';
 const part = before.indexOf('## PDFs and scans\n');
-fs.writeFileSync(file, part < 0 ? report : `${report}\n${before.slice(part)}`);
+if (write) fs.writeFileSync(file, part < 0 ? report : `${report}\n${before.slice(part)}`);
 console.log(report);
-if (process.env.WEARLINE_WRONG) for (const line of [...lines.wrong, ...statements.wrong, ...ownStatements.wrong, ...ownLines.wrong]) console.log(line);
+if (process.env.WEARLINE_WRONG) for (const line of [...lines.wrong, ...sets.flatMap(([, set]) => set.wrong), ...ownLines.wrong]) console.log(line);
 
+const set = (name) => sets.find(([each]) => each === name)[1].seen;
+const known = [set('corpus'), set('our own, one layout each')];
+const harder = sets.map(([, each]) => each.seen).filter((seen) => !known.includes(seen));
+const sumOf = (seens, field) => seens.reduce((sum, seen) => sum + seen[field], 0);
 const aims = [
-  ['every amount of a statement, 97 %', statements.tally.share('every amount of the statement') >= 97],
-  ['no invented amount', statements.invented === 0 && ownStatements.invented === 0],
+  ['whole statements, 97 %', sumOf(known, 'whole') >= 0.97 * sumOf(known, 'papers')],
+  ['no invented amount', sumOf(known, 'invented') === 0],
+  [`harder statements whole: ${reached.whole} or more`, sumOf(harder, 'whole') >= reached.whole],
+  [`harder statements, invented amounts: ${reached.invented} or fewer`, sumOf(harder, 'invented') <= reached.invented],
   ['element, 92 %', lines.tally.share('element') >= 92],
   ['element of hard lines, 85 %', lines.tally.share('element', 'hard') >= 85],
   ['wrong though sure, under 2 %', lines.sureAndWrong < 2],

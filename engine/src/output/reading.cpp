@@ -64,6 +64,8 @@ public:
     for (const std::string& fate : s.fates) out_.text(fate);
     out_.end_array();
     checks(s.checks);
+    closed(s.closed);
+    choices(s.choices);
     out_.end_object();
     return out_.take();
   }
@@ -102,6 +104,7 @@ private:
         .pair("amount", c.amount.plain())
         .pair("role", roles[static_cast<std::size_t>(c.role)]);
     out_.key("computed").boolean(c.computed);
+    out_.key("mended").boolean(c.mended);
     write_recognition(out_, r, c.text);
     out_.key("from").array();
     for (const TextPlace& p : c.places) place(p);
@@ -177,14 +180,48 @@ private:
     out_.end_array();
   }
 
+  void closed(const std::vector<ClosedSum>& list) {
+    out_.key("closed").array();
+    for (const ClosedSum& c : list) {
+      out_.object()
+          .pair("code", c.code)
+          .pair("text", wording_.say("reading.closed." + c.code, {{"stated", c.stated.grouped()}}))
+          .key("line")
+          .number(static_cast<std::int64_t>(c.line))
+          .pair("stated", c.stated.plain());
+      out_.key("from").array();
+      for (const std::size_t line : c.from) out_.number(static_cast<std::int64_t>(line));
+      out_.end_array().end_object();
+    }
+    out_.end_array();
+  }
+
+  void choices(const std::vector<OpenChoice>& list) {
+    out_.key("choices").array();
+    for (const OpenChoice& c : list) {
+      out_.object()
+          .pair("text", c.charge.text)
+          .pair("amount", c.charge.amount.plain())
+          .key("reading")
+          .number(static_cast<std::int64_t>(c.reading))
+          .key("from")
+          .array();
+      for (const TextPlace& p : c.charge.places) place(p);
+      out_.end_array().key("amountFrom");
+      place(c.charge.amount_place);
+      out_.end_object();
+    }
+    out_.end_array();
+  }
+
   void checks(const std::vector<StatementCheck>& list) {
     out_.key("checks").array();
     for (const StatementCheck& c : list) {
       const std::string stated = c.stated.grouped(), computed = c.computed.grouped();
-      out_.object()
-          .pair("code", c.code)
-          .pair("text", wording_.say("reading.check." + c.code,
-                                     {{"text", c.text}, {"stated", stated}, {"computed", computed}}));
+      std::string text =
+          wording_.say("reading.check." + c.code, {{"text", c.text}, {"stated", stated}, {"computed", computed}});
+      if (c.slip != Slip::none) text += ' ' + wording_.say(slip_key(c.slip), {{"text", c.left_out}});
+      out_.object().pair("code", c.code).pair("text", text);
       out_.key("line")
           .number(static_cast<std::int64_t>(c.line))
           .pair("stated", c.stated.plain())
@@ -237,6 +274,19 @@ std::string plain_count(std::int64_t thousandths) {
   std::string rest = std::to_string(1000 + thousandths % 1000).substr(1);
   while (!rest.empty() && rest.back() == '0') rest.pop_back();
   return rest.empty() ? out : out + "." + rest;
+}
+
+std::string slip_key(Slip slip) {
+  switch (slip) {
+  case Slip::turned_digits:
+    return "reading.slip.turned-digits";
+  case Slip::lost_point:
+    return "reading.slip.lost-point";
+  case Slip::left_out:
+    return "reading.slip.left-out";
+  default:
+    return {};
+  }
 }
 
 std::vector<Recognition> recognise_lines(const ReadStatement& statement, const RecogniserRules& rules) {

@@ -15,7 +15,7 @@ namespace wearline {
 /// the same text, the same bytes.
 ///
 // clang-format off
-///   { "lines": [ { "text", "amount", "role": "charge" | "credit" | "tax", "computed": bool,
+///   { "lines": [ { "text", "amount", "role": "charge" | "credit" | "tax", "computed": bool, "mended": bool,
 ///                  "kind", "element", "finding", "place", "quantity": { "count", "unit" } | null, "confidence": 0..100,
 ///                  "basis": [ words of the text ],
 ///                  "from": [ { "line", "start", "end" } ],                  // the description, line by line
@@ -29,13 +29,15 @@ namespace wearline {
 ///     "currency": "USD" | ... | null, "language": "en" | "es",
 ///     "tray": [ { "line", "text", "why", "say" } ],                           // lines read as words only, or not read
 ///     "inputLines": [ what became of each input line ],
-///     "checks": [ { "code", "text", "line", "stated", "computed" } ] }        // the paper's arithmetic that does not come out
+///     "checks": [ { "code", "text", "line", "stated", "computed" } ],         // the paper's arithmetic that does not come out
+///     "closed": [ { "code", "text", "line", "stated", "from": [ lines ] } ],  // and that which does, with the lines it is made of
+///     "choices": [ { "text", "amount", "reading", "from", "amountFrom" } ] }  // a charge in one reading, none in another as likely
 // clang-format on
 ///
 /// Sums are decimal strings, negative where in the tenant's favour. Lines of the input count from 1; `start` and `end`
 /// count UTF-16 code units of that line, as JavaScript strings do. An element that is null could not be told; below a
 /// confidence of 50 ask, from 70 on it is safe to go on. `computed` marks a sum that is not printed but follows from a
-/// printed count and price.
+/// printed count and price; `mended` one that was read with letters taken for digits. Choices are not among the lines.
 std::string read_statement(std::string_view text, const RecogniserRules& rules, const Wording& wording,
                            std::string_view language = {});
 
@@ -45,6 +47,9 @@ std::string recognise_text(std::string_view text, const RecogniserRules& rules);
 
 /// What the lines of a statement are for: `recognise` with what the statement says around each.
 std::vector<Recognition> recognise_lines(const ReadStatement& statement, const RecogniserRules& rules);
+
+/// The key of the sentence on what would explain a sum that does not come out; empty for none.
+std::string slip_key(Slip slip);
 
 /// "4", "1.5": a count as people write it.
 std::string plain_count(std::int64_t thousandths);

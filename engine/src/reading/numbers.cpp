@@ -125,7 +125,7 @@ public:
         if (valid_) finish(n);
         if (valid_) out_.push_back(n);
       }
-      i = next;
+      i = valid_ && next > i ? std::max(next, n.last + std::size_t{1}) : next;
     }
     return std::move(out_);
   }
@@ -370,6 +370,7 @@ private:
 
   std::size_t single(std::size_t i, Number& n) {
     Value v = read_value(t_[i].text, style_.comma_decimals);
+    if (const std::size_t end = torn(i, n); end != 0) return end;
     const bool apart = spaced_thousands(i);
     if (apart) v = read_value(t_[i].text + (style_.comma_decimals ? "." : ",") + t_[i + 1].text, style_.comma_decimals);
     n.thousandths = v.thousandths;
@@ -384,6 +385,26 @@ private:
       return sign(i + 1, '%') ? i + 2 : i + 1;
     }
     return apart ? i + 2 : i + 1;
+  }
+
+  /// "$ 185. 00", "$1, 150.00": a blank that a scan put after the point or comma of a sum.
+  std::size_t torn(std::size_t i, Number& n) const {
+    const char mark = style_.comma_decimals ? ',' : '.', group = style_.comma_decimals ? '.' : ',';
+    if (i == 0 || !currency(i - 1) || i + 2 >= t_.size() || !glued(i + 1) || !number(i + 2) || glued(i + 2) ||
+        t_[i + 2].far || t_[i].text.find(mark) != std::string::npos)
+      return 0;
+    const std::string& next = t_[i + 2].text;
+    const bool cents = sign(i + 1, mark) && next.size() == 2 && integer(i + 2);
+    const bool rest = sign(i + 1, group) && next.size() == 6 && next[3] == mark;
+    if (!cents && !rest) return 0;
+    const Value v = read_value(t_[i].text + (cents ? mark : group) + next, style_.comma_decimals);
+    if (!v.good || v.decimals != 2) return 0;
+    n.thousandths = v.thousandths;
+    n.decimals = v.decimals;
+    n.whole = false;
+    n.slip = true;
+    n.kind = NumberKind::money;
+    return i + 3;
   }
 
   /// "$1 145.00": a blank between the groups, after a currency sign.
@@ -405,6 +426,7 @@ private:
       --from; // "US$", "C$"
     if (!n.currency && to + 1 < t_.size() && currency(to + 1)) ++to, n.currency = true;
     else if (n.currency && to + 1 < t_.size() && t_[to + 1].word() && currency(to + 1)) ++to;
+    if (n.currency && n.whole && !n.slip) take_cents(n, to);
     if (n.first > from + 0 && from > 0 && (sign(from - 1, '-') || sign(from - 1, '+')) && attached_sign(from - 1))
       take_sign(n, --from);
     else if (n.first == from && from > 0 && (sign(from - 1, '-') || sign(from - 1, '+')) && attached_sign(from - 1))
@@ -421,6 +443,18 @@ private:
                                   (from > 1 && sign(from - 1, '>') && (sign(from - 2, '=') || sign(from - 2, '-'))));
     n.rate = is_rate(from, to);
     if (n.kind == NumberKind::plain) classify_plain(n, from);
+  }
+
+  /// "7 dollars 50 cents", "7 dollars and 50 cents".
+  void take_cents(Number& n, std::size_t& to) const {
+    std::size_t at = to + 1;
+    if (has(at, marks_.joint)) ++at;
+    if (!integer(at) || t_[at].text.size() > 2 || !has(at + 1, marks_.cents)) return;
+    n.thousandths += value(at) * 10;
+    n.decimals = 2;
+    n.whole = false;
+    n.kind = NumberKind::money;
+    to = at + 1;
   }
 
   /// A minus belongs to the number when a blank or the line's start stands before it and the number follows at once or
@@ -483,7 +517,7 @@ std::optional<Money> Number::money() const {
 NumberMarks::NumberMarks(const Lexicon& lexicon)
     : rate(lexicon.find("mark:rate")), times(lexicon.find("mark:times")), percent(lexicon.find("mark:percent")),
       number(lexicon.find("mark:number")), of(lexicon.find("mark:of")), net(lexicon.find("mark:net")),
-      free(lexicon.find("mark:free")) {
+      free(lexicon.find("mark:free")), cents(lexicon.find("mark:cents")), joint(lexicon.find("and-link")) {
   for (int m = 1; m <= 12; ++m) months.push_back(lexicon.find("mark:month:" + std::to_string(m)));
   for (const char* name :
        {"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"})

@@ -65,7 +65,7 @@ NumberStyle number_style(std::string_view text, bool spanish);
 /// Ids of the marks in a lexicon, looked up once.
 struct NumberMarks {
   explicit NumberMarks(const Lexicon& lexicon);
-  Lexicon::Id rate, times, percent, number, of, net, free;
+  Lexicon::Id rate, times, percent, number, of, net, free, cents, joint;
   std::vector<Lexicon::Id> months; ///< twelve
   std::vector<Lexicon::Id> counts; ///< one..twelve
   std::vector<Lexicon::Id> currencies;

@@ -1,7 +1,15 @@
 #include "reading/prose.h"
 
+#include "reading/list_rows.h"
+#include "reading/mending.h"
+#include "reading/reading_weights.h"
+
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
 
 namespace wearline {
 
@@ -12,11 +20,11 @@ struct Joined {
   std::string text;
   std::vector<std::size_t> starts; ///< of each line in the text
 
-  explicit Joined(const std::vector<ProseLine>& lines) {
-    for (const ProseLine& l : lines) {
+  Joined(const Paper& paper, const std::vector<std::size_t>& rows) {
+    for (const std::size_t r : rows) {
       if (!text.empty()) text += ' ';
       starts.push_back(text.size());
-      text += l.text;
+      text += std::string_view(paper.rows[r].row.text).substr(paper.rows[r].row.body);
     }
   }
   std::size_t line_of(std::size_t byte) const {
@@ -26,7 +34,7 @@ struct Joined {
 
 bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
 
-bool ends_sentence(const std::string& t, std::size_t i) {
+bool ends_sentence(const std::string& t, std::size_t i, const RecogniserRules& rules) {
   if (t[i] != '.' && t[i] != '!' && t[i] != '?') return false;
   if (i + 1 >= t.size()) return true;
   if (t[i + 1] != ' ') return false;
@@ -37,45 +45,44 @@ bool ends_sentence(const std::string& t, std::size_t i) {
   if (!is_upper(t[next]) && c < 0x80 && c != '"' && c != '(') return false;
   std::size_t word = i;
   while (word > 0 && t[word - 1] != ' ') --word;
-  const std::string last = fold(std::string_view(t).substr(word, i - word));
-  static constexpr std::array<std::string_view, 12> cuts = {"no", "st",  "apt",    "mr", "mrs", "ms",
-                                                            "dr", "inv", "approx", "sr", "sra", "num"};
-  return std::find(cuts.begin(), cuts.end(), last) == cuts.end();
+  const std::vector<Token> last = split_words(std::string_view(t).substr(word, i - word));
+  return last.size() != 1 || !is_word_of(last[0], "w:short-form", rules);
 }
-
-bool can_be_sum(const Number& n) { return n.kind == NumberKind::money && n.money().has_value(); }
 
 class ProseReader {
 public:
-  ProseReader(const std::vector<ProseLine>& lines, const RecogniserRules& rules, NumberStyle style)
-      : lines_(lines), rules_(rules), joined_(lines), m_(mark(joined_.text, rules, style)) {
-    out_.fates.assign(lines.size(), "");
+  ProseReader(Paper& paper, const std::vector<std::size_t>& rows, std::size_t section, const RecogniserRules& rules,
+              Entries& out)
+      : paper_(paper), rows_(rows), section_(section), rules_(rules), w_(rules.weights()), joined_(paper, rows),
+        out_(out) {
+    const std::string mended = mend_letters(joined_.text);
+    m_ = mark(mended, rules, paper.style);
+    mark_mended(m_, joined_.text, mended);
+    fates_.assign(rows.size(), "");
   }
 
-  ProseResult run() {
+  void run() {
     std::size_t from = 0;
     for (std::size_t i = 0; i < joined_.text.size(); ++i)
-      if (ends_sentence(joined_.text, i)) {
+      if (ends_sentence(joined_.text, i, rules_)) {
         sentence(from, i + 1);
         from = i + 1;
       }
     if (from < joined_.text.size()) sentence(from, joined_.text.size());
-    for (std::string& fate : out_.fates)
-      if (fate.empty()) fate = "remark";
-    return std::move(out_);
+    for (std::size_t k = 0; k < rows_.size(); ++k)
+      paper_.rows[rows_[k]].fate = fates_[k].empty() ? "remark" : fates_[k];
   }
 
 private:
-  std::size_t token_at(std::size_t byte) const {
-    std::size_t i = 0;
-    while (i < m_.tokens.size() && m_.tokens[i].start < byte) ++i;
-    return i;
-  }
+  std::size_t token_from(std::size_t byte) const { return token_at(m_, static_cast<std::uint32_t>(byte)); }
   TextPlace place(std::size_t start, std::size_t end) const {
     const std::size_t line = joined_.line_of(start);
-    const std::size_t limit = std::min(end, joined_.starts[line] + lines_[line].text.size());
-    return {lines_[line].line, static_cast<std::uint32_t>(lines_[line].offset + start - joined_.starts[line]),
-            static_cast<std::uint32_t>(lines_[line].offset + limit - joined_.starts[line])};
+    const Row& row = paper_.rows[rows_[line]].row;
+    const std::size_t limit = std::min(end, joined_.starts[line] + row.text.size() - row.body);
+    const auto at = [&](std::size_t byte) {
+      return static_cast<std::uint32_t>(row.offset + row.body + byte - joined_.starts[line]);
+    };
+    return {row.line, at(start), at(limit)};
   }
   std::vector<TextPlace> places(std::size_t start, std::size_t end) const {
     std::vector<TextPlace> all;
@@ -90,34 +97,82 @@ private:
   void settle(std::size_t start, std::size_t end, const char* fate) {
     if (end <= start) return;
     for (std::size_t line = joined_.line_of(start); line <= joined_.line_of(end - 1); ++line)
-      if (out_.fates[line].empty() || out_.fates[line] == "remark" || std::string_view(fate) == "charge")
-        out_.fates[line] = fate;
+      if (fates_[line].empty() || fates_[line] == "remark" || std::string_view(fate) == "charge") fates_[line] = fate;
   }
   Lexicon::Id word(std::string_view id) const { return rules_.statement().find(id); }
+  bool is(std::size_t token, std::string_view idea) const {
+    return token < m_.tokens.size() && is_word_of(m_.tokens[token], idea, rules_);
+  }
+
+  /// A sum of the sentence with what it seems to be.
+  struct Found {
+    std::size_t number = 0, from = 0; ///< `from`: token after the sum before it
+    LabelKind kind = LabelKind::none;
+  };
 
   void sentence(std::size_t start, std::size_t end) {
-    const std::size_t first = token_at(start), last = token_at(end);
+    const std::size_t first = token_from(start), last = token_from(end);
     dates(first, last);
+    std::vector<Found> found;
     std::size_t from = first;
-    std::vector<std::size_t> charges;
-    bool sums = false;
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
-      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n)) continue;
-      if (n.rate || per_follows(n)) continue;
-      const LabelKind kind = kind_of(from, n, last, first);
-      sums = sums || kind != LabelKind::none;
-      if (kind == LabelKind::fact) {
-        settle(m_.tokens[from].start, m_.tokens[n.last].end, "information");
-      } else if (kind != LabelKind::none) {
-        out_.sums.emplace_back(kind, StatedSum{clause_text(from, n.first), *n.money(),
-                                               place(m_.tokens[n.first].start, m_.tokens[n.last].end)});
-        settle(m_.tokens[from].start, m_.tokens[n.last].end, "sums");
-      } else charges.push_back(k);
+      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) || n.rate || per_follows(n))
+        continue;
+      const LabelKind kind = kind_of(from, n, last, first, found);
+      if (!is_strong(n) && !is_account(kind)) continue;
+      found.push_back({k, from, kind});
       from = n.last + 1u;
     }
-    if (!charges.empty()) charge_sentence(end, first, last, charges);
-    else if (!sums) product_sentence(start, end, first, last);
+    bool any = false;
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      if (found[i].kind == LabelKind::none) charge_entry(found, i, first, last, end);
+      else sum_entry(found[i]);
+      any = any || is_strong(m_.numbers[found[i].number]);
+    }
+    if (!any) product_sentence(start, end, first, last);
+  }
+
+  static bool is_account(LabelKind k) {
+    return k == LabelKind::deposit || k == LabelKind::total || k == LabelKind::refund || k == LabelKind::due ||
+           k == LabelKind::held;
+  }
+
+  Entry new_entry(const Number& n, std::size_t from) const {
+    Entry e;
+    const std::size_t start = m_.tokens[n.first].start;
+    e.figures.push_back({*n.money(), place(start, m_.tokens[n.last].end), n.slip});
+    for (std::size_t line = joined_.line_of(std::min<std::size_t>(m_.tokens[from].start, start));
+         line <= joined_.line_of(start); ++line)
+      e.rows.push_back(rows_[line]);
+    e.section = section_;
+    e.prose = true;
+    return e;
+  }
+
+  void sum_entry(const Found& f) {
+    const Number& n = m_.numbers[f.number];
+    Entry e = new_entry(n, f.from);
+    e.kind = f.kind;
+    e.label = clause_text(f.from, n.first);
+    e.directed = true;
+    e.charge.text =
+        e.label.empty() ? clause_text(n.last + 1u, std::min<std::size_t>(m_.tokens.size(), n.last + 9u)) : e.label;
+    e.charge.places = places(m_.tokens[f.from].start, m_.tokens[n.last].end);
+    const Money value = e.figures[0].value;
+    if (f.kind == LabelKind::fact) {
+      e.passing_fate = "information";
+      e.may_be(SumRole::passing, value, 0);
+      e.may_be(SumRole::charge, value, w_.fact_is_charge);
+    } else {
+      e.passing_fate = "remark";
+      if (!is_strong(n)) e.may_be(SumRole::passing, value, 0);
+      add_sum_roles(e, f.kind, value, w_);
+      if (!is_strong(n))
+        for (RoleOption& o : e.options) o.cost += o.role == SumRole::passing ? 0 : w_.spare_total;
+    }
+    settle(m_.tokens[f.from].start, m_.tokens[n.last].end, f.kind == LabelKind::fact ? "information" : "sums");
+    out_.list.push_back(std::move(e));
   }
 
   bool measure_follows(const Number& n) const {
@@ -129,19 +184,27 @@ private:
   bool per_follows(const Number& n) const {
     const std::size_t t = n.last + 1u;
     if (t >= m_.tokens.size()) return false;
-    const std::string& w = m_.tokens[t].text;
-    if (w == "per" || w == "each" || w == "apiece" || (w == "/" && m_.tokens[t].glued) || w == "cada" || w == "por")
-      return w != "por" || t + 1 >= m_.tokens.size() || m_.tokens[t + 1].text == "hora" ||
-             m_.tokens[t + 1].text == "dia" || m_.tokens[t + 1].text == "mes";
-    if ((w == "a" || w == "an") && t + 1 < m_.tokens.size())
+    const Token& w = m_.tokens[t];
+    if (is(t, "w:per") || (w.is('/') && w.glued)) return true;
+    if (is(t, "w:purpose") && is(t + 1, "w:of-time")) return true;
+    if (is(t, "w:spanish") && is(t + 1, "w:of-time")) return true;
+    if ((w.text == "a" || w.text == "an") && t + 1 < m_.tokens.size())
       for (const Mention& u : m_.charge)
         if (u.first == t + 1 && rules_.charges().at(u.concept_id).id.compare(0, 5, "unit:") == 0) return true;
     return false;
   }
 
+  /// Words between two tokens, sums written out in words not counted.
+  std::size_t words_between(std::size_t first, std::size_t last) const {
+    std::size_t count = 0;
+    for (std::size_t t = first; t < last; ++t) count += !is(t, "w:number-word");
+    return count;
+  }
+
   /// What a sum in a sentence is: by the nearest word of a statement before it, unless something charged stands
   /// between.
-  LabelKind kind_of(std::size_t from, const Number& n, std::size_t last, std::size_t first) const {
+  LabelKind kind_of(std::size_t from, const Number& n, std::size_t last, std::size_t first,
+                    const std::vector<Found>& before) const {
     static constexpr std::array<std::pair<std::string_view, LabelKind>, 11> kinds = {
         {{"st:makes", LabelKind::total},
          {"st:held", LabelKind::held},
@@ -158,7 +221,8 @@ private:
     LabelKind kind = LabelKind::none;
     std::size_t at = 0;
     for (const Mention& s : m_.statement) {
-      if (s.first < from || s.last >= n.first || s.match == Match::shortened || n.first - s.last > 7) continue;
+      if (s.first < from || s.last >= n.first || s.match == Match::shortened || words_between(s.last, n.first) > 7)
+        continue;
       const std::string& id = rules_.statement().at(s.concept_id).id;
       for (const auto& [name, k] : kinds)
         if (id == name && (s.last >= at || kind == LabelKind::none || k == LabelKind::refund)) {
@@ -169,37 +233,47 @@ private:
     }
     if (kind != LabelKind::none && charged_between(at + 1, n.first)) kind = LabelKind::none;
     if (kind == LabelKind::fact && !information(from, n, last)) kind = LabelKind::none;
-    if (kind == LabelKind::none && less_than_deposit(from, n)) return LabelKind::total;
-    if (kind == LabelKind::none && sent_after(n, last) && !charged_between(from, n.first)) return LabelKind::refund;
-    if (kind == LabelKind::none && deposit_after(n, last)) return LabelKind::deposit;
-    if (kind == LabelKind::total && spent_on(n, last)) return LabelKind::none;
+    if (kind == LabelKind::none && less_than_deposit(from, n, before)) return LabelKind::total;
+    if (kind == LabelKind::none && follows(n, last, "st:refund") && !charged_between(from, n.first))
+      return LabelKind::refund;
+    if (kind == LabelKind::none && follows(n, last, "st:deposit")) return LabelKind::deposit;
+    if (kind == LabelKind::none && follows(n, last, "st:total") && !charged_between(from, n.first) &&
+        !spent_on(n, last))
+      return LabelKind::total;
+    if ((kind == LabelKind::total || kind == LabelKind::deposit) && spent_on(n, last)) return LabelKind::none;
     if (kind == LabelKind::total && charged_between(first, n.first) && !sums_up(from, n.first)) return LabelKind::none;
     return kind;
   }
   /// "deposit $500 minus $125": what is taken off is the total.
-  bool less_than_deposit(std::size_t from, const Number& n) const {
+  bool less_than_deposit(std::size_t from, const Number& n, const std::vector<Found>& before) const {
     const Lexicon::Id less = word("st:less");
-    const bool minus = std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
-      return s.concept_id == less && s.first >= from && s.last < n.first && s.match == Match::exact;
-    });
-    if (!minus || charged_between(from, n.first)) return false;
-    return std::any_of(out_.sums.begin(), out_.sums.end(), [](const auto& s) { return s.first == LabelKind::deposit; });
+    const bool minus = (n.first > 0 && m_.tokens[n.first - 1u].is('-')) || n.minus ||
+                       std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+                         return s.concept_id == less && s.first >= from && s.last < n.first && s.match == Match::exact;
+                       });
+    if (!minus || charged_between(from, n.first) || spent_on(n, m_.tokens.size())) return false;
+    return std::any_of(before.begin(), before.end(), [](const Found& f) { return f.kind == LabelKind::deposit; }) ||
+           std::any_of(out_.list.begin(), out_.list.end(), [](const Entry& e) { return e.kind == LabelKind::deposit; });
   }
-  /// "I had $1,200.00 as a security deposit"
-  bool deposit_after(const Number& n, std::size_t last) const {
-    const Lexicon::Id deposit = word("st:deposit");
+  /// "I had $1,200.00 as a security deposit", "$435.00 is enclosed", "$95 total": a word of the account soon after.
+  bool follows(const Number& n, std::size_t last, std::string_view id) const {
+    const Lexicon::Id wanted = word(id);
     return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
-      return s.concept_id == deposit && s.first > n.last && s.first <= n.last + 4u && s.last < last &&
-             s.match == Match::exact && !charged_between(n.last + 1u, s.first);
+      return s.concept_id == wanted && s.first > n.last && s.first <= n.last + 4u && s.last < last &&
+             s.match == Match::exact && !charged_between(n.last + 1u, s.first) && no_sum_between(n.last + 1u, s.first);
     });
+  }
+  bool no_sum_between(std::size_t from, std::size_t to) const {
+    return std::none_of(m_.numbers.begin(), m_.numbers.end(),
+                        [&](const Number& n) { return n.first >= from && n.last < to; }) &&
+           std::none_of(m_.tokens.begin() + static_cast<std::ptrdiff_t>(from),
+                        m_.tokens.begin() + static_cast<std::ptrdiff_t>(std::max(from, to)),
+                        [](const Token& t) { return t.is('.') || t.is(';') || t.is(','); });
   }
   /// "I kept $75.00 for cleaning the oven"
   bool spent_on(const Number& n, std::size_t last) const {
     const std::size_t t = n.last + 1u;
-    if (t >= last) return false;
-    const std::string& w = m_.tokens[t].text;
-    return (w == "for" || w == "to" || w == "por" || w == "para" || w == "on") &&
-           charged_between(t + 1, std::min(last, t + 7));
+    return t < last && is(t, "w:purpose") && charged_between(t + 1, std::min(last, t + 7));
   }
   static int precedence(LabelKind k) {
     switch (k) {
@@ -222,9 +296,7 @@ private:
   /// "In all", "altogether", "the total": sums up even when things are named.
   bool sums_up(std::size_t from, std::size_t to) const {
     for (std::size_t t = from; t < to; ++t)
-      for (const char* w : {"total", "altogether", "all", "sum", "together", "kept", "keeping", "withheld",
-                            "withholding", "total", "suma", "suman", "deductions", "deducciones", "descuentos"})
-        if (m_.tokens[t].text == w) return true;
+      if (is(t, "w:sums-up")) return true;
     return false;
   }
   bool charged_between(std::size_t from, std::size_t to) const {
@@ -237,79 +309,122 @@ private:
   }
   bool information(std::size_t from, const Number& n, std::size_t last) const {
     for (std::size_t t = from; t < last && t < n.last + 6u; ++t)
-      for (const char* w : {"new", "originally", "original", "receipt", "worth", "monthly", "estimate", "nueva",
-                            "nuevo", "mensual", "paid"})
-        if (m_.tokens[t].text == w) return true;
+      if (is(t, "w:price")) return true;
     return false;
   }
   /// "the $1,250.00 you paid"
   bool paid_by_you(const Number& n, std::size_t last) const {
     const std::size_t t = n.last + 1u;
     if (t + 1 >= last) return false;
-    const std::string& a = m_.tokens[t].text;
-    const std::string& b = m_.tokens[t + 1].text;
-    if ((a == "you" && (b == "paid" || b == "gave" || b == "left" || b == "put")) || a == "deposit" || a == "security")
-      return true;
-    return (a == "que" && (b == "pago" || b == "dejo" || b == "dio" || b == "entrego")) ||
-           (a == "de" && b == "deposito");
-  }
-  /// "$435.00 is enclosed", "so $271.40 comes back to you".
-  bool sent_after(const Number& n, std::size_t last) const {
-    const Lexicon::Id refund = word("st:refund");
-    return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
-      return s.concept_id == refund && s.first > n.last && s.first <= n.last + 4u && s.last < last &&
-             s.match == Match::exact;
-    });
+    if (is(t, "st:you") && is(t + 1, "w:given")) return true;
+    if (is(t, "st:deposit")) return true;
+    return (m_.tokens[t].text == "que" && is(t + 1, "w:given")) ||
+           (m_.tokens[t].text == "de" && m_.tokens[t + 1].text == "deposito");
   }
 
-  bool names_charge(std::size_t first, std::size_t last) const {
-    return std::any_of(m_.charge.begin(), m_.charge.end(), [&](const Mention& c) {
-      if (c.first < first || c.last >= last || c.match == Match::shortened) return false;
-      const Concept& idea = rules_.charges().at(c.concept_id);
-      return idea.role == Role::thing || idea.role == Role::work ||
-             (idea.role == Role::state && idea.id != "left-behind" && idea.id != "unpaid" && idea.id != "balance");
-    });
-  }
-
-  void charge_sentence(std::size_t end, std::size_t first, std::size_t last, const std::vector<std::size_t>& charges) {
-    std::size_t from = first;
-    for (std::size_t i = 0; i < charges.size(); ++i) {
-      const Number& n = m_.numbers[charges[i]];
-      const std::size_t to = i + 1 == charges.size() ? last : n.last + 1u;
-      if (!names_charge(from, to) && !names_charge(first, last)) {
-        settle(m_.tokens[from].start, m_.tokens[n.last].end, "number-without-sign");
-        from = n.last + 1u;
-        continue;
+  /// The tokens that say what a sum was for: before it, or after it where it reads "$65.00 for cleaning".
+  std::pair<std::size_t, std::size_t> clause_of(const std::vector<Found>& found, std::size_t i,
+                                                std::size_t last) const {
+    const Number& n = m_.numbers[found[i].number];
+    const std::size_t next = i + 1 < found.size() ? m_.numbers[found[i + 1].number].first : last;
+    const bool after =
+        is(n.last + 1u, "w:purpose") && charged_between(n.last + 1u, std::min<std::size_t>(next, n.last + 12u));
+    if (!after) return {found[i].from, i + 1 < found.size() ? n.last + 1u : last};
+    std::size_t to = next;
+    for (std::size_t t = n.last + 2u; t < next; ++t)
+      if ((m_.tokens[t].is(',') || m_.tokens[t].is(';')) && i + 1 < found.size() && !charged_between(t, next)) {
+        to = t;
+        break;
       }
-      ReadCharge c;
-      c.text = clause_text(from, to, n);
-      c.amount = *n.money();
-      c.amount_place = place(m_.tokens[n.first].start, m_.tokens[n.last].end);
-      c.places = places(m_.tokens[from].start, to < m_.tokens.size() ? m_.tokens[to - 1].end : end);
-      if (credits(from, to)) c.role = ChargeRole::credit, c.amount = Money{} - c.amount;
-      out_.charges.push_back(std::move(c));
-      settle(m_.tokens[from].start, m_.tokens[to - 1].end, "charge");
-      from = n.last + 1u;
+    return {n.last + 1u, to};
+  }
+
+  void charge_entry(const std::vector<Found>& found, std::size_t i, std::size_t first, std::size_t last,
+                    std::size_t end) {
+    const Number& n = m_.numbers[found[i].number];
+    const auto [from, to] = clause_of(found, i, last);
+    const bool clause = names_charge(m_, rules_, from, to);
+    const bool passing = says_passing(found[i].from, n, last);
+    Entry e = new_entry(n, found[i].from);
+    e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
+    e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
+                             to < m_.tokens.size() ? m_.tokens[to - 1].end : end);
+    e.label = clause_text(found[i].from, n.first);
+    e.named = clause;
+    e.rows.clear();
+    for (std::size_t line = joined_.line_of(m_.tokens[std::min<std::size_t>(from, n.first)].start);
+         line <= joined_.line_of(m_.tokens[std::max<std::size_t>(to - 1, n.last)].start); ++line)
+      e.rows.push_back(rows_[line]);
+    const bool credit = credits(from, to);
+    const Money value = e.figures[0].value;
+    const SumRole role = credit ? SumRole::credit : SumRole::charge;
+    const bool kept = clause || names_charge(m_, rules_, first, last);
+    e.passing_fate = kept ? "in-passing" : "number-without-sign";
+    if (kept && !passing) {
+      e.may_be(role, value, 0);
+      e.may_be(SumRole::passing, value,
+               account_before() ? w_.leave_after_account
+               : clause         ? w_.leave_named_in_sentence
+                                : w_.leave_in_sentence);
+    } else {
+      e.may_be(SumRole::passing, value, 0);
+      e.may_be(role, value, kept ? w_.leave_in_sentence : w_.sum_is_charge);
     }
+    e.may_be(credit ? SumRole::charge : SumRole::credit, value, 2 * w_.turned_sign);
+    for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
+      e.may_be(sum, value, w_.sentence_is_sum);
+    settle(m_.tokens[std::min<std::size_t>(from, n.first)].start, m_.tokens[std::max<std::size_t>(to - 1, n.last)].end,
+           e.options[0].role == SumRole::passing ? e.passing_fate.c_str() : "charge");
+    out_.list.push_back(std::move(e));
+  }
+
+  /// An account with its refund stands above: what sentences name after it is mostly in passing.
+  bool account_before() const {
+    bool total = false, refund = false;
+    for (const Entry& e : out_.list) {
+      total = total || e.kind == LabelKind::total;
+      refund = refund || e.kind == LabelKind::refund || e.kind == LabelKind::due || e.kind == LabelKind::balance;
+    }
+    return total && refund;
+  }
+
+  /// "bought in 2019 for", "usually", "a quote of": a price that is not charged.
+  bool says_passing(std::size_t from, const Number& n, std::size_t last) const {
+    const Lexicon::Id id = word("w:in-passing");
+    return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+      return s.concept_id == id && s.match == Match::exact && s.first >= from && s.last < last &&
+             (s.last < n.first || s.first <= n.last + 5u) &&
+             no_sum_between(std::min<std::size_t>(s.last + 1u, n.first), n.first);
+    });
+  }
+
+  std::string without_purpose(std::string text) const {
+    const std::vector<Token> tokens = split_words(text);
+    if (tokens.size() > 1 && is_word_of(tokens[0], "w:purpose", rules_) && tokens[0].text != "to")
+      text.erase(0, tokens[1].start);
+    return text;
   }
 
   /// "three blinds at $20.00 each": only count and price are printed.
   void product_sentence(std::size_t start, std::size_t end, std::size_t first, std::size_t last) {
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& price = m_.numbers[k];
-      if (price.first < first || price.last >= last || !can_be_sum(price) || !(price.rate || per_follows(price)))
+      if (price.first < first || price.last >= last || !is_strong(price) || !price.money() ||
+          !(price.rate || per_follows(price)))
         continue;
       const auto count = count_before(price, first);
-      if (!count || !names_charge(first, last)) continue;
+      if (!count || !names_charge(m_, rules_, first, last)) continue;
       const std::int64_t cents = *count * (price.thousandths / 10);
       if (cents % 1000 != 0) continue;
-      ReadCharge c;
-      c.text = clause_text(first, last);
-      c.amount = Money::cents(cents / 1000);
-      c.computed = true;
-      c.amount_place = place(m_.tokens[price.first].start, m_.tokens[price.last].end);
-      c.places = places(start, end);
-      out_.charges.push_back(std::move(c));
+      Entry e = new_entry(price, first);
+      e.figures[0].value = Money::cents(cents / 1000);
+      e.charge.text = clause_text(first, last);
+      e.charge.computed = true;
+      e.charge.places = places(start, end);
+      e.named = true;
+      e.may_be(SumRole::charge, e.figures[0].value, 0);
+      e.may_be(SumRole::passing, e.figures[0].value, w_.leave_in_sentence);
+      out_.list.push_back(std::move(e));
       settle(start, end, "charge");
       return;
     }
@@ -350,13 +465,19 @@ private:
     if (to <= from) return {};
     return std::string_view(joined_.text).substr(m_.tokens[from].start, m_.tokens[to - 1].end - m_.tokens[from].start);
   }
-  static std::string trimmed(std::string_view t) {
+  bool is_joint(std::string_view piece) const {
+    const std::vector<Token> tokens = split_words(piece);
+    return tokens.size() == 1 && is_word_of(tokens[0], "w:joint", rules_);
+  }
+  std::string trimmed(std::string_view t) const {
     for (bool more = true; more;) {
       more = false;
       while (!t.empty() && std::string_view(" ,;:.-").find(t.front()) != std::string_view::npos) t.remove_prefix(1);
       while (!t.empty() && std::string_view(" ,;:.-").find(t.back()) != std::string_view::npos) t.remove_suffix(1);
-      for (const std::string_view joint : {"and ", "y ", "And ", "Y "})
-        if (t.substr(0, joint.size()) == joint) t.remove_prefix(joint.size()), more = true;
+      const std::size_t first = t.find(' '), last = t.rfind(' ');
+      if (first != std::string_view::npos && is_joint(t.substr(0, first))) t.remove_prefix(first + 1), more = true;
+      else if (last != std::string_view::npos && is_joint(t.substr(last + 1)))
+        t.remove_suffix(t.size() - last), more = true;
     }
     return std::string(t);
   }
@@ -386,17 +507,22 @@ private:
     }
   }
 
-  const std::vector<ProseLine>& lines_;
+  Paper& paper_;
+  const std::vector<std::size_t>& rows_;
+  std::size_t section_;
   const RecogniserRules& rules_;
+  const ReadingWeights& w_;
   Joined joined_;
   MarkedText m_;
-  ProseResult out_;
+  std::vector<std::string> fates_;
+  Entries& out_;
 };
 
 } // namespace
 
-ProseResult read_prose(const std::vector<ProseLine>& lines, const RecogniserRules& rules, NumberStyle style) {
-  return ProseReader(lines, rules, style).run();
+void read_prose(Paper& paper, const std::vector<std::size_t>& rows, std::size_t section, const RecogniserRules& rules,
+                Entries& out) {
+  ProseReader(paper, rows, section, rules, out).run();
 }
 
 } // namespace wearline

@@ -9,6 +9,7 @@
 
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>
@@ -17,6 +18,8 @@
 #include <vector>
 
 namespace wearline {
+
+struct ReadingWeights;
 
 /// Ideas that must be there together, with the weight they then add. Built from "clean range|fridge -replace": 13.
 struct WeightedTerm {
@@ -63,6 +66,8 @@ public:
   const Lexicon& statement() const { return statement_; }
   const NumberMarks& charge_marks() const { return *charge_marks_; }
   const NumberMarks& statement_marks() const { return *statement_marks_; }
+  /// What speaks for and against the readings of a paper (reading_weights.h).
+  const ReadingWeights& weights() const { return *weights_; }
   const std::vector<ElementRule>& elements() const { return elements_; }
   /// Things whose parts are named after them: a refrigerator's shelf is the refrigerator's, a wall's outlet is no part
   /// of the wall.
@@ -94,6 +99,7 @@ private:
   std::map<std::string, std::string, std::less<>> waiting_; ///< texts of the files until all are there
   bool complete_ = false;
   Lexicon charges_, statement_{false};
+  std::shared_ptr<const ReadingWeights> weights_;
   std::optional<NumberMarks> charge_marks_, statement_marks_;
   std::vector<ElementRule> elements_;
   /// Ideas named in a list of elements.json.

@@ -1,3 +1,4 @@
+#include "reading/reading_weights.h"
 #include "reading/recogniser.h"
 #include "reading/sense.h"
 
@@ -75,7 +76,14 @@ Faults RecogniserRules::build() {
 
 /// Numbers and plain words mean the same in a charge and in a statement; the other words are kept apart.
 Faults RecogniserRules::add_words(std::string_view name, const json& document) {
-  if (name == "statement.json") return statement_.add(document);
+  if (name == "statement.json") {
+    Faults faults = statement_.add(document);
+    ReadingWeights weights;
+    for (Fault& fault : read_weights(document.is_object() ? document.value("weights", json()) : json(), weights))
+      faults.push_back(std::move(fault));
+    weights_ = std::make_shared<const ReadingWeights>(weights);
+    return faults;
+  }
   Faults faults = charges_.add(document);
   if (name != "units.json" && name != "marks.json" && name != "plain.json") return faults;
   statement_.add(document);

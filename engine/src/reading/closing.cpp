@@ -1,0 +1,491 @@
+#include "reading/closing.h"
+
+#include <algorithm>
+#include <array>
+#include <unordered_map>
+
+namespace wearline {
+
+namespace {
+
+/// A few sums of one role; more than it holds are left out.
+class Few {
+public:
+  void add(std::int64_t value) {
+    if (count_ < values_.size()) values_[count_++] = value;
+  }
+  void remove(std::int64_t value) {
+    for (std::size_t i = count_; i-- > 0;)
+      if (values_[i] == value) {
+        for (; i + 1 < count_; ++i) values_[i] = values_[i + 1];
+        --count_;
+        return;
+      }
+  }
+  const std::int64_t* begin() const { return values_.data(); }
+  const std::int64_t* end() const { return values_.data() + count_; }
+  bool empty() const { return count_ == 0; }
+  std::int64_t last() const { return values_[count_ - 1]; }
+  /// All different sums together: a deposit named twice is one.
+  std::int64_t different() const {
+    std::int64_t sum = 0;
+    for (std::size_t i = 0; i < count_; ++i) {
+      bool again = false;
+      for (std::size_t k = 0; k < i; ++k) again = again || values_[k] == values_[i];
+      if (!again) sum += values_[i];
+    }
+    return sum;
+  }
+
+private:
+  std::array<std::int64_t, 10> values_{};
+  std::size_t count_ = 0;
+};
+
+/// All roles of a reading put together.
+struct Tally {
+  std::int64_t charges = 0, credits = 0, payment = 0, interest = 0;
+  int lines = 0, cost = 0;
+  Few totals, deposits, held, refunds, dues;
+
+  void take(const RoleOption& o, bool in) {
+    const std::int64_t value = o.value.in_cents();
+    const std::int64_t signed_value = in ? value : -value;
+    cost += in ? o.cost : -o.cost;
+    const auto few = [&](Few& list) {
+      if (in) list.add(value);
+      else list.remove(value);
+    };
+    switch (o.role) {
+    case SumRole::charge:
+      charges += signed_value;
+      lines += in ? 1 : -1;
+      break;
+    case SumRole::credit:
+      credits += signed_value;
+      lines += in ? 1 : -1;
+      break;
+    case SumRole::total:
+      return few(totals);
+    case SumRole::deposit:
+      return few(deposits);
+    case SumRole::held:
+      return few(held);
+    case SumRole::refund:
+      return few(refunds);
+    case SumRole::due:
+      return few(dues);
+    case SumRole::interest:
+      interest += signed_value;
+      break;
+    case SumRole::payment:
+      payment += signed_value;
+      break;
+    default:
+      break;
+    }
+  }
+};
+
+struct Scored {
+  AccountSums sums;
+  int gain = 0;
+};
+
+Scored weigh(const Tally& t, const ReadingWeights& w) {
+  Scored out;
+  AccountSums& a = out.sums;
+  a.charges = t.charges;
+  a.credits = t.credits;
+  a.payment = t.payment;
+  a.has_base = !t.deposits.empty() || !t.held.empty();
+  a.base = (!t.deposits.empty() ? t.deposits.different() + t.interest : t.held.empty() ? 0 : t.held.last());
+  const std::int64_t net = a.net();
+  for (const std::int64_t total : t.totals)
+    if (total == net || (t.credits != 0 && total == t.charges)) a.total = total, a.total_closes = t.lines > 0;
+  if (!a.total && !t.totals.empty()) a.total = t.totals.last();
+  const auto agrees = [&](std::int64_t back, std::int64_t charged) {
+    return back == a.base - charged ||
+           (t.payment != 0 && (back == a.base - charged - t.payment || back == a.base - charged + t.payment));
+  };
+  const auto settle = [&](const Few& stated, int sign, std::optional<std::int64_t>& kept, bool& closes) {
+    for (const std::int64_t s : stated)
+      if (a.has_base && agrees(sign * s, net) && !closes) kept = s, closes = true;
+    for (const std::int64_t s : stated)
+      for (const std::int64_t total : t.totals)
+        if (a.has_base && !closes && !a.frame_closes && agrees(sign * s, total)) {
+          kept = s;
+          a.frame_closes = true;
+          if (!a.total_closes) a.total = total;
+        }
+    if (!kept && !stated.empty()) kept = *stated.begin();
+  };
+  settle(t.refunds, 1, a.refund, a.refund_closes);
+  settle(t.dues, -1, a.due, a.due_closes);
+  // The foot of a ledger's column holds the refund or the deposit too; it is no total of the charges.
+  if (a.total && !a.total_closes && a.refund && a.refund_closes &&
+      (*a.total == a.charges + *a.refund || *a.total == a.base + a.credits))
+    a.total.reset(), a.column_foot = true;
+  if (a.total_closes) out.gain += t.lines > 1 ? w.total_closes : w.one_line;
+  if (a.refund_closes || a.due_closes) out.gain += t.lines > 1 ? w.refund_closes : w.refund_closes - w.one_line;
+  else if (a.frame_closes) out.gain += w.refund_closes / 2;
+  return out;
+}
+
+/// One or more entries taken otherwise, together.
+struct Move {
+  int cost = 0;
+  std::int64_t delta = 0;                                 ///< on the charges, where it changes nothing else
+  bool only_lines = false;                                ///< changes charges and credits only
+  std::vector<std::pair<std::size_t, std::size_t>> takes; ///< entry, option
+};
+
+bool is_line(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
+std::int64_t on_charges(const RoleOption& o) {
+  if (o.role == SumRole::charge) return o.value.in_cents();
+  return o.role == SumRole::credit ? -o.value.in_cents() : 0;
+}
+bool counts(SumRole r) { return !is_line(r) && r != SumRole::passing && r != SumRole::subtotal; }
+
+class Search {
+public:
+  Search(const Entries& entries, const ReadingWeights& w) : list_(entries.list), sections_(entries.sections), w_(w) {
+    for (const Entry& e : list_) start_.take(e.options[0], true);
+  }
+
+  WholeReading run() {
+    const Scored first = weigh(start_, w_);
+    consider({}, first.gain - start_.cost);
+    if (!settled(first.sums) || spare_total(first.sums)) {
+      make_moves();
+      search();
+    }
+    return finish();
+  }
+
+private:
+  /// All that is stated comes out.
+  bool settled(const AccountSums& a) const {
+    const bool total = !a.total || a.total_closes, back = (!a.refund || a.refund_closes) && (!a.due || a.due_closes);
+    return total && back && (a.total_closes || a.refund_closes || a.due_closes);
+  }
+
+  /// A stated total that is no sum of the charges: perhaps it is something else.
+  bool spare_total(const AccountSums& a) const {
+    return std::any_of(start_.totals.begin(), start_.totals.end(),
+                       [&](std::int64_t t) { return t != a.net() && t != a.charges; });
+  }
+
+  void add_move(Move m) {
+    m.only_lines = true;
+    for (const auto& [e, o] : m.takes) {
+      const RoleOption& was = list_[e].options[0];
+      const RoleOption& is = list_[e].options[o];
+      m.delta += on_charges(is) - on_charges(was);
+      m.only_lines = m.only_lines && !counts(was.role) && !counts(is.role);
+    }
+    moves_.push_back(std::move(m));
+  }
+
+  void make_moves() {
+    const int most = w_.total_closes + w_.refund_closes;
+    for (std::size_t e = 0; e < list_.size(); ++e)
+      for (std::size_t o = 1; o < list_[e].options.size(); ++o)
+        if (const int cost = list_[e].options[o].cost - list_[e].options[0].cost; cost < most)
+          add_move({cost, 0, false, {{e, o}}});
+    section_moves();
+    column_moves();
+    std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) { return a.cost < b.cost; });
+    if (moves_.size() > most_moves) moves_.resize(most_moves);
+    frame_moves(most);
+  }
+
+  /// Three sums of which one is the other two together, as deposit, total and refund (or what is still owed).
+  void frame_moves(int most) {
+    struct Part {
+      std::size_t entry, option;
+      std::int64_t value;
+      int cost;
+    };
+    std::array<std::vector<Part>, 4> parts; // total, deposit, refund, due
+    static constexpr std::array<SumRole, 4> roles = {SumRole::total, SumRole::deposit, SumRole::refund, SumRole::due};
+    for (std::size_t e = 0; e < list_.size(); ++e)
+      for (std::size_t o = 0; o < list_[e].options.size(); ++o) {
+        const RoleOption& option = list_[e].options[o];
+        const auto at = std::find(roles.begin(), roles.end(), option.role);
+        const int cost = option.cost - list_[e].options[0].cost;
+        if (at == roles.end() || cost >= most / 2 || option.value.in_cents() == 0) continue;
+        auto& list = parts[static_cast<std::size_t>(at - roles.begin())];
+        if (list.size() < most_parts) list.push_back({e, o, option.value.in_cents(), cost});
+      }
+    std::vector<Move> frames;
+    const auto frame = [&](const Part& a, const Part& b, const Part& whole) {
+      if (a.entry == b.entry || a.entry == whole.entry || b.entry == whole.entry) return;
+      Move m;
+      for (const Part* part : {&a, &b, &whole})
+        if (part->option != 0) m.takes.emplace_back(part->entry, part->option), m.cost += part->cost;
+      if (m.takes.size() > 1 && m.cost < most) frames.push_back(std::move(m));
+    };
+    for (const Part& total : parts[0])
+      for (const Part& deposit : parts[1]) {
+        for (const Part& refund : parts[2])
+          if (total.value + refund.value == deposit.value) frame(total, refund, deposit);
+        for (const Part& due : parts[3])
+          if (deposit.value + due.value == total.value) frame(deposit, due, total);
+      }
+    std::stable_sort(frames.begin(), frames.end(), [](const Move& a, const Move& b) { return a.cost < b.cost; });
+    if (frames.size() > most_parts) frames.resize(most_parts);
+    for (Move& m : frames) add_move(std::move(m));
+  }
+
+  static std::size_t option_of(const Entry& e, SumRole role) {
+    for (std::size_t o = 0; o < e.options.size(); ++o)
+      if (e.options[o].role == role) return o;
+    return 0;
+  }
+
+  /// A section counted or left as a whole.
+  void section_moves() {
+    for (std::size_t s = 0; s < sections_.size(); ++s) {
+      Move leave, count;
+      for (std::size_t e = 0; e < list_.size(); ++e) {
+        if (list_[e].section != s || list_[e].prose) continue;
+        const SumRole now = list_[e].options[0].role;
+        if (is_line(now)) {
+          if (const std::size_t o = option_of(list_[e], SumRole::passing); o != 0) leave.takes.emplace_back(e, o);
+        } else if (now == SumRole::passing && list_[e].passing_fate == "repeated") {
+          if (const std::size_t o = option_of(list_[e], SumRole::charge); o != 0) count.takes.emplace_back(e, o);
+        }
+      }
+      leave.cost = 3 * w_.whole_section;
+      count.cost = 2 * w_.whole_section;
+      if (leave.takes.size() > 1 && sections_.size() > 1) add_move(std::move(leave));
+      if (count.takes.size() > 1) add_move(std::move(count));
+    }
+  }
+
+  /// Another column of the same table, for all its rows.
+  void column_moves() {
+    std::size_t columns = 0, rows = 0;
+    for (const Entry& e : list_)
+      if (!e.prose && e.figures.size() > 1) columns = std::max(columns, e.figures.size()), ++rows;
+    if (rows < 2) return;
+    for (std::size_t k = 0; k < columns; ++k) {
+      Move m;
+      m.cost = w_.other_column;
+      for (std::size_t e = 0; e < list_.size(); ++e) {
+        const Entry& entry = list_[e];
+        if (entry.prose || entry.figures.size() != columns || !is_line(entry.options[0].role)) continue;
+        for (std::size_t o = 1; o < entry.options.size(); ++o)
+          if (entry.options[o].figure == k && entry.options[o].role == entry.options[0].role) {
+            m.takes.emplace_back(e, o);
+            break;
+          }
+      }
+      if (m.takes.size() > 1) add_move(std::move(m));
+    }
+  }
+
+  bool clash(const Move& a, const Move& b) const {
+    for (const auto& x : a.takes)
+      for (const auto& y : b.takes)
+        if (x.first == y.first) return true;
+    return false;
+  }
+  void apply(Tally& t, const Move& m) const {
+    for (const auto& [e, o] : m.takes) {
+      t.take(list_[e].options[0], false);
+      t.take(list_[e].options[o], true);
+    }
+    int single = 0;
+    for (const auto& [e, o] : m.takes) single += list_[e].options[o].cost - list_[e].options[0].cost;
+    t.cost += m.cost - single;
+  }
+
+  struct Candidate {
+    int score = 0;
+    std::vector<std::size_t> moves;
+  };
+  void consider(std::vector<std::size_t> moves, int score) {
+    if (!kept_.empty() && score < best_ - w_.open_within) return;
+    best_ = kept_.empty() ? score : std::max(best_, score);
+    kept_.push_back({score, std::move(moves)});
+    if (kept_.size() > 256) prune();
+  }
+  void prune() {
+    std::stable_sort(kept_.begin(), kept_.end(), [](const Candidate& a, const Candidate& b) {
+      return a.score > b.score || (a.score == b.score && a.moves.size() < b.moves.size());
+    });
+    if (kept_.size() > 64) kept_.resize(64);
+  }
+
+  void search() {
+    const int most = w_.total_closes + w_.refund_closes;
+    std::vector<Tally> after;
+    for (std::size_t i = 0; i < moves_.size(); ++i) {
+      Tally t = start_;
+      apply(t, moves_[i]);
+      consider({i}, weigh(t, w_).gain - t.cost);
+      after.push_back(t);
+    }
+    for (std::size_t i = 0; i < moves_.size(); ++i)
+      for (std::size_t k = i + 1; k < moves_.size(); ++k) {
+        if (moves_[i].cost + moves_[k].cost >= most || clash(moves_[i], moves_[k])) continue;
+        Tally t = after[i];
+        apply(t, moves_[k]);
+        consider({i, k}, weigh(t, w_).gain - t.cost);
+      }
+    grow(most);
+    aim(most);
+  }
+
+  /// The best pairs with a third and a fourth move.
+  void grow(int most) {
+    for (int depth = 0; depth < 2; ++depth) {
+      prune();
+      const std::vector<Candidate> seeds(
+          kept_.begin(), kept_.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(kept_.size(), 12)));
+      for (const Candidate& seed : seeds) {
+        if (seed.moves.size() < 2) continue;
+        Tally t = start_;
+        for (const std::size_t m : seed.moves) apply(t, moves_[m]);
+        for (std::size_t k = 0; k < moves_.size(); ++k) try_with(seed.moves, t, k, most);
+      }
+    }
+  }
+  void try_with(const std::vector<std::size_t>& base, const Tally& t, std::size_t k, int most) {
+    if (t.cost - start_.cost + moves_[k].cost >= most) return;
+    for (const std::size_t m : base)
+      if (m == k || clash(moves_[m], moves_[k])) return;
+    Tally next = t;
+    apply(next, moves_[k]);
+    std::vector<std::size_t> all = base;
+    all.push_back(k);
+    std::sort(all.begin(), all.end());
+    consider(std::move(all), weigh(next, w_).gain - next.cost);
+  }
+
+  int cost_of(const std::pair<std::size_t, std::size_t>& p) const {
+    return p.first == p.second ? moves_[p.first].cost : moves_[p.first].cost + moves_[p.second].cost;
+  }
+
+  /// One or two charges taken otherwise beside up to two other moves, where that brings a stated sum out to the cent.
+  void aim(int most) {
+    std::vector<std::size_t> lines, others;
+    for (std::size_t i = 0; i < moves_.size(); ++i)
+      (moves_[i].only_lines && moves_[i].delta != 0 ? lines : others).push_back(i);
+    std::unordered_map<std::int64_t, std::pair<std::size_t, std::size_t>> pairs; // one twice: that one alone
+    for (const std::size_t i : lines)
+      if (const auto found = pairs.find(moves_[i].delta); found == pairs.end()) pairs[moves_[i].delta] = {i, i};
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      for (std::size_t k = i + 1; k < lines.size(); ++k) {
+        const Move& a = moves_[lines[i]];
+        const Move& b = moves_[lines[k]];
+        if (a.cost + b.cost >= most || clash(a, b)) continue;
+        const auto found = pairs.find(a.delta + b.delta);
+        if (found == pairs.end() || cost_of(found->second) > a.cost + b.cost)
+          pairs[a.delta + b.delta] = {lines[i], lines[k]};
+      }
+    const auto reach = [&](const std::vector<std::size_t>& base, const Tally& t) {
+      std::vector<std::int64_t> targets;
+      const Scored s = weigh(t, w_);
+      for (const std::int64_t total : t.totals) targets.push_back(total);
+      for (const std::int64_t back : t.refunds) targets.push_back(s.sums.base - back);
+      for (const std::int64_t due : t.dues) targets.push_back(s.sums.base + due + t.payment);
+      for (const std::int64_t target : targets) {
+        const auto found = pairs.find(target - s.sums.net());
+        if (found == pairs.end()) continue;
+        const auto& [a, b] = found->second;
+        if (std::any_of(base.begin(), base.end(),
+                        [&](std::size_t m) { return clash(moves_[m], moves_[a]) || clash(moves_[m], moves_[b]); }))
+          continue;
+        if (a == b) {
+          try_with(base, t, a, most);
+          continue;
+        }
+        Tally next = t;
+        apply(next, moves_[a]);
+        std::vector<std::size_t> all = base;
+        all.push_back(a);
+        try_with(all, next, b, most);
+      }
+    };
+    reach({}, start_);
+    for (std::size_t i = 0; i < moves_.size(); ++i) {
+      Tally t = start_;
+      apply(t, moves_[i]);
+      reach({i}, t);
+      if (moves_[i].only_lines) continue;
+      for (const std::size_t k : others) {
+        if (k <= i || clash(moves_[i], moves_[k]) || moves_[i].cost + moves_[k].cost >= most) continue;
+        Tally u = t;
+        apply(u, moves_[k]);
+        reach({i, k}, u);
+      }
+    }
+  }
+
+  std::vector<std::size_t> choices_of(const Candidate& c) const {
+    std::vector<std::size_t> chosen(list_.size(), 0);
+    for (const std::size_t m : c.moves)
+      for (const auto& [e, o] : moves_[m].takes) chosen[e] = o;
+    return chosen;
+  }
+
+  WholeReading finish() {
+    prune();
+    WholeReading out;
+    out.chosen = choices_of(kept_[0]);
+    Tally t;
+    for (std::size_t e = 0; e < list_.size(); ++e) t.take(list_[e].options[out.chosen[e]], true);
+    out.sums = weigh(t, w_).sums;
+    out.closes = out.sums.total_closes || out.sums.refund_closes || out.sums.due_closes;
+    find_open(out);
+    return out;
+  }
+
+  /// Charges that another reading, as likely, does not have; and those that little speaks for and no sum confirms.
+  void find_open(WholeReading& out) const {
+    std::vector<bool> open(list_.size(), false);
+    const auto line_value = [&](std::size_t e, std::size_t o) { return on_charges(list_[e].options[o]); };
+    for (const Candidate& c : kept_) {
+      if (c.score < best_ - w_.open_within || &c == &kept_[0]) continue;
+      const std::vector<std::size_t> other = choices_of(c);
+      bool differs = false;
+      for (std::size_t e = 0; e < list_.size(); ++e) {
+        const std::int64_t mine = line_value(e, out.chosen[e]), theirs = line_value(e, other[e]);
+        if (mine == theirs || open[e]) continue;
+        differs = true;
+        open[e] = true;
+        if (mine != 0) out.open.push_back({e, out.chosen[e], 0});
+        if (theirs != 0) out.open.push_back({e, other[e], 1});
+      }
+      if (differs) break;
+    }
+    if (out.closes) return;
+    for (std::size_t e = 0; e < list_.size(); ++e) {
+      const Entry& entry = list_[e];
+      if (open[e] || !is_line(entry.options[out.chosen[e]].role)) continue;
+      const std::size_t leave = option_of(entry, SumRole::passing);
+      if (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= w_.doubtful)
+        out.open.push_back({e, out.chosen[e], 0});
+    }
+  }
+
+  static constexpr std::size_t most_moves = 90, most_parts = 24;
+  const std::vector<Entry>& list_;
+  const std::vector<Section>& sections_;
+  const ReadingWeights& w_;
+  Tally start_;
+  std::vector<Move> moves_;
+  std::vector<Candidate> kept_;
+  int best_ = 0;
+};
+
+} // namespace
+
+WholeReading best_reading(const Entries& entries, const ReadingWeights& weights) {
+  return Search(entries, weights).run();
+}
+
+} // namespace wearline

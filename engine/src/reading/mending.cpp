@@ -1,0 +1,100 @@
+#include "reading/mending.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || is_upper(c); }
+bool is_wide(char c) { return static_cast<unsigned char>(c) >= 0x80; }
+
+/// The digit a letter looks like, or 0.
+char as_digit(char c) {
+  switch (c) {
+  case 'O':
+  case 'o':
+  case 'Q':
+    return '0';
+  case 'I':
+  case 'l':
+  case '|':
+    return '1';
+  case 'S':
+    return '5';
+  case 'B':
+    return '8';
+  case 'Z':
+    return '2';
+  default:
+    return 0;
+  }
+}
+
+/// "T0tal": every digit a 0 or 1 between letters.
+void mend_word(std::string& t, std::size_t from, std::size_t to) {
+  std::size_t letters = 0, digits = 0;
+  for (std::size_t i = from; i < to; ++i) letters += !is_digit(t[i]), digits += is_digit(t[i]);
+  if (digits == 0 || letters < 3 || digits * 2 > letters) return;
+  for (std::size_t i = from; i < to; ++i)
+    if (is_digit(t[i]) && ((t[i] != '0' && t[i] != '1') || i == from || i + 1 == to || is_digit(t[i - 1]))) return;
+  for (std::size_t i = from; i < to; ++i)
+    if (is_digit(t[i])) t[i] = t[i] == '1' ? 'l' : is_upper(t[i - 1]) ? 'O' : 'o';
+}
+
+/// "1,O25.00", "11S.0O": digits and look-alikes with two decimals, as many digits as letters at least.
+void mend_number(std::string& t, std::size_t from, std::size_t to) {
+  std::size_t letters = 0, digits = 0;
+  for (std::size_t i = from; i < to; ++i) {
+    if (is_digit(t[i])) ++digits;
+    else if (as_digit(t[i]) != 0) ++letters;
+  }
+  const bool cents = to - from >= 4 && (t[to - 3] == '.' || t[to - 3] == ',') && t[to - 2] != '.' && t[to - 1] != '.';
+  const bool year =
+      to - from == 4 && digits >= 2 && is_digit(t[from]) &&
+      std::all_of(t.begin() + static_cast<std::ptrdiff_t>(from), t.begin() + static_cast<std::ptrdiff_t>(to),
+                  [](char c) { return is_digit(c) || c == 'O'; });
+  if (letters == 0 || digits == 0 || !(year || (cents && letters <= digits + 1))) return;
+  for (std::size_t i = from; i < to; ++i)
+    if (const char digit = as_digit(t[i]); digit != 0) t[i] = digit;
+}
+
+} // namespace
+
+std::string mend_letters(std::string_view text) {
+  std::string t(text);
+  const auto part_of_word = [&](std::size_t i) { return i < t.size() && (is_letter(t[i]) || is_wide(t[i])); };
+  for (std::size_t i = 0; i < t.size();) {
+    if (is_digit(t[i]) || as_digit(t[i]) != 0) {
+      std::size_t end = i;
+      while (end < t.size() && (is_digit(t[end]) || as_digit(t[end]) != 0 ||
+                                ((t[end] == '.' || t[end] == ',') && end + 1 < t.size() &&
+                                 (is_digit(t[end + 1]) || as_digit(t[end + 1]) != 0))))
+        ++end;
+      if (!part_of_word(end) && (i == 0 || !part_of_word(i - 1))) {
+        mend_number(t, i, end);
+        i = std::max(end, i + 1);
+        continue;
+      }
+    }
+    if (!is_letter(t[i]) && !is_digit(t[i])) {
+      ++i;
+      continue;
+    }
+    std::size_t end = i;
+    while (end < t.size() && (is_letter(t[end]) || is_digit(t[end]))) ++end;
+    mend_word(t, i, end);
+    i = end;
+  }
+  return t;
+}
+
+void mark_mended(MarkedText& text, std::string_view before, std::string_view after) {
+  for (Number& n : text.numbers)
+    for (std::size_t i = text.tokens[n.first].start; i < text.tokens[n.last].end && i < after.size(); ++i)
+      if (before[i] != after[i]) n.slip = true;
+}
+
+} // namespace wearline

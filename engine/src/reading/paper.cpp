@@ -1,0 +1,230 @@
+#include "reading/paper.h"
+
+#include "reading/columns.h"
+#include "reading/mending.h"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
+
+namespace wearline {
+
+namespace {
+
+/// The language most of whose small words stand in the text.
+std::string guess_language(std::string_view text, const RecogniserRules& rules) {
+  const Lexicon& words = rules.statement();
+  const Lexicon::Id es = words.find("w:spanish"), en = words.find("w:english");
+  int spanish = 0, english = 0;
+  for (const Token& t : split_words(text.substr(0, 8000))) {
+    if (!t.word()) continue;
+    for (const Lexicon::Id id : words.ideas_of(t)) spanish += id == es, english += id == en;
+  }
+  return spanish > english ? "es" : "en";
+}
+
+std::string guess_currency(std::string_view text, const RecogniserRules& rules) {
+  const std::vector<Token> tokens = split_words(text);
+  const auto& ids = rules.statement_marks().currencies;
+  static constexpr std::array<std::string_view, 5> codes = {"USD", "CAD", "EUR", "GBP", "MXN"};
+  std::array<int, 5> seen{};
+  for (const Mention& m : rules.statement().mentions(tokens))
+    for (std::size_t k = 0; k < ids.size(); ++k)
+      if (m.concept_id == ids[k] && m.match == Match::exact) ++seen[k];
+  for (const Token& t : tokens) seen[2] += t.is('\x80'), seen[3] += t.is('\x81');
+  if (seen[1] > 0) return "CAD";
+  if (seen[4] > 0 && seen[4] >= seen[0]) return "MXN";
+  std::size_t best = 0;
+  for (std::size_t k = 1; k < seen.size(); ++k)
+    if (seen[k] > seen[best]) best = k;
+  return seen[best] > 0 ? std::string(codes[best]) : std::string();
+}
+
+bool mentions_idea(const MarkedText& m, const RecogniserRules& rules, std::string_view idea) {
+  const Lexicon::Id id = rules.statement().find(idea);
+  return std::any_of(m.statement.begin(), m.statement.end(),
+                     [&](const Mention& s) { return s.concept_id == id && s.match == Match::exact; });
+}
+
+/// The messages of a paper, newest first: quoted text is another message, and so is what follows "Original message".
+std::vector<int> messages_of(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+  std::vector<int> message(rows.size(), 0);
+  int below = 0;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const PaperRow& r = rows[i];
+    const bool begins = !r.row.blank && !r.row.rule && i > 0 && r.m.numbers.size() < 3 && r.m.tokens.size() < 24 &&
+                        mentions_idea(r.m, rules, "w:older-message");
+    below += begins;
+    message[i] = r.row.blank && i > 0 ? message[i - 1] : r.row.depth + below;
+  }
+  return message;
+}
+
+/// How much of an account a message holds: the sums it sets out.
+struct Weight {
+  int sums = 0, kinds = 0;
+};
+
+Weight weigh_message(const std::vector<PaperRow>& rows, const std::vector<int>& message, int which,
+                     const RecogniserRules& rules) {
+  Weight w;
+  std::array<bool, 3> seen{};
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (message[i] != which || rows[i].row.blank) continue;
+    int here = 0;
+    for (const Number& n : rows[i].m.numbers) here += is_strong(n);
+    w.sums += here;
+    if (here == 0) continue;
+    seen[0] = seen[0] || mentions_idea(rows[i].m, rules, "st:total");
+    seen[1] = seen[1] || mentions_idea(rows[i].m, rules, "st:deposit");
+    seen[2] = seen[2] || mentions_idea(rows[i].m, rules, "st:refund");
+  }
+  w.kinds = seen[0] + seen[1] + seen[2];
+  return w;
+}
+
+/// The newest message that is an account of its own, else the one with most sums.
+void choose_message(std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+  const std::vector<int> message = messages_of(rows, rules);
+  std::map<int, Weight> weights;
+  for (const int m : message) weights[m] = {};
+  if (weights.size() < 2) return;
+  int best = 0, most = 0;
+  for (auto& [which, weight] : weights) {
+    weight = weigh_message(rows, message, which, rules);
+    if (weight.sums > most) best = which, most = weight.sums;
+  }
+  if (most == 0) return;
+  for (const auto& [which, weight] : weights)
+    if (weight.kinds >= 2 && weight.sums >= 4 && weight.sums * 2 >= most) {
+      best = which;
+      break;
+    }
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (rows[i].row.blank || message[i] == best) continue;
+    const bool sum = std::any_of(rows[i].m.numbers.begin(), rows[i].m.numbers.end(), is_strong);
+    if (sum || message[i] > best || best > 0) rows[i].fate = "other-message";
+  }
+}
+
+std::string shape(const std::string& text) {
+  std::string out;
+  for (const char c : text)
+    if (c != ' ' && c != '\t') out += c >= '0' && c <= '9' ? '0' : c;
+  return out;
+}
+
+/// A row that comes again without a sum is the head or foot of a page.
+void find_repeated(std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+  std::map<std::string, int> seen;
+  for (PaperRow& r : rows) {
+    if (r.row.blank || r.row.rule || !r.fate.empty() || std::any_of(r.m.numbers.begin(), r.m.numbers.end(), is_strong))
+      continue;
+    const std::string key = shape(r.row.text);
+    if (key.size() < 12 || ++seen[key] < 2 || read_heads(r.row, r.m, rules)) continue;
+    r.fate = "page";
+  }
+}
+
+bool counts_bare(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+  int bare = 0, strong = 0;
+  for (const PaperRow& r : rows) {
+    if (r.row.blank || r.m.numbers.empty() || !r.fate.empty()) continue;
+    const Number& last = r.m.numbers.back();
+    if (!can_be_sum(last) || !ends_row(r, last, rules)) continue;
+    if (is_strong(last)) ++strong;
+    else ++bare;
+  }
+  return bare >= 2 && bare >= strong;
+}
+
+} // namespace
+
+bool can_be_sum(const Number& n) {
+  return (n.kind == NumberKind::plain || n.kind == NumberKind::money) && n.money().has_value();
+}
+bool is_strong(const Number& n) { return n.kind == NumberKind::money; }
+
+std::size_t token_at(const MarkedText& m, std::uint32_t byte) {
+  return static_cast<std::size_t>(std::lower_bound(m.tokens.begin(), m.tokens.end(), byte,
+                                                   [](const Token& t, std::uint32_t at) { return t.start < at; }) -
+                                  m.tokens.begin());
+}
+
+bool is_word_of(const Token& token, std::string_view idea, const RecogniserRules& rules) {
+  if (!token.word()) return false;
+  const auto& ideas = rules.statement().ideas_of(token);
+  return std::find(ideas.begin(), ideas.end(), rules.statement().find(idea)) != ideas.end();
+}
+
+bool is_closing_mark(const Token& token, const RecogniserRules& rules) {
+  if (!token.word()) return !token.number() && !token.is('%');
+  return token.text.size() <= 3 && is_word_of(token, "w:closing", rules);
+}
+
+bool ends_row(const PaperRow& r, const Number& n, const RecogniserRules& rules) {
+  for (std::size_t t = n.last + 1u; t < r.m.tokens.size(); ++t)
+    if (!is_closing_mark(r.m.tokens[t], rules)) return false;
+  return true;
+}
+
+bool has_inner_stop(std::string_view t) {
+  for (std::size_t i = 1; i + 2 < t.size(); ++i)
+    if ((t[i] == '.' || t[i] == '!' || t[i] == '?') && t[i + 1] == ' ' && t[i + 2] >= 'A' && t[i + 2] <= 'Z' &&
+        t[i - 1] >= 'a' && t[i - 1] <= 'z') {
+      std::size_t word = i;
+      while (word > 0 && t[word - 1] != ' ') --word;
+      if (i - word > 3) return true;
+    }
+  return false;
+}
+
+namespace {
+/// "check 1188", "invoice 20": the word before a number of reference.
+bool numbers_something(const MarkedText& m, const Mention& c, const RecogniserRules& rules) {
+  const auto& ideas = rules.charges().ideas_of(m.tokens[c.last]);
+  return std::find(ideas.begin(), ideas.end(), rules.charge_marks().number) != ideas.end() &&
+         c.last + 1u < m.tokens.size() && (m.tokens[c.last + 1u].number() || m.tokens[c.last + 1u].is('#'));
+}
+} // namespace
+
+bool names_charge(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+  return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {
+    if (c.first < first || c.last >= last || c.match == Match::shortened || numbers_something(m, c, rules))
+      return false;
+    const Concept& idea = rules.charges().at(c.concept_id);
+    return idea.role == Role::thing || idea.role == Role::work ||
+           (idea.role == Role::state && idea.id != "left-behind" && idea.id != "unpaid" && idea.id != "balance");
+  });
+}
+
+bool names_thing(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+  return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {
+    const Role role = rules.charges().at(c.concept_id).role;
+    return c.first >= first && c.last < last && (role == Role::thing || role == Role::work);
+  });
+}
+
+Paper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language) {
+  Paper paper;
+  paper.language = language.empty() ? guess_language(text, rules) : std::string(language);
+  paper.style = number_style(text, paper.language == "es");
+  paper.currency = guess_currency(text, rules);
+  for (Row& row : split_rows(text)) {
+    PaperRow r;
+    if (!row.blank && !row.rule) {
+      const std::string mended = mend_letters(row.text);
+      r.m = mark(mended, rules, paper.style);
+      mark_mended(r.m, row.text, mended);
+    }
+    r.row = std::move(row);
+    paper.rows.push_back(std::move(r));
+  }
+  choose_message(paper.rows, rules);
+  find_repeated(paper.rows, rules);
+  paper.bare_sums = counts_bare(paper.rows, rules);
+  return paper;
+}
+
+} // namespace wearline

@@ -1,0 +1,49 @@
+#pragma once
+// The paper as rows of one message, each looked up in the word lists: its language, currency and style of figures,
+// which of several messages is the statement, and which lines are only the head or foot of a page.
+
+#include "reading/label.h"
+#include "reading/rows.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+/// A row with its words and numbers. `fate`: what became of it; empty as long as that is not settled.
+struct PaperRow {
+  Row row;
+  MarkedText m;
+  std::string fate;
+};
+
+struct Paper {
+  std::vector<PaperRow> rows;
+  std::string language; ///< en or es
+  std::string currency; ///< ISO 4217; empty: none printed
+  NumberStyle style;
+  bool bare_sums = false; ///< sums are bare whole numbers at the ends of lines
+};
+
+Paper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language);
+
+/// A number that may be a sum at all; one that has the look of a sum (sign of a currency, two decimals).
+bool can_be_sum(const Number& number);
+bool is_strong(const Number& number);
+/// The row's token that begins at or after a byte.
+std::size_t token_at(const MarkedText& text, std::uint32_t byte);
+/// Nothing but signs, a currency or "CR" after the number.
+bool ends_row(const PaperRow& row, const Number& number, const RecogniserRules& rules);
+/// A sign, a currency or "CR": says nothing by itself beside a sum.
+bool is_closing_mark(const Token& token, const RecogniserRules& rules);
+/// Whether a token is one of the words of a statement's idea ("w:per").
+bool is_word_of(const Token& token, std::string_view idea, const RecogniserRules& rules);
+/// A full stop inside the text, after a word and before a capital.
+bool has_inner_stop(std::string_view text);
+/// A thing, work, state or cause of a charge among the tokens from `first` to `last` (exclusive).
+bool names_charge(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);
+/// A thing or work: what can be paid for.
+bool names_thing(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);
+
+} // namespace wearline

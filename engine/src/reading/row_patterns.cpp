@@ -1,0 +1,136 @@
+#include "reading/row_patterns.h"
+
+#include <algorithm>
+#include <cstddef>
+
+namespace wearline {
+
+namespace {
+
+Money size_of(Money m) { return m < Money{} ? Money{} - m : m; }
+bool is_line(const Entry& e) { return e.options[0].role == SumRole::charge || e.options[0].role == SumRole::credit; }
+
+/// Makes a figure the sum of the entry; the other stays possible.
+void prefer_figure(Entry& e, std::size_t figure, const ReadingWeights& w) {
+  const std::size_t was = e.options[0].figure;
+  if (was == figure) return;
+  std::vector<RoleOption> options;
+  for (RoleOption o : e.options) {
+    if (o.figure != was) continue;
+    o.figure = figure;
+    o.value = size_of(e.figures[figure].value);
+    options.push_back(o);
+  }
+  e.options = std::move(options);
+  if (is_line(e)) e.may_be(e.options[0].role, size_of(e.figures[was].value), w.other_figure, was);
+}
+
+void prefer_role(Entry& e, SumRole role) {
+  const SumRole was = e.options[0].role;
+  if (was == role) return;
+  for (RoleOption& o : e.options) {
+    if (o.figure != e.options[0].figure) continue;
+    if (&o != &e.options[0] && o.role == role) o.role = was;
+  }
+  e.options[0].role = role;
+}
+
+/// A last column that falls (or rises) by the number before it is a running balance; the charge is then the number
+/// before, and what goes the other way is a credit.
+bool running_balances(Entries& entries, const ReadingWeights& w) {
+  std::size_t rows = 0, down = 0, up = 0;
+  bool have = false;
+  Money before;
+  const auto walk = [&](auto&& visit) {
+    have = false;
+    for (Entry& e : entries.list) {
+      if (e.prose || e.figures.empty()) continue;
+      const Money last = e.figures.back().value;
+      if (e.figures.size() == 1 && e.options[0].role != SumRole::deposit && e.options[0].role != SumRole::held)
+        continue;
+      if (have && e.figures.size() >= 2) visit(e, last);
+      before = last;
+      have = true;
+    }
+  };
+  walk([&](Entry& e, Money last) {
+    const Money change = e.figures[e.figures.size() - 2].value;
+    ++rows;
+    if (before - change == last) ++down;
+    else if (before + change == last) ++up;
+  });
+  if (rows < 2 || (down + up) * 3 < rows * 2) return false;
+  const auto settle = [&](Entry& e) {
+    if (!e.headed && e.figures.size() >= 2) prefer_figure(e, e.figures.size() - 2, w);
+  };
+  walk([&](Entry& e, Money last) {
+    const Money change = e.figures[e.figures.size() - 2].value;
+    const bool falls = before - change == last, rises = before + change == last;
+    if (!e.headed && is_line(e) && falls != rises && falls != (down >= up)) prefer_role(e, SumRole::credit);
+  });
+  for (Entry& e : entries.list)
+    if (!e.prose) settle(e);
+  return true;
+}
+
+/// The first of several columns that is all others together is the whole; the others split it.
+void whole_columns(Entries& entries, const ReadingWeights& w) {
+  std::size_t rows = 0, fits = 0;
+  const auto splits = [](const Entry& e) {
+    Money rest;
+    for (std::size_t k = 1; k < e.figures.size(); ++k) rest += e.figures[k].value;
+    return rest == e.figures[0].value;
+  };
+  for (const Entry& e : entries.list)
+    if (!e.headed && !e.prose && e.figures.size() >= 3) ++rows, fits += splits(e);
+  if (rows < 2 || fits != rows) return;
+  for (Entry& e : entries.list)
+    if (!e.headed && !e.prose && e.figures.size() >= 3) prefer_figure(e, 0, w);
+}
+
+/// A minus or brackets on every charge only marks a deduction; where others stand without, or with a plus, it marks
+/// the other direction.
+void signs(Entries& entries) {
+  std::size_t minus = 0, plain = 0, plus = 0;
+  for (const Entry& e : entries.list) {
+    if (e.prose || e.options[0].role != SumRole::charge) continue;
+    if (e.minus) ++minus;
+    else if (e.plus) ++plus;
+    else ++plain;
+  }
+  for (Entry& e : entries.list) {
+    if (e.prose || e.options[0].role != SumRole::charge) continue;
+    const bool opposed = minus > 0 && plus > 0 && plain == 0;
+    const bool turned = opposed ? (minus >= plus ? e.plus : e.minus)
+                                : (e.minus && plain + plus > minus) || (e.plus && minus > 0 && plain == 0);
+    if (turned) prefer_role(e, SumRole::credit);
+  }
+}
+
+/// What an attached invoice says again is counted once: in the account.
+void attachments(Entries& entries, const ReadingWeights& w) {
+  const auto attached = [&](const Entry& e) { return entries.sections[e.section].attached; };
+  if (std::none_of(entries.list.begin(), entries.list.end(),
+                   [&](const Entry& e) { return is_line(e) && !attached(e); }))
+    return;
+  for (Entry& e : entries.list) {
+    if (!attached(e) || e.options[0].role == SumRole::passing) continue;
+    e.passing_fate = "repeated";
+    e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
+    for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.whole_section;
+    std::stable_sort(e.options.begin(), e.options.end(),
+                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+  }
+}
+
+} // namespace
+
+bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
+  const bool running = running_balances(entries, weights);
+  if (!running) whole_columns(entries, weights);
+  signs(entries);
+  attachments(entries, weights);
+  return running;
+}
+
+} // namespace wearline

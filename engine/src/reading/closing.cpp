@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numeric>
 #include <unordered_map>
 
 namespace wearline {
@@ -26,6 +27,7 @@ public:
   const std::int64_t* end() const { return values_.data() + count_; }
   bool empty() const { return count_ == 0; }
   std::int64_t last() const { return values_[count_ - 1]; }
+  std::int64_t all() const { return std::accumulate(begin(), end(), std::int64_t{0}); }
   /// All different sums together: a deposit named twice is one.
   std::int64_t different() const {
     std::int64_t sum = 0;
@@ -100,6 +102,8 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
   a.payment = t.payment;
   a.has_base = !t.deposits.empty() || !t.held.empty();
   a.base = (!t.deposits.empty() ? t.deposits.different() + t.interest : t.held.empty() ? 0 : t.held.last());
+  // Two deposits of one size look like one named twice; what is held in all tells them apart.
+  if (!t.deposits.empty() && !t.held.empty() && t.deposits.all() + t.interest == t.held.last()) a.base = t.held.last();
   const std::int64_t net = a.net();
   for (const std::int64_t total : t.totals)
     if (total == net || (t.credits != 0 && total == t.charges)) a.total = total, a.total_closes = t.lines > 0;
@@ -164,11 +168,8 @@ public:
   }
 
 private:
-  /// All that is stated comes out.
-  bool settled(const AccountSums& a) const {
-    const bool total = !a.total || a.total_closes, back = (!a.refund || a.refund_closes) && (!a.due || a.due_closes);
-    return total && back && (a.total_closes || a.refund_closes || a.due_closes);
-  }
+  /// Charges, total, deposit and refund agree: there is nothing left to find.
+  bool settled(const AccountSums& a) const { return a.total_closes && (a.refund_closes || a.due_closes); }
 
   /// A stated total that is no sum of the charges: perhaps it is something else.
   bool spare_total(const AccountSums& a) const {
@@ -257,9 +258,9 @@ private:
           if (const std::size_t o = option_of(list_[e], SumRole::charge); o != 0) count.takes.emplace_back(e, o);
         }
       }
-      leave.cost = 3 * w_.whole_section;
+      leave.cost = w_.whole_section;
       count.cost = 2 * w_.whole_section;
-      if (leave.takes.size() > 1 && sections_.size() > 1) add_move(std::move(leave));
+      if (leave.takes.size() > 1 && sections_[s].follows) add_move(std::move(leave));
       if (count.takes.size() > 1) add_move(std::move(count));
     }
   }
@@ -307,16 +308,19 @@ private:
     std::vector<std::size_t> moves;
   };
   void consider(std::vector<std::size_t> moves, int score) {
-    if (!kept_.empty() && score < best_ - w_.open_within) return;
+    if (full_ && score <= worst_) return;
     best_ = kept_.empty() ? score : std::max(best_, score);
     kept_.push_back({score, std::move(moves)});
-    if (kept_.size() > 256) prune();
+    if (kept_.size() >= 4 * most_kept) prune();
   }
   void prune() {
     std::stable_sort(kept_.begin(), kept_.end(), [](const Candidate& a, const Candidate& b) {
       return a.score > b.score || (a.score == b.score && a.moves.size() < b.moves.size());
     });
-    if (kept_.size() > 64) kept_.resize(64);
+    if (kept_.size() <= most_kept) return;
+    kept_.resize(most_kept);
+    full_ = true;
+    worst_ = kept_.back().score;
   }
 
   void search() {
@@ -344,7 +348,7 @@ private:
     for (int depth = 0; depth < 2; ++depth) {
       prune();
       const std::vector<Candidate> seeds(
-          kept_.begin(), kept_.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(kept_.size(), 12)));
+          kept_.begin(), kept_.begin() + static_cast<std::ptrdiff_t>(std::min(kept_.size(), most_seeds)));
       for (const Candidate& seed : seeds) {
         if (seed.moves.size() < 2) continue;
         Tally t = start_;
@@ -467,19 +471,21 @@ private:
       const Entry& entry = list_[e];
       if (open[e] || !is_line(entry.options[out.chosen[e]].role)) continue;
       const std::size_t leave = option_of(entry, SumRole::passing);
-      if (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= w_.doubtful)
+      const bool mended = entry.figures[entry.options[out.chosen[e]].figure].mended;
+      if (mended || (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= w_.doubtful))
         out.open.push_back({e, out.chosen[e], 0});
     }
   }
 
-  static constexpr std::size_t most_moves = 90, most_parts = 24;
+  static constexpr std::size_t most_moves = 90, most_parts = 24, most_kept = 64, most_seeds = 24;
   const std::vector<Entry>& list_;
   const std::vector<Section>& sections_;
   const ReadingWeights& w_;
   Tally start_;
   std::vector<Move> moves_;
   std::vector<Candidate> kept_;
-  int best_ = 0;
+  int best_ = 0, worst_ = 0;
+  bool full_ = false;
 };
 
 } // namespace

@@ -69,6 +69,7 @@ struct Entry {
 /// A stretch of the paper under one heading.
 struct Section {
   std::string heading;
+  bool follows = false;  ///< stands after the account's refund or balance
   bool attached = false; ///< an invoice or list that follows the account and may repeat it
 };
 

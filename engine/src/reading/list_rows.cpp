@@ -79,8 +79,15 @@ private:
     return length / rows >= 38 || inner_stop || ends * 2 > rows;
   }
 
+  /// No row of the block has columns: what follows a table is no part of it.
+  bool one_cell_rows(std::size_t first, std::size_t last) const {
+    return std::all_of(rows_.begin() + static_cast<std::ptrdiff_t>(first),
+                       rows_.begin() + static_cast<std::ptrdiff_t>(last),
+                       [](const PaperRow& l) { return l.row.cells.size() == 1 && !l.row.tabular; });
+  }
+
   void block(std::size_t first, std::size_t last) {
-    if (!columns_ && reads_as_prose(first, last)) return prose(first, last);
+    if (reads_as_prose(first, last) && (!columns_ || one_cell_rows(first, last))) return prose(first, last);
     for (std::size_t i = first; i < last; ++i) {
       if (rows_[i].row.rule) rows_[i].fate = "rule";
       if (rows_[i].fate.empty()) list_row(i);
@@ -162,6 +169,8 @@ private:
       if (kind == LabelKind::none && deposit && less) kind = LabelKind::total;
       if (kind == LabelKind::none && deposit && n.after_equals) kind = LabelKind::balance;
       if (kind == LabelKind::none && s > 0 && s + 1 == strong.size() && adds_up(l, strong)) kind = LabelKind::held;
+      if (kind == LabelKind::none && deposit && adds_up(l, strong))
+        kind = LabelKind::deposit; // "and last month's rent"
       if (kind == LabelKind::none || kind == LabelKind::fact || kind == LabelKind::letter || kind == LabelKind::heading)
         return false;
       deposit = deposit || kind == LabelKind::deposit || kind == LabelKind::held;
@@ -296,9 +305,19 @@ private:
     std::size_t sums = 0;
     for (const Number& n : l.m.numbers) sums += is_strong(n) && !n.rate && !n.after_equals;
     if (sums == 0) return false;
+    const Number& last = l.m.numbers.back();
+    if (l.row.text.back() == '.' && l.m.tokens.size() > 8 && !ends_row(l, last, rules_)) return true;
+    if (sums == 2 && is_strong(last) && ends_row(l, last, rules_) && account_word_first(l)) return true;
     const bool announces = l.row.text.back() == ':' && is_strong(l.m.numbers.back());
     const bool ends = l.row.text.back() == '.' && l.m.tokens.size() > 8 && sums >= 2;
     return has_inner_stop(l.row.text) || announces || ends || sums >= 3 || (sums == 2 && strung(l));
+  }
+
+  /// "total $160 so u get $540": the first of two sums is called something.
+  bool account_word_first(const PaperRow& l) const {
+    const auto first = std::find_if(l.m.numbers.begin(), l.m.numbers.end(), is_strong);
+    const LabelKind kind = label_of(l.m, rules_, token_at(l.m, l.row.body), first->first);
+    return kind == LabelKind::total || kind == LabelKind::deposit || kind == LabelKind::refund;
   }
 
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.
@@ -353,13 +372,14 @@ private:
       Entry e = entry_of(i, p, main);
       e.passing_fate = "sum-without-words";
       e.may_be(SumRole::passing, e.figures[0].value, 0);
-      if (is_strong(l.m.numbers[k])) {
+      if (is_strong(l.m.numbers[k]) && l.m.numbers.size() == 1) { // several: the feet of columns
         e.may_be(SumRole::total, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::held, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::refund, e.figures[0].value, w_.sum_is_other);
       }
       out_.list.push_back(std::move(e));
     }
+    section_credits_ = false; // its foot
     l.fate = "sum-without-words";
   }
 
@@ -429,7 +449,12 @@ private:
     e.label = text;
     e.directed = directed;
     describe_as_charge(e, l, text);
+    if (section_credits_ && kind == LabelKind::refund) // "Refund of unused parking" among the credits
+      e.may_be(SumRole::credit, size_of(e.figures[main].value), 0);
     add_sum_roles(e, kind, e.figures[main].value, w_);
+    if (section_credits_ && kind == LabelKind::refund)
+      for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
+    if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = false; // its foot
     for (RoleOption& o : e.options) o.figure = main;
     out_.list.push_back(std::move(e));
     last_charge_ = nowhere;
@@ -520,8 +545,7 @@ private:
     const bool credit = p.credit_column || is_credit(l, p) || section_credits_;
     if (is_tax(l, p)) c.role = ChargeRole::tax;
     const bool free = is_free(l, n);
-    e.named = std::any_of(e.rows.begin(), e.rows.end(),
-                          [&](std::size_t r) { return names_charge(rows_[r].m, rules_, 0, rows_[r].m.tokens.size()); });
+    e.named = std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r]); });
     hear_roles(e, l, 0, l.m.tokens.size());
     add_charge_roles(e, main, credit, free, in_passing(l, n));
     out_.list.push_back(std::move(e));
@@ -540,6 +564,23 @@ private:
     });
   }
 
+  /// Names a thing, work or state with words that are not the account's own ("check", "hold").
+  bool names_own_charge(const PaperRow& l) const {
+    const auto own = [&](std::size_t t) {
+      return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+        const std::string& id = words_.at(s.concept_id).id;
+        return s.first <= t && t <= s.last &&
+               (id == "w:paid-back" || id == "st:held" || id == "st:payment" || id == "st:refund" || id == "st:total" ||
+                id == "st:deposit");
+      });
+    };
+    for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
+      if (l.m.tokens[t].word() && !own(t) && names_charge(l.m, rules_, t, t + 1)) return true;
+    return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& c) {
+      return c.first != c.last && names_charge(l.m, rules_, c.first, c.last + 1u) && !(own(c.first) && own(c.last));
+    });
+  }
+
   /// Roles that single words of the row speak for, though the row as a whole is not called so.
   void hear_roles(Entry& e, const PaperRow& l, std::size_t first, std::size_t last) const {
     static constexpr std::array<std::pair<std::string_view, SumRole>, 9> heard = {{{"st:total", SumRole::total},
@@ -551,6 +592,7 @@ private:
                                                                                    {"st:deposit", SumRole::deposit},
                                                                                    {"st:held", SumRole::deposit},
                                                                                    {"st:due", SumRole::due}}};
+    if (mentions_word(l, "st:payment", first, last)) return e.heard.push_back(SumRole::payment);
     for (const auto& [id, role] : heard)
       if (mentions_word(l, id, first, last)) e.heard.push_back(role);
   }
@@ -567,10 +609,10 @@ private:
     const int turned = e.minus || e.plus ? w_.turned_sign / 2 : e.named ? 2 * w_.turned_sign : w_.turned_sign;
     e.may_be(credit ? SumRole::charge : SumRole::credit, value, turned, main);
     for (const SumRole role : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::subtotal}) {
-      const bool heard = std::find(e.heard.begin(), e.heard.end(), role) != e.heard.end();
-      const int cost = heard     ? (e.named ? w_.sum_is_none : w_.heard_sum)
-                       : e.named ? w_.named_is_sum
-                                 : w_.unnamed_is_sum;
+      const auto heard = static_cast<int>(std::count(e.heard.begin(), e.heard.end(), role));
+      int cost = e.named ? w_.named_is_sum : w_.unnamed_is_sum;
+      if (heard > 0) cost = (e.named ? w_.sum_is_none : w_.heard_sum) / heard;
+      if (std::find(e.heard.begin(), e.heard.end(), SumRole::payment) != e.heard.end()) cost += w_.sum_is_other;
       e.may_be(role, value, cost + (role == SumRole::due || role == SumRole::subtotal ? 2 : 0), main);
     }
     for (std::size_t k = 0; k < e.figures.size(); ++k)
@@ -683,6 +725,9 @@ private:
   void new_section(const PaperRow& l) {
     Section s;
     s.heading = heading_;
+    s.follows = std::any_of(out_.list.begin(), out_.list.end(), [](const Entry& e) {
+      return e.options[0].role == SumRole::refund || e.options[0].role == SumRole::due;
+    });
     s.attached =
         out_.sections.back().attached || (account_before() && mentions_word(l, "w:attached", 0, l.m.tokens.size() + 1));
     out_.sections.push_back(std::move(s));
@@ -696,7 +741,8 @@ private:
       for (const Mention& s : l.m.statement) {
         const std::string& id = words_.at(s.concept_id).id;
         if (id != "st:deposit" && id != "st:refund" && id != "st:total" && id != "st:leaves") continue;
-        if ((s.first > n.last && s.first <= n.last + 2u) || (n.first > s.last && n.first <= s.last + 2u)) return true;
+        const bool after = s.first == n.last + 1u, before = n.first <= s.last + 2u && n.first > s.last;
+        if (after || (before && ends_row(l, n, rules_))) return true;
       }
     }
     return false;
@@ -861,7 +907,9 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
     break;
   case LabelKind::deposit:
     e.may_be(SumRole::deposit, value, 0);
-    others({SumRole::held, SumRole::total, SumRole::refund, SumRole::passing}, w.sum_is_other);
+    others({SumRole::held}, w.spare_total);
+    others({SumRole::passing}, w.sum_is_other);
+    others({SumRole::total, SumRole::refund}, w.sum_is_none + w.spare_total);
     break;
   case LabelKind::interest:
     e.may_be(SumRole::interest, value, 0);

@@ -52,11 +52,15 @@ void mend_number(std::string& t, std::size_t from, std::size_t to) {
     else if (as_digit(t[i]) != 0) ++letters;
   }
   const bool cents = to - from >= 4 && (t[to - 3] == '.' || t[to - 3] == ',') && t[to - 2] != '.' && t[to - 1] != '.';
+  const bool zeros =
+      is_digit(t[from]) && letters <= 5 &&
+      std::all_of(t.begin() + static_cast<std::ptrdiff_t>(from), t.begin() + static_cast<std::ptrdiff_t>(to),
+                  [](char c) { return as_digit(c) == 0 || as_digit(c) == '0'; });
   const bool year =
       to - from == 4 && digits >= 2 && is_digit(t[from]) &&
       std::all_of(t.begin() + static_cast<std::ptrdiff_t>(from), t.begin() + static_cast<std::ptrdiff_t>(to),
                   [](char c) { return is_digit(c) || c == 'O'; });
-  if (letters == 0 || digits == 0 || !(year || (cents && letters <= digits + 1))) return;
+  if (letters == 0 || digits == 0 || !(year || (cents && (letters <= digits + 1 || zeros)))) return;
   for (std::size_t i = from; i < to; ++i)
     if (const char digit = as_digit(t[i]); digit != 0) t[i] = digit;
 }

@@ -191,7 +191,8 @@ bool numbers_something(const MarkedText& m, const Mention& c, const RecogniserRu
 
 bool names_charge(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
   return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {
-    if (c.first < first || c.last >= last || c.match == Match::shortened || numbers_something(m, c, rules))
+    if (c.first < first || c.last >= last || c.match == Match::shortened || numbers_something(m, c, rules) ||
+        (c.match == Match::misspelt && m.tokens[c.first].text.size() < 6)) // too short to be sure
       return false;
     const Concept& idea = rules.charges().at(c.concept_id);
     return idea.role == Role::thing || idea.role == Role::work ||

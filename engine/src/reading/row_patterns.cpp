@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <utility>
+#include <vector>
 
 namespace wearline {
 
@@ -107,6 +109,90 @@ void signs(Entries& entries) {
   }
 }
 
+/// A total of the charges since the last one, with more charges below, is a subtotal.
+void section_totals(Entries& entries, const ReadingWeights& w) {
+  std::vector<std::pair<Entry*, bool>> totals; // with whether it sums up its own stretch only
+  Money since, all;
+  std::size_t lines = 0, before = 0;
+  for (Entry& e : entries.list) {
+    if (is_line(e)) {
+      const Money value = e.options[0].role == SumRole::credit ? Money{} - e.options[0].value : e.options[0].value;
+      since += value;
+      all += value;
+      ++lines;
+      continue;
+    }
+    if (e.options[0].role != SumRole::total) continue;
+    totals.emplace_back(&e, lines > before && e.options[0].value == since);
+    since = Money{};
+    before = lines;
+  }
+  if (totals.size() < 2) return;
+  for (auto& [e, own] : totals)
+    if (own && e->options[0].value != all)
+      for (RoleOption& o : e->options)
+        o.cost = o.role == SumRole::subtotal ? 0 : o.role == SumRole::total ? w.spare_total : o.cost;
+  for (auto& [e, own] : totals)
+    std::stable_sort(e->options.begin(), e->options.end(),
+                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+}
+
+/// Several deposits, each with its own charges, their sum and what is left: those sums and rests are no deposits.
+void accounts_apart(Entries& entries, const ReadingWeights& w) {
+  struct Rest {
+    Entry* sum = nullptr;
+    Entry* rest = nullptr;
+  };
+  std::vector<Rest> accounts;
+  Money held, since;
+  std::size_t lines = 0;
+  for (Entry& e : entries.list) {
+    const RoleOption& o = e.options[0];
+    const bool loose = o.role == SumRole::deposit || o.role == SumRole::total || o.role == SumRole::subtotal ||
+                       (o.role == SumRole::charge && !e.named);
+    if (loose && lines > 1 && o.value == since && (accounts.empty() || accounts.back().rest != nullptr)) {
+      accounts.push_back({&e, nullptr});
+    } else if (!accounts.empty() && accounts.back().rest == nullptr && o.value == held - since) {
+      accounts.back().rest = &e;
+      since = Money{};
+      lines = 0;
+    } else if (o.role == SumRole::deposit) {
+      held = o.value;
+      since = Money{};
+      lines = 0;
+    } else if (is_line(e)) {
+      since += o.role == SumRole::charge ? o.value : Money{} - o.value;
+      ++lines;
+    }
+  }
+  const auto is_part = [&](Entry& e) {
+    e.may_be(SumRole::subtotal, e.options[0].value, 0, e.options[0].figure);
+    for (RoleOption& o : e.options) o.cost = o.role == SumRole::subtotal ? 0 : o.cost + w.spare_total;
+    std::stable_sort(e.options.begin(), e.options.end(),
+                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+  };
+  // One such sum called a deposit ("charged against deposit") is the total.
+  if (accounts.size() == 1 && accounts[0].sum->options[0].role == SumRole::deposit)
+    return prefer_role(*accounts[0].sum, SumRole::total);
+  if (accounts.size() < 2) return;
+  for (const Rest& a : accounts) {
+    is_part(*a.sum);
+    if (a.rest != nullptr) is_part(*a.rest);
+  }
+}
+
+/// Sums without words at the foot of a block of charges or credits are not the total where there are both.
+void block_feet(Entries& entries) {
+  const bool credits = std::any_of(entries.list.begin(), entries.list.end(),
+                                   [](const Entry& e) { return e.options[0].role == SumRole::credit; });
+  if (!credits) return;
+  for (Entry& e : entries.list)
+    if (e.passing_fate == "sum-without-words")
+      e.options.erase(std::remove_if(e.options.begin(), e.options.end(),
+                                     [](const RoleOption& o) { return o.role == SumRole::total; }),
+                      e.options.end());
+}
+
 /// What an attached invoice says again is counted once: in the account.
 void attachments(Entries& entries, const ReadingWeights& w) {
   const auto attached = [&](const Entry& e) { return entries.sections[e.section].attached; };
@@ -129,6 +215,9 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   const bool running = running_balances(entries, weights);
   if (!running) whole_columns(entries, weights);
   signs(entries);
+  accounts_apart(entries, weights);
+  section_totals(entries, weights);
+  block_feet(entries);
   attachments(entries, weights);
   return running;
 }

@@ -103,8 +103,8 @@ private:
       return;
     case SumRole::deposit:
       claim(e, "deposit");
-      if (std::none_of(out_.deposits.begin(), out_.deposits.end(),
-                       [&](const StatedSum& d) { return d.amount == o.value; }))
+      if (all_deposits() || std::none_of(out_.deposits.begin(), out_.deposits.end(),
+                                         [&](const StatedSum& d) { return d.amount == o.value; }))
         out_.deposits.push_back(stated(e, o));
       return;
     case SumRole::held: // where no deposit is named, what is "held" is it
@@ -116,6 +116,16 @@ private:
       claim(e, e.kind == LabelKind::carried ? "carried" : "subtotal");
       out_.others.push_back(stated(e, o));
     }
+  }
+
+  /// Deposits of one size are two, because they come to what is held.
+  bool all_deposits() const {
+    Money all;
+    for (std::size_t i = 0; i < entries_.list.size(); ++i) {
+      const RoleOption& o = entries_.list[i].options[reading_.chosen[i]];
+      if (o.role == SumRole::deposit || o.role == SumRole::interest) all += o.value;
+    }
+    return all.in_cents() == reading_.sums.base;
   }
 
   // ----------------------------------------------------------------------------------------------- fates of lines

@@ -1,7 +1,9 @@
 #include "output/reading.h"
+#include "reading/arithmetic.h"
 #include "reading/statement_reader.h"
 #include "support/reading_rules.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -142,6 +144,72 @@ TEST_CASE("The paper's own arithmetic is checked", "[reading]") {
   CHECK(codes(read("Stove  40.00\nFloor  30.00\nsubtotal  80.00\n")) == "subtotal ");
   CHECK(codes(read("Paint 200.00\nSales tax 8%  17.60\n")) == "tax ");
   CHECK(codes(read("Paint 200.00\nSales tax 8%  16.00\n")).empty());
+}
+
+TEST_CASE("The reading whose sums close decides what no word tells", "[reading]") {
+  const ReadStatement odd =
+      read("Stove burner cap  25.00\nHall paint  180.00\nWe had to spend  205.00\nYou gave us  900.00\n"
+           "Which means you see again  695.00\n");
+  CHECK(sums(odd) == "25.00 180.00");
+  CHECK(odd.deposit() == Money::cents(90000));
+  REQUIRE(odd.total.has_value());
+  CHECK(odd.total->amount == Money::cents(20500));
+  REQUIRE(odd.refund.has_value());
+  CHECK(odd.refund->amount == Money::cents(69500));
+  CHECK(odd.closed.size() == 2);
+
+  const ReadStatement passing =
+      read("Deposit 700.00\nFridge shelf  40.00\nDoor stop  15.00\nTotal  55.00\nRefund  645.00\n\n"
+           "A new shelf sells for $58.00, but I found a used one.\n");
+  CHECK(sums(passing) == "40.00 15.00");
+
+  const ReadStatement ledger = read("Deposit held                  1,000.00\nPaint          120.00      880.00\n"
+                                    "Cleaning        60.00      820.00\nCheck 311 to tenant   820.00   0.00\n");
+  CHECK(sums(ledger) == "120.00 60.00");
+  REQUIRE(ledger.refund.has_value());
+  CHECK(ledger.refund->amount == Money::cents(82000));
+}
+
+TEST_CASE("An invoice attached to an account is not counted again", "[reading]") {
+  const ReadStatement s = read("Painting, bill 1   250.00\nDrain, bill 2   60.00\nTotal   310.00\nDeposit   900.00\n"
+                               "Refund   590.00\n\nAttachment, bill 1\nPainter   200.00\nPaint   50.00\n");
+  CHECK(sums(s) == "250.00 60.00");
+  CHECK(std::any_of(s.tray.begin(), s.tray.end(), [](const TrayLine& t) { return t.why == "repeated"; }));
+}
+
+TEST_CASE("A charge is never left out to make a sum fit", "[reading]") {
+  const ReadStatement s = read("Stove cleaning  60.00\nCloset door  70.00\nSmoke alarm battery  25.00\nTotal "
+                               "130.00\nDeposit 700.00\nRefund 570.00\n");
+  CHECK(sums(s) == "60.00 70.00 25.00");
+  REQUIRE(s.checks.size() == 1);
+  CHECK(s.checks[0].code == "sum");
+  CHECK(s.checks[0].slip == Slip::left_out);
+  CHECK(s.checks[0].left_out == "Smoke alarm battery");
+}
+
+TEST_CASE("What fits both ways is a choice, and is not charged", "[reading]") {
+  const ReadStatement s = read("Oven cleaning  60.00\nVarley  40.00\nQuimby  40.00\nTotal  100.00\n");
+  CHECK(sums(s) == "60.00");
+  CHECK(s.choices.size() == 2);
+}
+
+TEST_CASE("Letters taken for digits are marked", "[reading]") {
+  const ReadStatement s = read("Clean carpet  $11S.00\nMend latch  $1O5.OO\nTotal  $22O.00\n");
+  CHECK(sums(s) == "115.00 105.00");
+  REQUIRE(s.charges.size() == 2);
+  CHECK(s.charges[0].mended);
+  CHECK_FALSE(read("Clean carpet  $115.00\n").charges[0].mended);
+}
+
+TEST_CASE("What would explain a sum that does not come out", "[reading]") {
+  CHECK(slip_between(Money::cents(77500), Money::cents(75700)) == Slip::turned_digits);
+  CHECK(slip_between(Money::cents(2555000), Money::cents(25550)) == Slip::lost_point);
+  CHECK(slip_between(Money::cents(11500), Money::cents(10500)) == Slip::none);
+}
+
+TEST_CASE("Sums in words: dollars and cents", "[reading]") {
+  CHECK(sums(read("I took\n  40 dollars for the fridge shelf\n  7 dollars 50 cents for two switch plates\n")) ==
+        "40.00 7.50");
 }
 
 TEST_CASE("Spanish and European figures", "[reading]") {

@@ -25,7 +25,27 @@ const roster = later(() => import('./sections/roster/roster'));
 const evidence = later(() => import('./sections/evidence/evidence'));
 const takeaway = later(() => import('./sections/takeaway/takeaway'));
 
+/** How long a message stays, in milliseconds; one that offers something to press stays longer. */
+const stays = { plain: 8_000, acts: 20_000 };
+let leaving: { of: unknown; timer: ReturnType<typeof setTimeout> } | undefined;
+
+/** A message goes by itself, unless somebody is at it. */
+function letGo(d: Desk): void {
+  if (leaving?.of === d.notice) return;
+  clearTimeout(leaving?.timer);
+  const of = d.notice;
+  if (!of) return void (leaving = undefined);
+  const go = () => {
+    if (d.notice !== of) return;
+    if (document.querySelector('.notice:hover, .notice:focus-within'))
+      leaving = { of, timer: setTimeout(go, stays.plain) };
+    else d.hush();
+  };
+  leaving = { of, timer: setTimeout(go, of.acts.length ? stays.acts : stays.plain) };
+}
+
 function notice(d: Desk): TemplateResult {
+  letGo(d);
   return html`<div class="notice" role="status" aria-live="polite">
     ${
       d.notice

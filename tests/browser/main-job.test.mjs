@@ -172,6 +172,7 @@ for (const width of [320, 768, 1280]) {
       await changeFacts(page);
       await page.getByRole('textbox', { name: 'Moved out' }).fill('never');
       await page.locator('#amount-0').fill('-5');
+      await page.locator('#amount-0').blur();
       await clean('faults');
       await finish();
     }

@@ -1,6 +1,6 @@
 // The desk: the cases that lie open, the one in front, and what the engine says about it. Sections draw it and call its actions.
 
-import type { Assessment } from '../case/assessment';
+import type { Assessment, Fault } from '../case/assessment';
 import type { Heap } from '../case/outcome';
 import { type CaseFile, type Side, emptyCase, isBlank, type Line } from '../case/case';
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
@@ -66,6 +66,11 @@ export class Desk {
   }
   get side(): Side {
     return this.case.side ?? 'tenant';
+  }
+  /** What cannot be read, without what is still being typed: nobody is corrected in the middle of a word. */
+  get shownFaults(): Fault[] {
+    const typed = [...this.typing.keys()];
+    return this.sheet.faults.filter((f) => !typed.some((at) => f.at === at || f.at.startsWith(`${at}/`)));
   }
   get blank(): boolean {
     return isBlank(this.case);
@@ -234,7 +239,7 @@ export class Desk {
 
   /** A blank case, in front of the others. */
   newSheet(): void {
-    this.bringToFront(this.sheets.push(sheetOf({ subject: emptyCase() })) - 1);
+    this.bringToFront(this.sheets.push(sheetOf({ subject: { ...emptyCase(), side: this.side } })) - 1);
   }
 
   /** Lays out other sheets in place of those that lie here; the one in front stays there if it is among them. */

@@ -84,10 +84,20 @@ export function deciding(a: Assessment, clocks: readonly string[]): string[] {
   return clocks.filter((at) => open.some((x) => !x.needs || x.needs.includes(at)));
 }
 
+/** What only who gets a statement can know; who is about to send one is not asked. */
+const theirs = [
+  '/statement/came',
+  '/statement/sent',
+  '/statement/received',
+  '/statement/refundPaid',
+  '/statement/refundSent',
+];
+
 /** The questions worth a step of their own: those that turn a day or a right, then those that move money. */
-export function ranked(a: Assessment): Question[] {
-  const turns = a.questions.filter((q) => turnsDay(a, q));
-  const moves = a.questions.filter((q) => !turns.includes(q) && (!isZero(q.swing) || q.code === 'amount'));
+export function ranked(a: Assessment, side: Side): Question[] {
+  const asked = a.questions.filter((q) => side !== 'landlord' || !theirs.includes(q.asks));
+  const turns = asked.filter((q) => turnsDay(a, q));
+  const moves = asked.filter((q) => !turns.includes(q) && (!isZero(q.swing) || q.code === 'amount'));
   return [...turns, ...moves];
 }
 
@@ -171,7 +181,7 @@ export function nextSteps(asked: Asked): NextStep[] {
 
   const clock = deciding(a, clocks).find((at) => !skipped.has(at));
   if (clock) steps.push({ kind: 'clock', at: clock });
-  ranked(a)
+  ranked(a, side)
     .filter((q) => q.asks !== clock)
     .slice(0, 3)
     .filter((q) => !skipped.has(keyOf(q)))

@@ -49,7 +49,7 @@ function placeOf(d: Desk, f: Field): string {
 
 export const faultsAt = (d: Desk, f: Field): Fault[] => {
   const at = placeOf(d, f);
-  return d.sheet.faults.filter((x) => x.at === at || x.at.startsWith(at + '/'));
+  return d.shownFaults.filter((x) => x.at === at || x.at.startsWith(at + '/'));
 };
 
 const unreadable = new Set(['wrong-type', 'bad-amount', 'bad-date', 'bad-number']);
@@ -256,7 +256,8 @@ export function field(d: Desk, f: Field): TemplateResult {
   }
   const draft = draftOf(d, f);
   const value = draft === undefined ? valueOf(d, f) : fromTyping(f.kind, draft);
-  const read = f.kind === 'date' && faults.length === 0 ? inWords(value) : '';
+  const unread = d.sheet.faults.some((x) => x.at === placeOf(d, f));
+  const read = f.kind === 'date' && !unread ? inWords(value) : '';
   const describedBy = [f.help && `${id}-help`, read && `${id}-read`, faults.length && `${id}-fault`]
     .filter(Boolean)
     .join(' ');

@@ -131,11 +131,13 @@ export function fieldAt(d: Desk, at: string): Field | undefined {
   const shape = shapes[pattern(at)];
   if (!shape) return undefined;
   const words = wordsFor(at);
+  // A landlord has not sent it yet: some facts are asked in other words.
+  const own = (key: string): string => (d.side === 'landlord' && canSay(`${key}.landlord`) ? `${key}.landlord` : key);
   return {
     at,
     kind: shape.kind,
-    label: say(words),
-    help: canSay(`${words}.help`) ? say(`${words}.help`) : undefined,
+    label: say(own(words)),
+    help: canSay(`${words}.help`) ? say(own(`${words}.help`)) : undefined,
     choices: shape.choices?.(d, at),
   };
 }

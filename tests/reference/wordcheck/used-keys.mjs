@@ -75,7 +75,7 @@ export function stems(literals) {
     // Units are offered from the list of the wording itself; those of the wear guide's seams must be among them.
     'unit.': { all: oneMany(seamUnits()), open: true },
     'cli.total.': { may: said },
-    'page.field.': { may: places.flatMap((p) => [p, `${p}.help`]) },
+    'page.field.': { may: places.flatMap((p) => [p, `${p}.help`, `${p}.landlord`, `${p}.help.landlord`]) },
     'page.kind.': { may: said }, 'page.severity.': { may: said }, 'page.remedy.': { may: said }, 'page.how.': { may: said },
     'page.depositKind.': { may: said }, 'page.nature.': { may: said }, 'page.tenancyKind.': { all: rules('facts.json').facts.find((f) => f.id === 'tenancy-kind').choices },
     'page.fault.': { may: said },

@@ -57,7 +57,7 @@ function words(d: Desk, line: Line, index: number): TemplateResult {
 
 function amount(d: Desk, line: Line, index: number): TemplateResult {
   const at = `/lines/${index}/amount`;
-  const wrong = d.sheet.faults.some((f) => f.at === at);
+  const wrong = d.shownFaults.some((f) => f.at === at);
   return html`<input
     id="amount-${index}"
     class="charge-amount"
@@ -153,7 +153,7 @@ function belowZero(d: Desk, index: number, typed: string): TemplateResult {
 }
 
 function faults(d: Desk, index: number): TemplateResult | typeof nothing {
-  const own = d.sheet.faults.filter((f) => f.at === `/lines/${index}` || f.at === `/lines/${index}/amount`);
+  const own = d.shownFaults.filter((f) => f.at === `/lines/${index}` || f.at === `/lines/${index}/amount`);
   if (own.length === 0) return nothing;
   const text = own.map((f) => faultText({ at: f.at, kind: 'money', label: '' }, f)).join(' ');
   const typed = d.typing.get(`/lines/${index}/amount`) ?? d.case.lines[index]?.amount;

@@ -93,7 +93,7 @@ function placeOf(d: Desk, at: string): TemplateResult | string {
 
 /** What could not be read and was therefore left out: said at the top of the result, with the way to each place. */
 export function leftOut(d: Desk): TemplateResult | typeof nothing {
-  const faults = d.sheet.faults;
+  const faults = d.shownFaults;
   if (faults.length === 0) return nothing;
   return html`<div class="left-out" role="group" aria-label=${say('page.sums.leftOut')}>
     <p class="fault">${say('page.sums.leftOut')}</p>

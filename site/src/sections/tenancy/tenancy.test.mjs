@@ -27,6 +27,7 @@ test('dates are typed as people write them and read back in words', async () => 
     assert.equal(await page.locator('#f-tenancy-began-read').innerText(), read, typed);
   }
   await box.fill('2/30/2022');
+  await box.blur();
   await page
     .locator('#f-tenancy-began-fault')
     .getByText(/Write a date such as/)

@@ -101,14 +101,14 @@ function openerOf(d: Desk, q: Question): TemplateResult | typeof nothing {
 
 /** Every open question: those worth a step first, then what the law asks besides. */
 function rankedAll(d: Desk): Question[] {
-  const first = ranked(d.result!);
+  const first = ranked(d.result!, d.side);
   return [...first, ...d.result!.questions.filter((q) => !first.includes(q))];
 }
 
 export function unknowns(d: Desk): TemplateResult | typeof nothing {
   if (!d.result || livesThere(d.case, d.today)) return nothing;
   const aside = asideOf(d);
-  const all = d.folds.has('unknowns') ? rankedAll(d) : ranked(d.result).filter((q) => !aside.has(keyOf(q)));
+  const all = d.folds.has('unknowns') ? rankedAll(d) : ranked(d.result, d.side).filter((q) => !aside.has(keyOf(q)));
   const shown = asked(d, all);
   if (shown.length === 0) return nothing;
   const wanted = chosen.get(d.sheet);

@@ -24,6 +24,8 @@ const letter = later(() => import('./sections/letter/letter'));
 const roster = later(() => import('./sections/roster/roster'));
 const evidence = later(() => import('./sections/evidence/evidence'));
 const takeaway = later(() => import('./sections/takeaway/takeaway'));
+const client = later(() => import('./sections/client/client'));
+const summary = later(() => import('./sections/summary/summary'));
 
 /** How long a message stays, in milliseconds; one that offers something to press stays longer. */
 const stays = { plain: 8_000, acts: 20_000 };
@@ -65,13 +67,14 @@ const caseOf = (d: Desk): TemplateResult => html`
   <p class="case-name">${caseName(d)}</p>
   ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing} ${opening(d)}
   <div class="desk">
-    ${standing(d)} ${outlook(d)} ${charges(d)} ${unknowns(d)} ${days(d)}
+    <div class="desk-top">${d.side === 'adviser' ? client.get(d)?.client(d) : nothing} ${standing(d)}</div>
+    ${outlook(d)} ${charges(d)} ${unknowns(d)} ${days(d)}
     ${
       d.blank
         ? examplesList(d)
         : html`${letter.get(d)?.letter(d)} ${cautions(d)}
           <div class="folded-parts">
-            ${papers(d)} ${evidence.get(d)?.evidence(d)} ${law(d)} ${tenancy(d)} ${takeaway.get(d)?.takeaway(d)}
+            ${d.side === 'adviser' ? summary.get(d)?.summary(d) : nothing} ${papers(d)} ${evidence.get(d)?.evidence(d)} ${law(d)} ${tenancy(d)} ${takeaway.get(d)?.takeaway(d)}
           </div>`
     }
   </div>

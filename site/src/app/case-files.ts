@@ -79,10 +79,10 @@ function beside(d: Desk, open: Sheet, sheet: Sheet, name: string): void {
 
 /** Lays what a file holds on the desk, and says what of it could not be taken. */
 function layDown(d: Desk, saved: Saved, name: string): void {
-  const { subject, exhibits, letter, dropped, fromReport } = saved;
+  const { subject, exhibits, letter, client, dropped, fromReport } = saved;
   // A report carries less than the case: saved under its name it would look like all of it.
   const file = fromReport ? name.replace(/\.html?$/i, '') + '.json' : name;
-  const sheet = sheetOf({ subject, exhibits, letter }, file, saved.id || undefined, saved.changed || undefined);
+  const sheet = sheetOf({ subject, exhibits, letter, client }, file, saved.id || undefined, saved.changed || undefined);
   if (saved.version) sheet.version = saved.version;
   if (dropped.length > 0) sheet.saved = null;
   const open = d.sheets.find((s) => s.id === sheet.id);

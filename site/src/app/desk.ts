@@ -1,6 +1,7 @@
 // The desk: the cases that lie open, the one in front, and what the engine says about it. Sections draw it and call its actions.
 
 import type { Assessment, Fault } from '../case/assessment';
+import type { Client } from '../case/client';
 import type { Heap } from '../case/outcome';
 import { type CaseFile, type Side, emptyCase, isBlank, type Line } from '../case/case';
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
@@ -132,6 +133,11 @@ export class Desk {
 
   editLetter(edits: LetterEdits): void {
     this.sheet.letter = edits;
+    this.touch();
+    this.draw();
+  }
+  editClient(client: Client): void {
+    this.sheet.client = client;
     this.touch();
     this.draw();
   }

@@ -2,6 +2,7 @@
 
 import { del, get, update } from 'idb-keyval';
 import type { CaseFile } from '../case/case';
+import { asClient, type Client } from '../case/client';
 import type { Exhibit } from '../case/exhibit';
 import { type LetterEdits, noEdits } from '../case/letter';
 import { asExhibit, numbered } from '../case/saved';
@@ -15,6 +16,7 @@ export interface KeptSheet {
   subject: CaseFile;
   exhibits: Exhibit[];
   letter: LetterEdits;
+  client: Client;
   /** It has changes that are in no file. */
   unsaved: boolean;
 }
@@ -50,6 +52,7 @@ function asSheet(data: unknown): KeptSheet | undefined {
     subject: shaped.subject,
     exhibits: numbered(exhibits.filter((x): x is Exhibit => x !== undefined)),
     letter: data['letter'] === undefined ? noEdits : asLetterEdits(data['letter']),
+    client: asClient(data['client']),
     unsaved: data['unsaved'] === true || shaped.dropped.length > 0,
   };
 }

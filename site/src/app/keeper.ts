@@ -12,7 +12,7 @@ type Message = 'here?' | 'here' | 'written' | 'stopped' | 'cleared';
 
 const mark = (sheets: Sheet[], front: number): unknown[] => [
   front,
-  ...sheets.flatMap((s) => [s.id, s.history.now, s.exhibits, s.letter, s.file, isUnsaved(s)]),
+  ...sheets.flatMap((s) => [s.id, s.history.now, s.exhibits, s.letter, s.client, s.file, isUnsaved(s)]),
 ];
 const sameMark = (a: unknown[], b: unknown[]): boolean => a.length === b.length && a.every((x, i) => x === b[i]);
 
@@ -29,6 +29,7 @@ function renewed(s: Sheet, k: KeptSheet): Sheet {
   Object.assign(s, {
     exhibits: k.exhibits,
     letter: k.letter,
+    client: k.client,
     file: k.file,
     changed: k.changed,
     version: k.version,

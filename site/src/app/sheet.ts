@@ -2,6 +2,7 @@
 
 import type { Assessment, Fault } from '../case/assessment';
 import { type CaseFile, freshLineId, isBlank } from '../case/case';
+import { type Client, isNobody, nobody } from '../case/client';
 import type { Exhibit } from '../case/exhibit';
 import * as history from '../case/history';
 import { type Letter, type LetterEdits, noEdits } from '../case/letter';
@@ -19,6 +20,7 @@ export interface Work {
   subject: CaseFile;
   exhibits: Exhibit[];
   letter: LetterEdits;
+  client: Client;
 }
 
 export interface Sheet {
@@ -41,6 +43,8 @@ export interface Sheet {
   exhibits: Exhibit[];
   /** What the person did with the letters: kind chosen, own words, paragraphs switched. */
   letter: LetterEdits;
+  /** Whom an adviser helps here. */
+  client: Client;
   draft: HeldAnswer<Letter>;
   /** The open questions as they were shown last. */
   asked: Asked[];
@@ -62,7 +66,7 @@ export function sheetOf(
   id = freshId(),
   changed = now(),
 ): Sheet {
-  const { subject, exhibits = [], letter = noEdits } = work;
+  const { subject, exhibits = [], letter = noEdits, client = nobody } = work;
   return {
     key: nextKey++,
     id,
@@ -70,25 +74,32 @@ export function sheetOf(
     version: freshId(),
     file,
     history: history.begin(subject),
-    saved: { subject, exhibits, letter },
+    saved: { subject, exhibits, letter, client },
     result: null,
     faults: [],
     settled: false,
     exhibits,
     letter,
+    client,
     draft: new HeldAnswer(),
     asked: [],
     lastLine: 0,
   };
 }
 
-export const workOf = (s: Sheet): Work => ({ subject: s.history.now, exhibits: s.exhibits, letter: s.letter });
+export const workOf = (s: Sheet): Work => ({
+  subject: s.history.now,
+  exhibits: s.exhibits,
+  letter: s.letter,
+  client: s.client,
+});
 
 export const sameWork = (a: Work, b: Work): boolean =>
-  a.subject === b.subject && a.exhibits === b.exhibits && a.letter === b.letter;
+  a.subject === b.subject && a.exhibits === b.exhibits && a.letter === b.letter && a.client === b.client;
 
 /** True if nothing a person put in would be lost with it. */
-export const isBlankSheet = (s: Sheet): boolean => isBlank(s.history.now) && s.exhibits.length === 0;
+export const isBlankSheet = (s: Sheet): boolean =>
+  isBlank(s.history.now) && s.exhibits.length === 0 && isNobody(s.client);
 
 /** True if the case would be lost, in whole or in part, with the page. */
 export const isUnsaved = (s: Sheet): boolean => !isBlankSheet(s) && (s.saved === null || !sameWork(s.saved, workOf(s)));

@@ -2,6 +2,7 @@
 // with its letters, its photos and papers. The engine leaves "page" unread.
 
 import type { CaseFile } from './case';
+import { asClient, type Client, isNobody } from './client';
 import { type Exhibit, isKindOfExhibit, type Shows, showings } from './exhibit';
 import { type LetterEdits, noEdits } from './letter';
 import { asCase, asLetterEdits, longestText } from './shape';
@@ -15,6 +16,7 @@ export interface Saved {
   /** Which of the versions of the case it is; empty in a file that was not saved here. */
   version: string;
   letter: LetterEdits;
+  client: Client;
   exhibits: Exhibit[];
   /** JSON Pointers of what did not fit and was left out. */
   dropped: string[];
@@ -53,6 +55,7 @@ export async function toFile(s: Omit<Saved, 'dropped' | 'fromReport'>): Promise<
     changed: s.changed,
     version: s.version,
     ...(s.letter !== noEdits && { letter: s.letter }),
+    ...(!isNobody(s.client) && { client: s.client }),
     ...(exhibits.length && { exhibits }),
   };
   return inert({ ...s.subject, page }, 2) + '\n';
@@ -118,6 +121,7 @@ export function fromFile(data: unknown, fromReport = false): Saved | undefined {
     changed: text(page['changed'], 40),
     version: text(page['version'], 40),
     letter: page['letter'] === undefined ? noEdits : asLetterEdits(page['letter']),
+    client: asClient(page['client']),
     exhibits: numbered(exhibits.filter((x): x is Exhibit => x !== undefined)),
     dropped: [...shaped.dropped, ...lost],
     fromReport,

@@ -173,6 +173,9 @@ function wordsOf(d: Desk, s: NextStep): Words {
   }
 }
 
+/** The step in one sentence. */
+export const actOf = (d: Desk, s: NextStep): string => wordsOf(d, s).act;
+
 /** A second day in one line, where one of them is not enough. */
 const alsoLine = (d: Desk, s: NextStep & { date: LegalDate }): TemplateResult =>
   html`<p class="next-also">

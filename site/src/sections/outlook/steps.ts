@@ -26,6 +26,22 @@ export function stepsOf(d: Desk): NextStep[] {
   });
 }
 
+/** The same for a case behind the one in front, as far as days go. */
+export function stepsOfSheet(d: Desk, sheet: Sheet): NextStep[] {
+  if (!sheet.result) return [];
+  const subject = sheet.history.now;
+  return nextSteps({
+    result: sheet.result,
+    subject,
+    side: subject.side ?? 'tenant',
+    today: d.today,
+    skipped: new Set(),
+    clocks: [],
+    leftOut: sheet.faults.length > 0,
+    replyDays,
+  });
+}
+
 export function shownSteps(d: Desk): NextStep[] {
   const steps = stepsOf(d);
   if (held && held.sheet === d.sheet && inStep()) return [held.step, ...steps];

@@ -9,7 +9,7 @@ import { Keeper } from './app/keeper';
 import { trustOwnScripts } from './app/trusted';
 import { letGoOfAll } from './parts/addresses';
 import { startEngine } from './engine/start-engine';
-import { say } from './say/wording';
+import { say, speak } from './say/wording';
 import { page } from './page';
 import { fetchAhead } from './sections/charges/charge';
 
@@ -63,10 +63,17 @@ watchForStatements(desk);
 desk.onClear(letGoOfAll);
 
 desk.draw();
+// A browser that is set to Spanish gets Spanish; the button changes it as ever.
+const spoken = navigator.language.toLowerCase().startsWith('es')
+  ? speak('es')
+      .then(() => desk.draw())
+      .catch(() => undefined)
+  : Promise.resolve();
 // Whatever is wrong with what was kept: the engine starts.
 void keeper
   .restore()
   .catch(() => undefined)
+  .then(() => spoken)
   .then(() => desk.start(startEngine));
 // At the first sign of a person.
 for (const sign of ['pointerdown', 'keydown']) window.addEventListener(sign, () => void fetchAhead(), { once: true });

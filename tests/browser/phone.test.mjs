@@ -12,7 +12,7 @@ withPage();
 const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, reducedMotion: 'reduce' };
 const seconds = { tap: 1.2, key: 0.35, field: 1.35 };
 /** Pixels of the page on such a phone that no case here may pass. */
-const longest = { six: 4500, twelve: 6500, card: 400 };
+const longest = { six: 4500, twelve: 6500, card: 380 };
 
 /** Hands that count what they do. */
 function hands(page) {
@@ -77,7 +77,7 @@ test('six charges typed on a phone: the answer as they are typed, the page short
     await hand.tap(page.getByRole('textbox', { name, exact: true }).first());
     await hand.type(typed);
   }
-  await hand.tap(page.getByText('Some or all', { exact: true }));
+  await hand.tap(page.getByRole('radio', { name: 'Some or all' }));
   await hand.tap(page.getByLabel('Paid back so far'));
   await hand.type('212');
   await hand.tap(page.getByRole('button', { name: 'Done: fold this up' }));
@@ -118,7 +118,7 @@ test('a date typed into the next step is kept whole, read back, and the step goe
   await page.locator('#place').selectOption('US-TX');
   await page.getByRole('textbox', { name: 'Moved out' }).fill('9/30/2026');
   await page.getByLabel('Deposit', { exact: true }).fill('1450');
-  await page.getByText('Nothing yet', { exact: true }).tap();
+  await page.getByRole('radio', { name: 'Nothing yet' }).tap();
   await page.locator('#text-0').fill('Paint');
   await page.locator('#amount-0').fill('310');
   await still(page);
@@ -132,7 +132,6 @@ test('a date typed into the next step is kept whole, read back, and the step goe
   await still(page);
   await until(async () => (await page.locator('.next-act').innerText()) !== act);
   assert.notEqual(await page.evaluate(() => document.activeElement.tagName), 'BODY');
-  await page.getByRole('button', { name: /^(Change|Fill in)/ }).first().tap();
   const held = await page.locator('.standing .entry-date').evaluateAll((all) => all.map((e) => e.value));
   assert.ok(held.includes('10/20/2026'), held.join());
   await finish();

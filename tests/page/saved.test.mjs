@@ -15,11 +15,13 @@ const subject = { wearline: 1, title: 'Larch Lane', lines: [{ id: '2', text: '<s
 
 test('a case, its letter and its photos come back from a file as they were, and no markup stands in it', async () => {
   const data = new Blob([new Uint8Array([255, 0, 216, 7])], { type: 'image/jpeg' });
-  const text = await toFile({ subject, id, changed: '2026-11-25T12:00:00.000Z', version: 'v1', letter, exhibits: [{ ...photo, data }] });
+  const client = { name: 'J. K.', contact: '', language: 'es', next: '2026-12-03', outcome: '', note: 'calls <after> six' };
+  const text = await toFile({ subject, client, id, changed: '2026-11-25T12:00:00.000Z', version: 'v1', letter, exhibits: [{ ...photo, data }] });
   assert.ok(!text.includes('<'));
   const back = fromFile(JSON.parse(text));
   assert.deepEqual(back.subject, subject);
   assert.deepEqual(back.letter, letter);
+  assert.deepEqual(back.client, client);
   assert.deepEqual([back.id, back.changed, back.version, back.dropped], [id, '2026-11-25T12:00:00.000Z', 'v1', []]);
   const [{ data: bytes, ...rest }] = back.exhibits;
   assert.deepEqual(rest, photo);
@@ -33,7 +35,7 @@ test('a file that another program made opens too', () => {
 });
 
 test('what is handed out holds no private note and nothing the page keeps', () => {
-  const out = JSON.stringify(toHandOut({ ...subject, page: { letter } }));
+  const out = JSON.stringify(toHandOut({ ...subject, page: { letter, client: { note: 'private' } } }));
   assert.ok(!/private|My words|page/.test(out));
   assert.ok(out.includes('12.00'));
 });

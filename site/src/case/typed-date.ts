@@ -91,3 +91,19 @@ export function dateFromTyping(typed: string, words: DateWords): string | undefi
   }
   return compact;
 }
+
+/** The other day that numbers alone can mean where people write the day first: "5/10/2026" is May 10 or October 5. Undefined where none. */
+export function otherDay(typed: string, day: unknown): string | undefined {
+  const m = /^\s*(\d{1,2})[/.-](\d{1,2})[/.-](?:\d{2}|\d{4})\s*$/.exec(typed);
+  if (
+    !m ||
+    typeof day !== 'string' ||
+    !/^\d{4}-\d\d-\d\d$/.test(day) ||
+    Number(m[1]) > 12 ||
+    Number(m[2]) > 12 ||
+    Number(m[1]) === Number(m[2])
+  )
+    return undefined;
+  const [y, mm, dd] = day.split('-');
+  return `${y}-${dd}-${mm}`;
+}

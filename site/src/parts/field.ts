@@ -3,12 +3,12 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../app/desk';
-import { canSay, say } from '../say/wording';
+import { canSay, language, say } from '../say/wording';
 import type { Fault } from '../case/assessment';
 import type { Named } from '../case/catalogue';
 import { isDay } from '../case/day';
 import { dateForField, dateWords, inWords } from '../say/date-words';
-import { dateFromTyping } from '../case/typed-date';
+import { dateFromTyping, otherDay } from '../case/typed-date';
 import { amountForField, amountFromTyping } from '../case/typed-money';
 
 export type FieldKind = 'money' | 'date' | 'yes-no' | 'count' | 'years' | 'hours' | 'text' | 'choice';
@@ -125,6 +125,7 @@ function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
     @input=${(e: Event) => {
       const typed = (e.target as HTMLInputElement).value;
       d.typing.set(key, typed);
+      noteOther(d, f, typed);
       if (f.held) d.draw();
       else write(d, f, fromTyping(f.kind, typed), true);
     }}
@@ -150,6 +151,27 @@ function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
 /** What is being typed into the field, not saved yet; undefined where nothing is. */
 const draftOf = (d: Desk, f: Field): string | undefined => (f.held ? d.typing.get(draftKey(d, f)) : undefined);
 const draftKey = (d: Desk, f: Field): string => (f.held ? `held:${placeOf(d, f)}` : placeOf(d, f));
+
+/** Days typed as numbers that could be read the other way, by the field's key, with what each was read as. */
+const unsure = new Map<string, { read: string; other: string }>();
+
+function noteOther(d: Desk, f: Field, typed: string): void {
+  const read = fromTyping(f.kind, typed);
+  const other = f.kind === 'date' && language() !== 'en' ? otherDay(typed, read) : undefined;
+  if (other) unsure.set(placeOf(d, f), { read: String(read), other });
+  else unsure.delete(placeOf(d, f));
+}
+
+/** Asks which of two days is meant. */
+function askWhich(d: Desk, f: Field): TemplateResult | typeof nothing {
+  const held = unsure.get(placeOf(d, f));
+  if (!held || valueOf(d, f) !== held.read) return nothing;
+  const swap = () => {
+    unsure.delete(placeOf(d, f));
+    write(d, f, held.other);
+  };
+  return html` <button type="button" class="link" @click=${swap}>${say('page.field.orDay', { day: inWords(held.other) })}</button>`;
+}
 
 /** Saves what was typed into a held field. */
 function commit(d: Desk, f: Field): void {
@@ -266,7 +288,7 @@ export function field(d: Desk, f: Field): TemplateResult {
     <label for=${id}>${f.label}</label>
     ${f.help ? html`<p class="help" id="${id}-help">${f.help}</p>` : nothing}
     ${f.kind === 'date' ? dateControl(d, f, around) : f.kind === 'choice' ? choiceControl(d, f, around) : typedControl(d, f, around)}
-    ${read ? html`<p class="read-back" id="${id}-read">${read}</p>` : nothing} ${faultList(f, id, faults)}
+    ${read ? html`<p class="read-back"><span id="${id}-read">${read}</span>${askWhich(d, f)}</p>` : nothing} ${faultList(f, id, faults)}
   </div>`;
 }
 

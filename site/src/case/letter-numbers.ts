@@ -1,6 +1,6 @@
 // Numbers of letters that the page needs too; their source stands beside them in the rules.
 
-import letters from '../../../engine/rules/letters.json';
+import { replyDays as given } from '../../../engine/rules/letters.json';
 
 /** Days a letter gives for its answer. */
-export const replyDays: number = letters.replyDays.count;
+export const replyDays: number = given.count;

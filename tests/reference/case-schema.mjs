@@ -23,6 +23,8 @@ const whole = (least, most) => ({ type: 'integer', minimum: least, maximum: most
 
 const day = '(19|20|21)[0-9]{2}(-(0[1-9]|1[0-2])(-(0[1-9]|[12][0-9]|3[01]))?)?';
 
+const years = '(1?[0-9]{1,2}|200)(\\.[0-9]{1,3})?';
+
 const ofType = { 'yes-no': yesNo, count: whole(0, 1_000_000), money: ref('money'), text };
 
 /** Facts a case holds under /circumstances, with their types. */
@@ -31,6 +33,9 @@ function circumstances(facts = [], events = []) {
   const happened = events.map((e) => [e.id, yesNo]);
   return new Map([...happened, ...held]);
 }
+
+/** Fields of a line that its words can fill, as rules/recogniser/facts.json sets them and its sums give them. */
+const wordFacts = [...new Set([...json('recogniser/facts.json').rules.flatMap((rule) => Object.keys(rule.set ?? {})), 'parts'])].sort();
 
 export function caseSchema() {
   const { facts, events } = json('facts.json');
@@ -75,6 +80,7 @@ export function caseSchema() {
     labourAges: yesNo, credit: yesNo, proof: list(oneOf(paperNames)), proofMissing: list(oneOf(paperNames)),
     onMoveOutRecord: yesNo, inLease: yesNo, workDone: yesNo, hours: ref('quantity'), hourlyRate: ref('money'),
     from: ref('date'), to: ref('date'), reletOn: ref('date'),
+    ageYears: ref('age'), ageYearsAtMoveIn: ref('age'), notFromWords: list(oneOf(wordFacts)),
   });
   // A finding belongs to its element.
   line.allOf = wear.elements.map((e) => ({
@@ -134,6 +140,13 @@ export function caseSchema() {
     $defs: {
       line,
       money: { type: 'string', pattern: '^[0-9]{1,10}(\\.[0-9]{1,2})?$', description: "Decimal text in the case's currency, such as \"1240.00\"." },
+      age: {
+        anyOf: [
+          { type: 'number', minimum: 0, exclusiveMaximum: 201, multipleOf: 0.001 },
+          { type: 'string', pattern: `^(${years}~?|${years}/(${years}|\\.\\.)|\\.\\./${years})$` },
+        ],
+        description: 'Years: a number, or text for an age that is not certain: "5~" (about), "7/.." (at least), "../3" (at most), "5/6" (between).',
+      },
       date: {
         type: 'string',
         pattern: `^(${day}|(19|20|21)[0-9]{2}(-(0[1-9]|1[0-2]))?~|(${day})/(${day})|\\.\\./(${day})|(${day})/\\.\\.)$`,

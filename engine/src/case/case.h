@@ -3,12 +3,14 @@
 
 #include "values/calendar.h"
 #include "values/money.h"
+#include "values/names.h"
 #include "values/range.h"
 
 #include <cstddef>
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -86,10 +88,12 @@ struct Line {
   std::string id, text, kind, element, finding, place, quality, note;
   std::optional<Money> amount;
   std::optional<DaySpan> installed;
-  std::string at_move_in;    ///< names of the wear catalogue; empty: unknown
-  std::string cause;         ///< names of the wear catalogue; empty: unknown
-  std::string severity;      ///< light, moderate, heavy; empty: unknown
-  std::optional<long> count; ///< how many of the fault (nail holes, stains)
+  std::string age_years, age_years_at_move_in; ///< as age_span() reads it: "5", "5~", "7/.."; empty: unknown
+  std::vector<std::string> not_from_words;     ///< facts of the text that the person has struck: names of fields
+  std::string at_move_in;                      ///< names of the wear catalogue; empty: unknown
+  std::string cause;                           ///< names of the wear catalogue; empty: unknown
+  std::string severity;                        ///< light, moderate, heavy; empty: unknown
+  std::optional<long> count;                   ///< how many of the fault (nail holes, stains)
   std::vector<std::string> landlord_factors;
   std::vector<Part> parts;
   std::optional<Quantity> charged, damaged;
@@ -109,6 +113,21 @@ struct Line {
   std::optional<DaySpan> from, to; ///< period charged (rent, utilities)
   std::optional<DaySpan> relet_on; ///< when the home was let again
 };
+
+/// An age in months: at least and at most; open above as `most` empty.
+struct AgeSpan {
+  long least = 0, likely = 0;
+  std::optional<long> most;
+};
+/// "5" (five years as people say it: half a year either side), "5~" (a year either side), "7/..", "../3", "5/6"; years
+/// with at most three decimals, up to 200. Empty for other text.
+std::optional<AgeSpan> age_span(std::string_view text);
+
+/// "5", "1.5": thousandths as a number without needless zeros.
+std::string plain_thousandths(std::int64_t thousandths);
+
+/// The fields of a line that its words can fill.
+const NameSet& word_fact_names();
 
 /// What kind of answer a fact has.
 enum class FactType { yes_no, count, money, text };

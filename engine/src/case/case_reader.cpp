@@ -58,6 +58,16 @@ constexpr std::pair<std::string_view, Nature> natures[] = {
     {"treatment", Nature::treatment}, {"cleaning", Nature::cleaning}, {"disposal", Nature::disposal},
     {"delivery", Nature::delivery},   {"tax", Nature::tax},           {"call-out", Nature::call_out},
     {"mark-up", Nature::mark_up},     {"other", Nature::other}};
+} // namespace
+
+std::string_view name_of(Nature nature) {
+  for (const auto& [name, value] : natures)
+    if (value == nature) return name;
+  return "other";
+}
+
+namespace {
+
 const NameSet& nature_names() {
   static const NameSet names = [] {
     NameSet set;
@@ -380,14 +390,58 @@ void read_life_years(const Cursor& c, std::optional<long>& months) {
   months = static_cast<long>(rounded);
 }
 
+/// An age in years: a number, or text for one that is not certain ("5~", "7/..", "../3", "5/6").
+void read_age(const Cursor& c, std::string& out) {
+  std::string text;
+  if (const auto* s = c.text_ptr()) text = *s;
+  else if (const auto value = read_thousandths(c)) text = plain_thousandths(*value);
+  else return;
+  if (!age_span(text))
+    return c.fault("bad-age", "This is not an age in years. Write a number such as 5 or 1.5, or \"5~\" (about), "
+                              "\"7/..\" (at least), \"../3\" (at most), \"5/6\" (between).");
+  out = text;
+}
+
 void read_line(const Cursor& c, Line& l, const CaseNames& names) {
-  if (!c.object(
-          {"id",         "text",      "amount",     "kind",       "element",     "finding",      "place",
-           "quality",    "installed", "atMoveIn",   "cause",      "severity",    "count",        "landlordFactors",
-           "parts",      "charged",   "damaged",    "remedy",     "repairPrice", "priceNew",     "lifeYears",
-           "lifeSource", "method",    "labourAges", "credit",     "proof",       "proofMissing", "onMoveOutRecord",
-           "inLease",    "workDone",  "hours",      "hourlyRate", "from",        "to",           "reletOn",
-           "note"}))
+  if (!c.object({"id",
+                 "text",
+                 "amount",
+                 "kind",
+                 "element",
+                 "finding",
+                 "place",
+                 "quality",
+                 "installed",
+                 "atMoveIn",
+                 "cause",
+                 "severity",
+                 "count",
+                 "landlordFactors",
+                 "parts",
+                 "charged",
+                 "damaged",
+                 "remedy",
+                 "repairPrice",
+                 "priceNew",
+                 "lifeYears",
+                 "lifeSource",
+                 "method",
+                 "labourAges",
+                 "credit",
+                 "proof",
+                 "proofMissing",
+                 "onMoveOutRecord",
+                 "inLease",
+                 "workDone",
+                 "hours",
+                 "hourlyRate",
+                 "from",
+                 "to",
+                 "reletOn",
+                 "ageYears",
+                 "ageYearsAtMoveIn",
+                 "notFromWords",
+                 "note"}))
     return;
   take(c, "id", l.id);
   take(c, "text", l.text);
@@ -404,6 +458,8 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
               "finding of this thing");
   }
   take(c, "installed", l.installed);
+  if (c.has("ageYears")) read_age(c.member("ageYears"), l.age_years);
+  if (c.has("ageYearsAtMoveIn")) read_age(c.member("ageYearsAtMoveIn"), l.age_years_at_move_in);
   take_name(c, "atMoveIn", l.at_move_in, names.at_move_in, "state at move-in");
   take_name(c, "cause", l.cause, names.causes, "cause");
   take_name(c, "severity", l.severity, severities(), "severity");
@@ -435,6 +491,8 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   take(c, "from", l.from);
   take(c, "to", l.to);
   take(c, "reletOn", l.relet_on);
+  if (c.has("notFromWords"))
+    read_names(c.member("notFromWords"), l.not_from_words, word_fact_names(), "fact that words can give");
 
   if (l.amount && !l.parts.empty()) {
     Money sum;

@@ -1,5 +1,6 @@
 #include "output/reading.h"
 
+#include "output/fact_text.h"
 #include "reading/rows.h"
 
 #include "json/json_out.h"
@@ -247,6 +248,7 @@ public:
     if (r.quantity)
       out.object().key("count").raw(plain_count(r.quantity->thousandths)).pair("unit", r.quantity->unit).end_object();
     else out.null();
+    write_facts(out, r.facts, text);
     out.key("confidence").number(r.confidence);
     out.key("notACharge").boolean(r.not_a_charge);
     out.key("basis").array();
@@ -269,12 +271,7 @@ private:
 
 } // namespace
 
-std::string plain_count(std::int64_t thousandths) {
-  std::string out = std::to_string(thousandths / 1000);
-  std::string rest = std::to_string(1000 + thousandths % 1000).substr(1);
-  while (!rest.empty() && rest.back() == '0') rest.pop_back();
-  return rest.empty() ? out : out + "." + rest;
-}
+std::string plain_count(std::int64_t thousandths) { return plain_thousandths(thousandths); }
 
 std::string slip_key(Slip slip) {
   switch (slip) {
@@ -297,6 +294,7 @@ std::vector<Recognition> recognise_lines(const ReadStatement& statement, const R
     context.heading = c.heading;
     context.amount_known = true;
     context.style = statement.style;
+    context.amount = c.amount;
     out.push_back(recognise(c.text, rules, context));
     if (!out.back().quantity && c.count && *c.count > 0)
       out.back().quantity = Quantity{*c.count, c.unit.empty() ? "each" : c.unit};

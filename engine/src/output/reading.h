@@ -17,6 +17,7 @@ namespace wearline {
 // clang-format off
 ///   { "lines": [ { "text", "amount", "role": "charge" | "credit" | "tax", "computed": bool, "mended": bool,
 ///                  "kind", "element", "finding", "place", "quantity": { "count", "unit" } | null, "confidence": 0..100,
+///                  "facts": { fields of a case's line }, "readFrom": { "installed": [27, 41], ... },
 ///                  "basis": [ words of the text ],
 ///                  "from": [ { "line", "start", "end" } ],                  // the description, line by line
 ///                  "amountFrom": { "line", "start", "end" },
@@ -42,7 +43,9 @@ std::string read_statement(std::string_view text, const RecogniserRules& rules, 
                            std::string_view language = {});
 
 /// One description as JSON:
-/// {"text","amount","kind","element","finding","place","quantity","confidence","notACharge","basis","alternatives"}.
+/// {"text","amount","kind","element","finding","place","quantity","facts","readFrom","confidence","notACharge","basis",
+/// "alternatives"}. `facts` holds what the words state, in the fields of a case's line; `readFrom` for each of them the
+/// code points of the text it was read from, end exclusive.
 std::string recognise_text(std::string_view text, const RecogniserRules& rules);
 
 /// What the lines of a statement are for: `recognise` with what the statement says around each.

@@ -1,6 +1,7 @@
 #pragma once
 // What a line of a statement says it is: a total, the deposit, a refund, a heading, a remark, or none of these.
 
+#include "reading/marked_text.h"
 #include "reading/recogniser.h"
 
 #include <cstdint>
@@ -28,13 +29,6 @@ enum class LabelKind : std::uint8_t {
   page
 };
 
-/// A text cut into pieces and looked up in both word lists, so that it is done once.
-struct MarkedText {
-  std::vector<Token> tokens;
-  std::vector<Mention> statement; ///< of the statement's words
-  std::vector<Mention> charge;    ///< of the charges' words
-  std::vector<Number> numbers;
-};
 /// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
 MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement = true);
 

@@ -336,6 +336,7 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
   out.confidence = lump ? 70 : confidence_of(doubt);
   out.place = place_of(marked.tokens, line, marked.charge, rules, &element);
   out.quantity = choose_count(counts, line, rules, marked.numbers, out.amount);
+  out.facts = word_facts(marked, text, rules.facts(), lexicon, out.kind, out.amount ? out.amount : context.amount);
   if (!ranked.empty()) out.basis = basis_of(line, ranked[0].used, marked.tokens);
   for (std::size_t i = lump ? 0 : 1; i < ranked.size() && out.alternatives.size() < 3; ++i) {
     if (ranked[i].score < 300) break;
@@ -359,7 +360,9 @@ void take_heading(Recognition& r, std::string_view text, const RecogniserRules& 
   if (r.confidence >= 50 || both.confidence <= r.confidence || both.element.empty()) return;
   const auto shift = static_cast<std::uint32_t>(context.heading.size() + 2);
   const auto quantity = r.quantity;
+  WordFacts facts = std::move(r.facts); // a heading says nothing of the thing's age
   r = both;
+  r.facts = std::move(facts);
   r.quantity = quantity ? quantity : both.quantity;
   std::erase_if(r.basis, [&](const Basis& b) { return b.start < shift; });
   for (Basis& b : r.basis) b.start -= shift, b.end -= shift;

@@ -5,6 +5,7 @@
 #include "case/case.h"
 #include "reading/lexicon.h"
 #include "reading/numbers.h"
+#include "reading/word_facts.h"
 #include "wearline/fault.h"
 
 #include <cstdint>
@@ -68,6 +69,7 @@ public:
   const NumberMarks& statement_marks() const { return *statement_marks_; }
   /// What speaks for and against the readings of a paper (reading_weights.h).
   const ReadingWeights& weights() const { return *weights_; }
+  const FactRules& facts() const { return *facts_; }
   const std::vector<ElementRule>& elements() const { return elements_; }
   /// Things whose parts are named after them: a refrigerator's shelf is the refrigerator's, a wall's outlet is no part
   /// of the wall.
@@ -91,6 +93,7 @@ private:
   };
   Faults build();
   Faults add_words(std::string_view name, const nlohmann::json& document);
+  Faults add_facts(const nlohmann::json& document);
   Faults add_elements(const nlohmann::json& document);
   Faults tie();
   void index_terms();
@@ -100,6 +103,7 @@ private:
   bool complete_ = false;
   Lexicon charges_, statement_{false};
   std::shared_ptr<const ReadingWeights> weights_;
+  std::shared_ptr<FactRules> facts_; ///< the patterns of facts.json
   std::optional<NumberMarks> charge_marks_, statement_marks_;
   std::vector<ElementRule> elements_;
   /// Ideas named in a list of elements.json.
@@ -135,14 +139,16 @@ struct Recognition {
   bool amount_computed = false; ///< the sum is not printed but follows from count and price, or from two sums
   bool not_a_charge = false;    ///< a total, heading, remark or other line that charges nothing
   int confidence = 0;           ///< 0 to 100, of the element; 70 and more: sure, below 50: ask
+  WordFacts facts;              ///< what the words state of the case's fields
   std::vector<Basis> basis;
   std::vector<Alternative> alternatives; ///< best first, at most three, without the one chosen
 };
 
 /// What is known of a line besides its text.
 struct TextContext {
-  std::string_view heading;  ///< the heading it stands under ("Kitchen", "Cleaning")
-  bool amount_known = false; ///< the sum stands elsewhere: numbers of the text are counts, not sums
+  std::string_view heading;    ///< the heading it stands under ("Kitchen", "Cleaning")
+  bool amount_known = false;   ///< the sum stands elsewhere: numbers of the text are counts, not sums
+  std::optional<Money> amount; ///< that sum, where it is at hand
   NumberStyle style;
 };
 

@@ -1,3 +1,4 @@
+#include "reading/fact_rules.h"
 #include "reading/reading_weights.h"
 #include "reading/recogniser.h"
 #include "reading/sense.h"
@@ -33,8 +34,8 @@ bool has_text(const json& object, const char* member) {
 } // namespace
 
 const std::vector<std::string>& RecogniserRules::files() {
-  static const std::vector<std::string> names = {"concepts.json", "places.json",    "units.json",   "marks.json",
-                                                 "plain.json",    "statement.json", "elements.json"};
+  static const std::vector<std::string> names = {"concepts.json", "places.json",    "units.json",    "marks.json",
+                                                 "plain.json",    "statement.json", "elements.json", "facts.json"};
   return names;
 }
 
@@ -60,7 +61,9 @@ Faults RecogniserRules::build() {
   Faults faults;
   for (const std::string& name : files()) {
     const json document = json::parse(waiting_[name], nullptr, false);
-    Faults of_file = name == "elements.json" ? add_elements(document) : add_words(name, document);
+    Faults of_file = name == "elements.json" ? add_elements(document)
+                     : name == "facts.json"  ? add_facts(document)
+                                             : add_words(name, document);
     for (Fault& fault : of_file) {
       fault.at = name + fault.at;
       faults.push_back(std::move(fault));
@@ -88,6 +91,11 @@ Faults RecogniserRules::add_words(std::string_view name, const json& document) {
   if (name != "units.json" && name != "marks.json" && name != "plain.json") return faults;
   statement_.add(document);
   return faults;
+}
+
+Faults RecogniserRules::add_facts(const json& document) {
+  facts_ = std::make_shared<FactRules>();
+  return facts_->add(document, charges_);
 }
 
 Faults RecogniserRules::add_elements(const json& document) {

@@ -1,0 +1,22 @@
+#pragma once
+// Dates and ages as words give them, written as a case writes uncertain dates and ages.
+
+#include "reading/fact_rules.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace wearline {
+
+/// The date at an item, with what the words around make of it: "2019", "2019-06", "2019~", "2014/2016", "../2015",
+/// "1970/1979". Empty where it names no year.
+std::string fact_date(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules);
+
+/// The age at an item in years: "5", "1.5", "5~", "7/..", "../3", "5/6". `half`: half a year more. `months`: the number
+/// counts months.
+std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, bool half,
+                     bool months);
+
+} // namespace wearline

@@ -1,0 +1,43 @@
+#pragma once
+// A charge's words as the items that the patterns of facts run over: words, numbers with what they are, signs.
+
+#include "reading/marked_text.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wearline {
+
+struct FactItem {
+  enum class Kind : std::uint8_t { word, number, sign };
+  Kind kind = Kind::sign;
+  std::uint16_t first = 0, last = 0; ///< tokens, inclusive
+  std::string text;                  ///< of a word or sign, folded
+  NumberKind number = NumberKind::plain;
+  std::int64_t thousandths = 0;
+  std::uint8_t decimals = 0;
+  bool currency = false;
+  bool worded = false;              ///< a number written as a word: "two"
+  bool bracketed = false;           ///< "(6)"
+  bool decade = false;              ///< "1970s"
+  bool rate = false;                ///< a price for one, as numbers.h has it
+  NamedDay day;                     ///< of a date or year
+  std::int64_t over = 0, under = 0; ///< of a fraction: over / under
+  std::vector<std::uint16_t> words; ///< what it is in the rules' own words; filled by FactRules
+
+  bool is(char sign) const { return kind == Kind::sign && text.size() == 1 && text[0] == sign; }
+};
+
+/// A word that is a number, in thousandths: "two" is 2000, "half" 500.
+struct NumberWord {
+  std::string word;
+  std::int64_t thousandths = 0;
+};
+
+/// Hyphens inside words and points of abbreviations are left out; a point before a capital letter stays, as the end of
+/// a sentence. `source` is the text that was marked.
+std::vector<FactItem> fact_items(const MarkedText& text, std::string_view source, const std::vector<NumberWord>& words);
+
+} // namespace wearline

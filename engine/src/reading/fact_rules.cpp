@@ -1,0 +1,452 @@
+#include "reading/fact_rules.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+namespace wearline {
+
+using nlohmann::json;
+
+namespace {
+
+std::vector<std::string_view> split(std::string_view text, char at) {
+  std::vector<std::string_view> out;
+  std::size_t from = 0;
+  while (from <= text.size()) {
+    const std::size_t to = std::min(text.find(at, from), text.size());
+    if (to > from) out.push_back(text.substr(from, to - from));
+    from = to + 1;
+  }
+  return out;
+}
+
+/// The choices of a slot: split at "|" outside of "<...>".
+std::vector<std::string_view> alternatives(std::string_view text) {
+  std::vector<std::string_view> out;
+  bool inside = false;
+  std::size_t from = 0;
+  for (std::size_t i = 0; i <= text.size(); ++i) {
+    if (i < text.size() && (text[i] == '<' || text[i] == '>')) inside = text[i] == '<';
+    if (i < text.size() && (inside || text[i] != '|')) continue;
+    if (i > from) out.push_back(text.substr(from, i - from));
+    from = i + 1;
+  }
+  return out;
+}
+
+constexpr std::array<std::pair<std::string_view, Role>, 6> role_names = {{{":thing", Role::thing},
+                                                                          {":part", Role::part},
+                                                                          {":work", Role::work},
+                                                                          {":state", Role::state},
+                                                                          {":cause", Role::cause},
+                                                                          {":place", Role::place}}};
+
+std::uint32_t bit(Role role) { return 1u << static_cast<unsigned>(role); }
+
+constexpr std::array<std::string_view, 2> languages = {"en", "es"};
+
+bool ends_sentence(const FactItem& item) {
+  return item.is('.') || item.is(';') || item.is('(') || item.is(')') || item.is('|');
+}
+
+} // namespace
+
+FactRules::Word FactRules::intern(const std::string& text) {
+  const auto [it, fresh] = words_.try_emplace(text, next_word_);
+  if (!fresh) return it->second;
+  ++next_word_;
+  if (text.back() == '*' && text.size() > 1 && text[0] >= 'a' && text[0] <= 'z')
+    prefixes_[static_cast<std::size_t>(text[0] - 'a')].push_back({text.substr(0, text.size() - 1), it->second});
+  return it->second;
+}
+
+std::uint64_t FactRules::bit_of(const std::string& fact) {
+  if (fact == "all") return ~std::uint64_t{0};
+  const auto [it, fresh] = bits_.try_emplace(fact, std::uint64_t{1} << std::min<std::size_t>(bits_.size(), 62));
+  return it->second;
+}
+
+/// A word, a prefix ("install*"), a class ("[years]"), or several words joined by "_" ("put_in").
+void FactRules::add_alternative(std::string_view text, Slot& slot, const std::string& at, Faults& faults) {
+  if (text.size() > 2 && text.front() == '[' && text.back() == ']') {
+    const auto found = classes_.find(text.substr(1, text.size() - 2));
+    if (found == classes_.end()) {
+      faults.push_back({"unknown-name", at, "No class of words is called \"" + std::string(text) + "\".", ""});
+      return;
+    }
+    slot.words.insert(slot.words.end(), found->second.words.begin(), found->second.words.end());
+    slot.phrases.insert(slot.phrases.end(), found->second.phrases.begin(), found->second.phrases.end());
+    return;
+  }
+  std::vector<Slot> phrase;
+  for (const std::string_view piece : split(text, '_')) {
+    if (piece.size() > 1 && piece.back() == '*') {
+      Slot word;
+      word.words.push_back(intern(fold(piece.substr(0, piece.size() - 1)) + "*"));
+      phrase.push_back(std::move(word));
+      continue;
+    }
+    for (const Token& t : split_words(piece)) {
+      if ((t.is('-') || t.is('.')) && t.glued) continue;
+      Slot word;
+      word.words.push_back(intern(t.text));
+      phrase.push_back(std::move(word));
+    }
+  }
+  if (phrase.size() == 1) slot.words.push_back(phrase[0].words[0]);
+  else if (!phrase.empty()) slot.phrases.push_back(std::move(phrase));
+}
+
+void FactRules::add_idea(std::string_view name, Slot& slot, const Lexicon& charges, const std::string& at,
+                         Faults& faults) {
+  const auto role = std::find_if(role_names.begin(), role_names.end(), [&](const auto& r) { return r.first == name; });
+  const Lexicon::Id id = role == role_names.end() ? charges.find(name) : Lexicon::none;
+  if (role != role_names.end()) slot.roles |= bit(role->second);
+  else if (id != Lexicon::none) slot.ideas.push_back(id);
+  else faults.push_back({"unknown-name", at, "No concept is called \"" + std::string(name) + "\".", ""});
+}
+
+std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lexicon& charges, const std::string& at,
+                                                Faults& faults) {
+  std::vector<Slot> out;
+  for (std::string_view piece : split(text, ' ')) {
+    Slot slot;
+    if (piece.size() > 1 && piece.back() == '?') slot.optional = true, piece.remove_suffix(1);
+    const auto most_of = [&](std::size_t skip) {
+      slot.most = 0;
+      for (const char c : piece.substr(skip))
+        if (c >= '0' && c <= '9') slot.most = static_cast<std::uint8_t>(slot.most * 10 + (c - '0'));
+    };
+    if (piece == "^") slot.kind = SlotKind::start;
+    else if (piece == "$") slot.kind = SlotKind::end;
+    else if (piece.substr(0, 2) == "..") slot.kind = SlotKind::gap, most_of(2);
+    else if (piece.size() == 2 && piece[0] == '~' && piece[1] >= '0' && piece[1] <= '9')
+      slot.kind = SlotKind::far, most_of(1);
+    else if (piece.size() == 2 && piece[0] == '_' && piece[1] >= '0' && piece[1] <= '9')
+      slot.kind = SlotKind::loose, most_of(1);
+    else if (piece.front() == '{') {
+      slot.kind = SlotKind::number;
+      const std::string_view name = piece.substr(1, piece.size() - 2);
+      if (name == "n") slot.want = NumberWant::count;
+      else if (name == "when") slot.want = NumberWant::when;
+      else if (name == "money") slot.want = NumberWant::money;
+      else if (name == "share") slot.want = NumberWant::share;
+      else if (name == "size") slot.want = NumberWant::size;
+      else if (name == "(n)") slot.want = NumberWant::bracketed;
+      else if (name == "any") slot.want = NumberWant::any;
+      else faults.push_back({"unknown-name", at, "No kind of number is called \"" + std::string(name) + "\".", ""});
+    } else {
+      if (piece.front() == '!' && piece.size() > 1) slot.kind = SlotKind::without, piece.remove_prefix(1);
+      for (const std::string_view one : alternatives(piece)) {
+        if (one.size() > 2 && one.front() == '<' && one.back() == '>')
+          for (const std::string_view name : split(one.substr(1, one.size() - 2), '|'))
+            add_idea(name, slot, charges, at, faults);
+        else add_alternative(one, slot, at, faults);
+      }
+      std::sort(slot.words.begin(), slot.words.end());
+    }
+    out.push_back(std::move(slot));
+  }
+  return out;
+}
+
+void FactRules::index(std::uint16_t pattern) {
+  by_word_.resize(next_word_);
+  for (const Slot& slot : patterns_[pattern].slots) {
+    if (slot.kind == SlotKind::words) {
+      for (const Word w : slot.words) by_word_[w].push_back(pattern);
+      for (const auto& phrase : slot.phrases)
+        for (const Word w : phrase[0].words) by_word_[w].push_back(pattern);
+      for (const Lexicon::Id id : slot.ideas) by_idea_[id].push_back(pattern);
+      for (std::size_t r = 0; r < by_role_.size(); ++r)
+        if ((slot.roles >> r & 1u) != 0) by_role_[r].push_back(pattern);
+    } else if (slot.kind == SlotKind::number) {
+      by_number_.push_back(pattern);
+    } else {
+      by_any_.push_back(pattern);
+      return;
+    }
+    if (!slot.optional) return;
+  }
+}
+
+Faults FactRules::add(const json& document, const Lexicon& charges) {
+  Faults faults;
+  if (!document.is_object() || !document.contains("rules") || !document["rules"].is_array() ||
+      !document.contains("classes") || !document["classes"].is_object() || !document.contains("numbers"))
+    return {{"wrong-type", "", "Facts need classes, numbers and rules.", ""}};
+  for (const auto& [word, value] : document["numbers"].items())
+    if (value.is_number())
+      number_words_.push_back({fold(word), static_cast<std::int64_t>(value.get<double>() * 1000 + 0.5)});
+  const auto texts = [&](const json& holder, const std::string& at, auto&& take) {
+    for (const std::string_view language : languages) {
+      const auto list = holder.find(std::string(language));
+      if (list == holder.end()) continue;
+      if (!list->is_array()) {
+        faults.push_back({"wrong-type", at + '/' + std::string(language), "A list of words is needed.", ""});
+        continue;
+      }
+      for (const json& text : *list)
+        if (text.is_string()) take(text.get_ref<const std::string&>());
+    }
+  };
+  for (const auto& [name, words] : document["classes"].items()) {
+    const std::string at = "/classes/" + name;
+    Slot slot;
+    texts(words, at, [&](const std::string& text) {
+      std::string joined = text;
+      std::replace(joined.begin(), joined.end(), ' ', '_');
+      add_alternative(joined, slot, at, faults);
+    });
+    std::sort(slot.words.begin(), slot.words.end());
+    classes_.insert_or_assign(name, std::move(slot));
+  }
+  std::size_t number = 0;
+  for (const json& entry : document["rules"]) {
+    const std::string at = "/rules/" + std::to_string(number++);
+    if (!entry.is_object()) {
+      faults.push_back({"wrong-type", at, "A rule is an object.", ""});
+      continue;
+    }
+    Rule rule;
+    if (entry.contains("set"))
+      for (const auto& [fact, value] : entry["set"].items()) {
+        rule.facts |= bit_of(fact);
+        if (value.is_number_integer()) rule.sets.push_back({fact, value.get<int>()});
+        else if (value.is_boolean()) rule.sets.push_back({fact, value.get<bool>()});
+        else if (value.is_string()) rule.sets.push_back({fact, value.get<std::string>()});
+        else
+          faults.push_back(
+              {"wrong-type", at + "/set/" + fact, "A fact is set to a number's place, a name or yes/no.", ""});
+      }
+    if (entry.contains("unit") && entry["unit"].is_string()) rule.unit = entry["unit"].get<std::string>();
+    if (entry.contains("kinds"))
+      for (const json& kind : entry["kinds"])
+        if (kind.is_string()) rule.kinds.push_back(kind.get<std::string>());
+    if (entry.contains("hide"))
+      for (const json& fact : entry["hide"])
+        if (fact.is_string()) rule.hides |= bit_of(fact.get<std::string>());
+    const auto index_of_rule = static_cast<std::uint16_t>(rules_.size());
+    rules_.push_back(std::move(rule));
+    texts(entry, at, [&](const std::string& text) {
+      Pattern pattern{index_of_rule, compile(text, charges, at, faults)};
+      if (pattern.slots.empty()) return;
+      patterns_.push_back(std::move(pattern));
+    });
+  }
+  for (std::size_t i = 0; i < patterns_.size(); ++i) index(static_cast<std::uint16_t>(i));
+  by_word_.resize(next_word_);
+  return faults;
+}
+
+void FactRules::name_words(FactItem& item) const {
+  const std::string& text = item.text;
+  if (text.empty()) return;
+  if (const auto found = words_.find(text); found != words_.end()) item.words.push_back(found->second);
+  if (text[0] < 'a' || text[0] > 'z') return;
+  for (const auto& [prefix, word] : prefixes_[static_cast<std::size_t>(text[0] - 'a')])
+    if (text.size() >= prefix.size() && text.compare(0, prefix.size(), prefix) == 0) item.words.push_back(word);
+}
+
+bool FactRules::in_class(const FactItem& item, std::string_view name) const {
+  const auto found = classes_.find(name);
+  if (found == classes_.end()) return false;
+  const auto& words = found->second.words;
+  return std::any_of(item.words.begin(), item.words.end(),
+                     [&](Word w) { return std::binary_search(words.begin(), words.end(), w); });
+}
+
+/// One run of the patterns over one line.
+struct FactRules::Matching {
+  const FactRules& rules;
+  const Lexicon& lexicon;
+  const std::vector<FactItem>& items;
+  struct Idea {
+    Lexicon::Id id;
+    std::uint32_t role;
+    std::uint16_t last; ///< item
+  };
+  std::vector<std::vector<Idea>> ideas; ///< by the item they begin at
+  std::vector<std::uint64_t> hidden;
+  std::vector<bool> names_thing, links;
+  std::uint64_t facts = 0;
+
+  Matching(const FactRules& r, const MarkedText& text, const Lexicon& l, const std::vector<FactItem>& i)
+      : rules(r), lexicon(l), items(i), ideas(i.size()), hidden(i.size(), 0), names_thing(i.size(), false),
+        links(i.size(), false) {
+    std::vector<std::uint16_t> item_of(text.tokens.size(), 0);
+    std::size_t at = 0;
+    for (std::size_t t = 0; t < item_of.size(); ++t) {
+      while (at + 1 < items.size() && items[at].last < t) ++at;
+      item_of[t] = static_cast<std::uint16_t>(at);
+    }
+    for (const Mention& m : text.charge) {
+      if (items.empty()) break;
+      const Concept& c = lexicon.at(m.concept_id);
+      const std::uint16_t first = item_of[m.first], last = item_of[m.last];
+      if (items[first].first != m.first) continue;
+      ideas[first].push_back({m.concept_id, bit(c.role), last});
+      if (c.role == Role::thing || c.role == Role::part)
+        for (std::size_t k = first; k <= last; ++k) names_thing[k] = true;
+    }
+    for (std::size_t k = 0; k < items.size(); ++k) links[k] = rules.in_class(items[k], "links");
+  }
+
+  bool usable(std::size_t at) const { return at < items.size() && (hidden[at] & facts) == 0; }
+
+  bool has_word(std::size_t at, const std::vector<Word>& words) const {
+    if (!usable(at)) return false;
+    return std::any_of(items[at].words.begin(), items[at].words.end(),
+                       [&](Word w) { return std::binary_search(words.begin(), words.end(), w); });
+  }
+
+  bool phrase(const std::vector<Slot>& slots, std::size_t at) const {
+    for (std::size_t i = 0; i < slots.size(); ++i)
+      if (!has_word(at + i, slots[i].words)) return false;
+    return true;
+  }
+
+  static bool wanted(const Slot& slot, const Idea& idea) {
+    return (slot.roles & idea.role) != 0 ||
+           std::find(slot.ideas.begin(), slot.ideas.end(), idea.id) != slot.ideas.end();
+  }
+
+  /// A number that can count things: no sum of money, and no share but of one thing ("1/2").
+  static bool counts(const FactItem& n) {
+    if (n.number == NumberKind::fraction) return n.under > 0 && n.over < n.under && n.under < 13;
+    return !n.currency && n.decimals < 2 && n.thousandths > 0 && n.thousandths < 10'000'000 &&
+           (n.number == NumberKind::plain || n.number == NumberKind::money);
+  }
+
+  bool is_number(std::size_t at, NumberWant want) const {
+    if (!usable(at)) return false;
+    const FactItem& n = items[at];
+    if (n.kind != FactItem::Kind::number) return false;
+    switch (want) {
+    case NumberWant::count:
+      return n.worded || counts(n);
+    case NumberWant::bracketed:
+      return n.bracketed && counts(n);
+    case NumberWant::size:
+      return n.number == NumberKind::size && n.over > 0 && n.under > 0;
+    case NumberWant::when:
+      return n.number == NumberKind::year || (n.number == NumberKind::date && n.day.year != 0) ||
+             ((n.number == NumberKind::date || n.number == NumberKind::fraction) && n.over >= 1 && n.over <= 12 &&
+              n.decimals == 2) || // "8/19": month and year
+             (n.number == NumberKind::plain && !n.currency && !n.worded && n.decimals == 0 &&
+              n.thousandths >= 1'900'000 && n.thousandths <= 2'099'000);
+    case NumberWant::money:
+      return !n.worded &&
+             (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
+    case NumberWant::share:
+      return n.number == NumberKind::percent ||
+             (n.under > 0 && n.over < n.under && (n.number == NumberKind::fraction || n.number == NumberKind::date));
+    case NumberWant::any:
+      return true;
+    }
+    return false;
+  }
+
+  bool run(const std::vector<Slot>& slots, std::size_t s, std::size_t at, FactMatch& m) const {
+    if (s == slots.size()) {
+      m.last = static_cast<std::uint16_t>(at == 0 ? 0 : at - 1);
+      return at > m.first;
+    }
+    const Slot& slot = slots[s];
+    const std::uint8_t count = m.count;
+    switch (slot.kind) {
+    case SlotKind::words:
+      if (has_word(at, slot.words) && run(slots, s + 1, at + 1, m)) return true;
+      for (const auto& p : slot.phrases)
+        if (phrase(p, at) && run(slots, s + 1, at + p.size(), m)) return true;
+      if (usable(at))
+        for (const Idea& idea : ideas[at])
+          if (wanted(slot, idea) && usable(idea.last) && run(slots, s + 1, idea.last + 1u, m)) return true;
+      break;
+    case SlotKind::number:
+      if (is_number(at, slot.want) && m.count < FactMatch::most_numbers) {
+        m.numbers[m.count++] = static_cast<std::uint16_t>(at);
+        if (run(slots, s + 1, at + 1, m)) return true;
+        m.count = count;
+      }
+      break;
+    case SlotKind::gap:
+    case SlotKind::loose:
+    case SlotKind::far:
+      for (std::size_t k = 0; k <= slot.most && at + k <= items.size(); ++k) {
+        if (k > 0) {
+          const std::size_t over = at + k - 1;
+          const FactItem& item = items[over];
+          if (slot.kind == SlotKind::far ? ends_sentence(item) : item.kind == FactItem::Kind::sign) break;
+          if (slot.kind == SlotKind::loose &&
+              (item.kind != FactItem::Kind::word || names_thing[over] || links[over] || !usable(over)))
+            break;
+        }
+        if (run(slots, s + 1, at + k, m)) return true;
+        m.count = count;
+      }
+      break;
+    case SlotKind::without: {
+      bool there = has_word(at, slot.words);
+      for (const auto& p : slot.phrases) there = there || phrase(p, at);
+      if (usable(at))
+        for (const Idea& idea : ideas[at]) there = there || wanted(slot, idea);
+      if (!there && run(slots, s + 1, at, m)) return true;
+      break;
+    }
+    case SlotKind::start:
+      if ((at == 0 || items[at - 1].kind == FactItem::Kind::sign) && run(slots, s + 1, at, m)) return true;
+      break;
+    case SlotKind::end:
+      if ((at == items.size() || items[at].kind == FactItem::Kind::sign) && run(slots, s + 1, at, m)) return true;
+      break;
+    }
+    m.count = count;
+    return slot.optional && run(slots, s + 1, at, m);
+  }
+};
+
+std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<FactItem>& items, const Lexicon& charges,
+                                          std::string_view kind) const {
+  std::vector<FactMatch> out;
+  for (FactItem& item : items) name_words(item);
+  Matching line(*this, text, charges, items);
+  struct Try {
+    std::uint16_t pattern, at;
+  };
+  std::vector<Try> tries;
+  for (std::size_t at = 0; at < items.size(); ++at) {
+    const auto add = [&](const std::vector<std::uint16_t>& list) {
+      for (const std::uint16_t p : list) tries.push_back({p, static_cast<std::uint16_t>(at)});
+    };
+    for (const Word w : items[at].words) add(by_word_[w]);
+    if (items[at].kind == FactItem::Kind::number) add(by_number_);
+    for (const Matching::Idea& idea : line.ideas[at]) {
+      if (const auto found = by_idea_.find(idea.id); found != by_idea_.end()) add(found->second);
+      for (std::size_t r = 0; r < by_role_.size(); ++r)
+        if ((idea.role >> r & 1u) != 0) add(by_role_[r]);
+    }
+    add(by_any_);
+  }
+  std::sort(tries.begin(), tries.end(), [&](const Try& a, const Try& b) {
+    const std::uint16_t ra = patterns_[a.pattern].rule, rb = patterns_[b.pattern].rule;
+    return ra != rb ? ra < rb : a.at != b.at ? a.at < b.at : a.pattern < b.pattern;
+  });
+  for (const Try& t : tries) {
+    const Pattern& pattern = patterns_[t.pattern];
+    const Rule& rule = rules_[pattern.rule];
+    if (!rule.kinds.empty() && std::find(rule.kinds.begin(), rule.kinds.end(), kind) == rule.kinds.end()) continue;
+    line.facts = rule.facts != 0 ? rule.facts : rule.hides;
+    FactMatch m;
+    m.rule = pattern.rule;
+    m.first = t.at;
+    if (!line.run(pattern.slots, 0, t.at, m)) continue;
+    for (std::size_t i = m.first; i <= m.last; ++i) line.hidden[i] |= rule.hides;
+    if (rule.facts != 0) // a number says one thing
+      for (std::size_t i = 0; i < m.count; ++i) line.hidden[m.numbers[i]] = ~std::uint64_t{0};
+    out.push_back(m);
+  }
+  return out;
+}
+
+} // namespace wearline

@@ -1,0 +1,109 @@
+#pragma once
+// The patterns that say what a charge's words tell of its facts: rules/recogniser/facts.json, compiled and matched.
+// A pattern is a row of slots over the items of a line; engine/rules/recogniser/README.md has its grammar.
+
+#include "reading/fact_items.h"
+#include "reading/lexicon.h"
+#include "wearline/fault.h"
+
+#include <array>
+#include <cstdint>
+#include <map>
+#include <nlohmann/json_fwd.hpp>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <utility>
+#include <variant>
+#include <vector>
+
+namespace wearline {
+
+/// What a rule sets a fact to: one of the pattern's numbers (1 is the first), a name, or yes/no.
+using FactSetting = std::variant<int, std::string, bool>;
+
+/// One rule met by a stretch of the items.
+struct FactMatch {
+  static constexpr std::size_t most_numbers = 5;
+  std::uint16_t rule = 0;
+  std::uint16_t first = 0, last = 0;                 ///< items, inclusive
+  std::array<std::uint16_t, most_numbers> numbers{}; ///< items of the pattern's numbers
+  std::uint8_t count = 0;
+};
+
+class FactRules {
+public:
+  struct Rule {
+    std::vector<std::pair<std::string, FactSetting>> sets;
+    std::string unit;               ///< of its first number: "years", "months", "room" ...
+    std::vector<std::string> kinds; ///< kinds of charge it holds for; empty: all
+    std::uint64_t hides = 0;        ///< facts that may not read these words any more
+    std::uint64_t facts = 0;        ///< facts it sets, as bits
+  };
+
+  /// Compiles the document; words and ideas of `charges` are the recogniser's. Faults: JSON Pointers into it.
+  Faults add(const nlohmann::json& document, const Lexicon& charges);
+
+  /// Every match, rule by rule in the order of the file: a match hides its words from the facts its rule names, and
+  /// its numbers from all later rules.
+  std::vector<FactMatch> matches(const MarkedText& text, std::vector<FactItem>& items, const Lexicon& charges,
+                                 std::string_view kind) const;
+
+  const Rule& rule(std::size_t i) const { return rules_[i]; }
+  const std::vector<NumberWord>& number_words() const { return number_words_; }
+  /// Whether the item is a word of the class.
+  bool in_class(const FactItem& item, std::string_view name) const;
+
+private:
+  using Word = std::uint16_t;
+  enum class SlotKind : std::uint8_t {
+    words,   ///< one of these words or phrases, or an idea of the recogniser, by name or by role
+    number,  ///< a number of a kind
+    gap,     ///< up to `most` words and numbers
+    loose,   ///< up to `most` words that name no thing and link nothing
+    far,     ///< up to `most` items of the same sentence
+    without, ///< not one of these words here; takes nothing
+    start,
+    end
+  };
+  enum class NumberWant : std::uint8_t { count, bracketed, size, when, money, share, any };
+  struct Slot {
+    SlotKind kind = SlotKind::words;
+    bool optional = false;
+    std::uint8_t most = 0;
+    NumberWant want = NumberWant::count;
+    std::vector<Word> words; ///< sorted
+    std::vector<std::vector<Slot>> phrases;
+    std::vector<Lexicon::Id> ideas;
+    std::uint32_t roles = 0; ///< bits by Role
+  };
+  struct Pattern {
+    std::uint16_t rule = 0;
+    std::vector<Slot> slots;
+  };
+  struct Matching;
+
+  Word intern(const std::string& text);
+  std::vector<Slot> compile(std::string_view text, const Lexicon& charges, const std::string& at, Faults& faults);
+  void add_alternative(std::string_view text, Slot& slot, const std::string& at, Faults& faults);
+  static void add_idea(std::string_view name, Slot& slot, const Lexicon& charges, const std::string& at,
+                       Faults& faults);
+  void index(std::uint16_t pattern);
+  std::uint64_t bit_of(const std::string& fact);
+  void name_words(FactItem& item) const;
+
+  std::vector<Rule> rules_;
+  std::vector<Pattern> patterns_;
+  std::vector<NumberWord> number_words_;
+  std::unordered_map<std::string, Word> words_;
+  std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter
+  std::map<std::string, Slot, std::less<>> classes_;
+  std::vector<std::vector<std::uint16_t>> by_word_; ///< patterns that can begin with a word
+  std::unordered_map<Lexicon::Id, std::vector<std::uint16_t>> by_idea_;
+  std::array<std::vector<std::uint16_t>, 10> by_role_; ///< in the order of Role
+  std::vector<std::uint16_t> by_number_, by_any_;
+  std::map<std::string, std::uint64_t, std::less<>> bits_;
+  Word next_word_ = 1;
+};
+
+} // namespace wearline

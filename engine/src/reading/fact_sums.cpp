@@ -1,0 +1,254 @@
+#include "reading/fact_sums.h"
+
+#include <algorithm>
+#include <array>
+#include <cstdlib>
+
+namespace wearline {
+
+namespace {
+
+constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
+
+struct Term {
+  std::int64_t cents = 0;
+  std::optional<Nature> nature;
+  bool printed = false;              ///< with a currency sign or decimals
+  bool added = false;                ///< after "+", "plus"
+  bool each = false;                 ///< a price for one
+  std::uint16_t first = 0, last = 0; ///< items
+};
+
+constexpr std::array<std::pair<std::string_view, Nature>, 9> labels = {{{"tax-word", Nature::tax},
+                                                                        {"labor-word", Nature::labour},
+                                                                        {"disposal-word", Nature::disposal},
+                                                                        {"delivery-word", Nature::delivery},
+                                                                        {"call-word", Nature::call_out},
+                                                                        {"markup-word", Nature::mark_up},
+                                                                        {"treatment-word", Nature::treatment},
+                                                                        {"cleaning-word", Nature::cleaning},
+                                                                        {"material-word", Nature::materials}}};
+
+class SumReader {
+public:
+  SumReader(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
+            const std::optional<Money>& amount)
+      : items_(items), rules_(rules), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
+    end_ = items.size();
+    for (std::size_t i = 0; i + 1 < items.size(); ++i)
+      if (items[i].is('=') && is_sum(i + 1)) end_ = i, total_ = items[i + 1].thousandths / 10;
+    if (!total_ && amount) total_ = std::abs(amount->in_cents());
+  }
+
+  SumFacts run() {
+    SumFacts out;
+    price_new(out);
+    gather();
+    split(out);
+    return out;
+  }
+
+private:
+  const FactItem& at(std::size_t i) const { return items_[i]; }
+  bool is_sum(std::size_t i) const {
+    if (i >= items_.size()) return false;
+    const FactItem& n = items_[i];
+    return n.kind == FactItem::Kind::number && !n.worded && n.thousandths % 10 == 0 && n.thousandths > 0 &&
+           n.decimals <= 2 &&
+           (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
+  }
+  bool in(std::size_t i, std::string_view name) const { return i < items_.size() && rules_.in_class(items_[i], name); }
+
+  /// Share and price whose product is the sum charged, to the cent or to a dollar where the sum is whole.
+  void price_new(SumFacts& out) const {
+    if (!total_) return;
+    for (std::size_t s = 0; s < items_.size(); ++s) {
+      std::int64_t over = 0, under = 0;
+      const FactItem& share = items_[s];
+      if (share.kind != FactItem::Kind::number) continue;
+      if (share.number == NumberKind::percent) over = share.thousandths, under = 100'000;
+      else if (share.under > 1 && share.over > 0 && share.over < share.under &&
+               (share.number == NumberKind::fraction || (share.number == NumberKind::date && share.day.year == 0)))
+        over = share.over, under = share.under;
+      else continue;
+      for (std::size_t m = 0; m < items_.size(); ++m) {
+        if (m == s || !is_sum(m)) continue;
+        const std::int64_t cents = items_[m].thousandths / 10;
+        if (cents <= *total_) continue;
+        const std::int64_t product = (cents * over + under / 2) / under;
+        const std::int64_t slack = *total_ % 100 == 0 ? 50 : 1;
+        if (std::abs(product - *total_) > slack) continue;
+        out.price_new = Money::cents(cents);
+        out.price_first = out.price_last = static_cast<std::uint16_t>(m);
+        return;
+      }
+    }
+  }
+
+  bool separates(std::size_t i) const {
+    const FactItem& item = items_[i];
+    return item.is('+') || item.is(',') || item.is(';') || item.is('.') || item.is(':') || item.is('&') ||
+           item.is('(') || item.is(')') || rules_.in_class(item, "plus-word");
+  }
+
+  std::optional<Nature> label_at(std::size_t i) const {
+    for (const auto& [name, nature] : labels)
+      if (in(i, name)) return nature;
+    return std::nullopt;
+  }
+
+  /// The words of the stretch name what the sum was for: those after it first ("41 mat."), else those before.
+  std::optional<Nature> label_of(std::size_t first, std::size_t last) const {
+    for (std::size_t i = last + 1;
+         i < end_ && !separates(i) && items_[i].kind != FactItem::Kind::number && i < last + 4; ++i)
+      if (const auto nature = label_at(i)) return nature;
+    for (std::size_t i = first, steps = 0; i-- > 0 && steps < 4; ++steps) {
+      if (separates(i) && !(items_[i].is(':') && steps == 0)) break;
+      if (items_[i].kind == FactItem::Kind::number && is_sum(i)) break;
+      if (const auto nature = label_at(i)) return nature;
+    }
+    return std::nullopt;
+  }
+
+  void gather() {
+    for (std::size_t i = 0; i < end_;) {
+      const std::size_t next = product(i);
+      if (next > i) {
+        i = next;
+        continue;
+      }
+      if (is_sum(i) && items_[i].number != NumberKind::year) lone(i);
+      ++i;
+    }
+  }
+
+  /// "3 hrs @ 25", "2 @ 38", "6 hr at 25/hr", "3 hr 25/h": returns the item after it.
+  std::size_t product(std::size_t i) {
+    const FactItem& n = items_[i];
+    if (n.kind != FactItem::Kind::number || n.currency || n.thousandths == 0 || n.thousandths > 10'000'000 ||
+        !(n.number == NumberKind::plain || n.number == NumberKind::money || n.worded))
+      return i;
+    std::size_t j = i + 1;
+    const bool hours = in(j, "hours");
+    bool unit = hours;
+    if (!unit && j < end_ && items_[j].kind == FactItem::Kind::word && !in(j, "by-price")) {
+      // "9 bags at $5", "20 sq yd at 24"
+      std::size_t k = j;
+      while (k < end_ && k < j + 3 && items_[k].kind == FactItem::Kind::word && !in(k, "by-price")) ++k;
+      if (k < end_ && (in(k, "by-price") || (items_[k].kind == FactItem::Kind::number && items_[k].rate)))
+        unit = true, j = k;
+      else return i;
+    } else if (unit) ++j;
+    const bool marked = in(j, "by-price");
+    if (marked) ++j;
+    if (j >= end_ || !is_sum(j)) return i;
+    if (!marked && !items_[j].rate && !(hours && in(j + 1, "per-hour"))) return i;
+    const std::int64_t cents = n.thousandths * (items_[j].thousandths / 10) / 1000;
+    Term term;
+    term.cents = cents;
+    term.first = static_cast<std::uint16_t>(i);
+    std::size_t last = j;
+    while (last + 1 < end_ && (in(last + 1, "per-hour") || items_[last + 1].is('/'))) ++last;
+    term.last = static_cast<std::uint16_t>(last);
+    const auto label = label_of(i, last);
+    term.nature = hours ? cleaning_ ? Nature::cleaning : Nature::labour
+                  : label && *label != Nature::tax && *label != Nature::labour ? *label
+                  : disposal_                                                  ? Nature::disposal
+                                                                               : Nature::materials;
+    term.printed = true;
+    terms_.push_back(term);
+    return last + 1;
+  }
+
+  void lone(std::size_t i) {
+    const FactItem& n = items_[i];
+    Term term;
+    term.cents = n.thousandths / 10;
+    term.first = term.last = static_cast<std::uint16_t>(i);
+    term.printed = n.currency || n.decimals == 2;
+    term.added = i > 0 && (items_[i - 1].is('+') || in(i - 1, "plus-word"));
+    for (std::size_t k = i, steps = 0; !term.added && k-- > 0 && steps < 3; ++steps) {
+      if (items_[k].is('+') || in(k, "plus-word")) term.added = true;
+      if (items_[k].kind != FactItem::Kind::word) break;
+    }
+    term.each = n.rate;
+    term.nature = label_of(i, i);
+    if (term.nature == Nature::labour && cleaning_) term.nature = Nature::cleaning;
+    if (!term.printed && !term.added && !term.nature) return;
+    terms_.push_back(term);
+  }
+
+  static std::int64_t sum(const std::vector<Term>& terms) {
+    std::int64_t cents = 0;
+    for (const Term& t : terms) cents += t.cents;
+    return cents;
+  }
+
+  /// The terms that stand as sums of money close the sum charged; or, with a price for one taken times a count that the
+  /// line names, or with bare numbers that a kind of cost is named beside.
+  std::vector<Term> closing() const {
+    std::vector<Term> strong;
+    for (const Term& t : terms_)
+      if (t.printed || t.added) strong.push_back(t);
+    if (strong.size() > 1 && total_ && end_ == items_.size() && strong.back().cents == *total_ && !strong.back().added)
+      strong.pop_back(); // the sum itself, printed at the end
+    if (total_ && sum(strong) == *total_) return strong;
+    if (total_)
+      for (Term& t : strong) {
+        if (!t.each) continue;
+        for (std::size_t i = 0; i < t.first; ++i) {
+          const std::int64_t times = items_[i].kind == FactItem::Kind::number ? items_[i].thousandths : 0;
+          if (times < 2000 || times > 200'000 || times % 1000 != 0) continue;
+          if (sum(strong) - t.cents + t.cents * times / 1000 != *total_) continue;
+          t.cents = t.cents * times / 1000;
+          if (!t.nature) t.nature = Nature::materials;
+          return strong;
+        }
+      }
+    std::vector<Term> likely;
+    for (const Term& t : terms_)
+      if (t.printed || t.added || t.nature) likely.push_back(t);
+    if (total_ && sum(likely) == *total_) return likely;
+    std::vector<Term> named;
+    for (const Term& t : terms_)
+      if (t.nature) named.push_back(t);
+    if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
+    if (total_ && sum(named) != *total_) return {};
+    return named;
+  }
+
+  void split(SumFacts& out) {
+    terms_ = closing();
+    if (terms_.size() < 2) return;
+    const auto open = std::count_if(terms_.begin(), terms_.end(), [](const Term& t) { return !t.nature; });
+    if (open > 1) return;
+    if (open == 1) { // of two kinds of cost, the one that is not named is the other
+      const auto has = [&](Nature nature) {
+        return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == nature; });
+      };
+      const bool worked = has(Nature::labour) || has(Nature::cleaning);
+      if (worked && has(Nature::materials)) return;
+      for (Term& t : terms_)
+        if (!t.nature) t.nature = worked ? Nature::materials : cleaning_ ? Nature::cleaning : Nature::labour;
+    }
+    for (const Term& t : terms_) out.parts.push_back({*t.nature, Money::cents(t.cents), {}});
+    out.parts_first = terms_.front().first;
+    out.parts_last = terms_.back().last;
+  }
+
+  const std::vector<FactItem>& items_;
+  const FactRules& rules_;
+  bool cleaning_ = false, disposal_ = false;
+  std::size_t end_ = nowhere;
+  std::optional<std::int64_t> total_; ///< cents
+  std::vector<Term> terms_;
+};
+
+} // namespace
+
+SumFacts sum_facts(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
+                   const std::optional<Money>& amount) {
+  return SumReader(items, rules, kind, amount).run();
+}
+
+} // namespace wearline

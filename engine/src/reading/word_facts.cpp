@@ -1,0 +1,174 @@
+#include "reading/word_facts.h"
+
+#include "reading/fact_dates.h"
+#include "reading/fact_rules.h"
+#include "reading/fact_sums.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wearline {
+
+namespace {
+
+/// The fields of a line that words can fill, in the order they are given.
+constexpr std::array<std::string_view, 26> fields = {"installed",
+                                                     "ageYears",
+                                                     "ageYearsAtMoveIn",
+                                                     "atMoveIn",
+                                                     "cause",
+                                                     "severity",
+                                                     "count",
+                                                     "landlordFactors",
+                                                     "parts",
+                                                     "charged",
+                                                     "damaged",
+                                                     "remedy",
+                                                     "repairPrice",
+                                                     "priceNew",
+                                                     "lifeYears",
+                                                     "credit",
+                                                     "proof",
+                                                     "proofMissing",
+                                                     "onMoveOutRecord",
+                                                     "inLease",
+                                                     "workDone",
+                                                     "hours",
+                                                     "hourlyRate",
+                                                     "from",
+                                                     "to",
+                                                     "reletOn"};
+
+bool is_list(std::string_view field) {
+  return field == "landlordFactors" || field == "proof" || field == "proofMissing";
+}
+bool is_quantity(std::string_view field) { return field == "charged" || field == "damaged" || field == "hours"; }
+bool is_money(std::string_view field) { return field == "hourlyRate" || field == "priceNew" || field == "repairPrice"; }
+bool is_date(std::string_view field) {
+  return field == "installed" || field == "from" || field == "to" || field == "reletOn";
+}
+
+std::int64_t amount_of(const FactItem& n) {
+  return n.under > 0 && n.number != NumberKind::money ? 1000 * n.over / n.under : n.thousandths;
+}
+
+class FactReader {
+public:
+  FactReader(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
+             std::string_view kind, const std::optional<Money>& amount)
+      : text_(text), rules_(rules), items_(fact_items(text, source, rules.number_words())) {
+    if (items_.empty()) return;
+    const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
+    for (const FactMatch& m : found) take(m);
+    take_sums(sum_facts(items_, rules, kind, amount));
+    settle(amount);
+  }
+
+  WordFacts run() {
+    std::stable_sort(out_.begin(), out_.end(), [](const WordFact& a, const WordFact& b) {
+      return std::find(fields.begin(), fields.end(), a.field) < std::find(fields.begin(), fields.end(), b.field);
+    });
+    return std::move(out_);
+  }
+
+private:
+  WordFact* find(std::string_view field) {
+    const auto it = std::find_if(out_.begin(), out_.end(), [&](const WordFact& f) { return f.field == field; });
+    return it == out_.end() ? nullptr : &*it;
+  }
+  template <class T> T* value(std::string_view field) {
+    WordFact* fact = find(field);
+    return fact ? std::get_if<T>(&fact->value) : nullptr;
+  }
+
+  void put(std::string_view field, WordFact::Value value, std::size_t first, std::size_t last) {
+    const std::uint32_t start = text_.tokens[items_[first].first].start, end = text_.tokens[items_[last].last].end;
+    if (WordFact* there = find(field)) {
+      auto* list = std::get_if<std::vector<std::string>>(&there->value);
+      const auto* more = std::get_if<std::vector<std::string>>(&value);
+      if (!list || !more) return; // what was read first stands
+      for (const std::string& name : *more)
+        if (std::find(list->begin(), list->end(), name) == list->end()) list->push_back(name);
+      return;
+    }
+    out_.push_back({std::string(field), std::move(value), start, end});
+  }
+
+  void take(const FactMatch& m) {
+    const FactRules::Rule& rule = rules_.rule(m.rule);
+    for (const auto& [field, setting] : rule.sets) {
+      if (std::find(fields.begin(), fields.end(), field) == fields.end()) continue;
+      if (const auto* yes = std::get_if<bool>(&setting)) put(field, *yes, m.first, m.last);
+      else if (const auto* name = std::get_if<std::string>(&setting)) {
+        if (is_list(field)) put(field, std::vector<std::string>{*name}, m.first, m.last);
+        else put(field, *name, m.first, m.last);
+      } else if (const int place = std::get<int>(setting); place >= 1 && place <= m.count) {
+        number(field, rule, m, m.numbers[static_cast<std::size_t>(place) - 1]);
+      }
+    }
+  }
+
+  void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
+    const FactItem& n = items_[at];
+    if (is_date(field)) {
+      if (std::string date = fact_date(items_, at, rules_); !date.empty()) put(field, std::move(date), m.first, m.last);
+    } else if (field == "ageYears" || field == "ageYearsAtMoveIn") {
+      const bool half = m.count > 1 && items_[m.numbers[1]].thousandths == 500;
+      put(field, fact_age(items_, at, rules_, half, rule.unit == "months"), m.first, m.last);
+    } else if (is_money(field)) {
+      if (n.thousandths % 10 == 0 && n.decimals <= 2) put(field, Money::cents(n.thousandths / 10), m.first, m.last);
+    } else if (is_quantity(field)) {
+      Quantity q{amount_of(n), rule.unit.empty() ? "each" : rule.unit};
+      if (rule.unit == "size") { // "4x4 ft"
+        if (n.over == 0 || n.under == 0) return;
+        q = {n.over * n.under * 1000, "sq-ft"};
+      } else if (rule.unit == "people-hours" && m.count > 1) { // "2 people 3 hours each"
+        q = {amount_of(items_[m.numbers[0]]) * amount_of(items_[m.numbers[1]]) / 1000, "hour"};
+      } else if (rule.unit == "minute") {
+        q = {n.thousandths / 60, "hour"};
+      }
+      if (q.unit == "each" && q.thousandths % 1000 != 0) return;
+      if (q.thousandths > 0) put(field, q, m.first, m.last);
+    } else if (field == "lifeYears") {
+      const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12 : n.thousandths;
+      if (years >= 1000 && years <= 100'000) put(field, years, m.first, m.last);
+    } else if (field == "count") {
+      if (n.thousandths % 1000 == 0 && n.thousandths < 1'000'000) put(field, n.thousandths / 1000, m.first, m.last);
+    }
+  }
+
+  void take_sums(const SumFacts& sums) {
+    if (!sums.parts.empty()) put("parts", sums.parts, sums.parts_first, sums.parts_last);
+    if (sums.price_new) put("priceNew", *sums.price_new, sums.price_first, sums.price_last);
+  }
+
+  /// What the words of one line may not say together.
+  void settle(const std::optional<Money>& amount) {
+    const auto drop = [&](std::string_view field) {
+      std::erase_if(out_, [&](const WordFact& f) { return f.field == field; });
+    };
+    const auto* charged = value<Quantity>("charged");
+    const auto* damaged = value<Quantity>("damaged");
+    if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
+      drop("damaged");
+    if (const auto* parts = value<std::vector<Part>>("parts"); parts && amount) {
+      Money sum;
+      for (const Part& p : *parts) sum += p.amount;
+      if (sum.in_cents() > std::abs(amount->in_cents())) drop("parts");
+    }
+  }
+
+  const MarkedText& text_;
+  const FactRules& rules_;
+  std::vector<FactItem> items_;
+  WordFacts out_;
+};
+
+} // namespace
+
+WordFacts word_facts(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
+                     std::string_view kind, const std::optional<Money>& amount) {
+  return FactReader(text, source, rules, charges, kind, amount).run();
+}
+
+} // namespace wearline

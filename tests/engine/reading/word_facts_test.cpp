@@ -1,0 +1,93 @@
+// Facts that a charge's own words state. The lines are invented; what each states is written beside it.
+
+#include "case/case.h"
+#include "output/reading.h"
+#include "support/reading_rules.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using nlohmann::json;
+
+namespace {
+
+json read(const std::string& text) {
+  return json::parse(wearline::recognise_text(text, reading_test::rules()), nullptr, false);
+}
+json facts(const std::string& text) { return read(text)["facts"]; }
+
+} // namespace
+
+TEST_CASE("A date or an age of the thing is read, a vague one as a range", "[facts]") {
+  CHECK(facts("Carpet laid in June 2019, burned, $300")["installed"] == "2019-06");
+  CHECK(facts("Outlet wired in the 1970s, replaced")["installed"] == "1970/1979");
+  CHECK(facts("Vinyl put in between 2014 and 2016, torn")["installed"] == "2014/2016");
+  CHECK(facts("Dishwasher about 7 years old, rack bent")["ageYears"] == "7~");
+  CHECK(facts("Water heater 20+ years old, replaced")["ageYears"] == "20/..");
+  CHECK(facts("Blinds two and a half years old, slats snapped")["ageYears"] == 2.5);
+  CHECK(facts("Alfombra de 18 meses, quemada")["ageYears"] == 1.5);
+  const json moved = facts("Carpet was 3 years old when you moved in, wine stain $90");
+  CHECK(moved["ageYearsAtMoveIn"] == 3);
+  CHECK_FALSE(moved.contains("ageYears"));
+}
+
+TEST_CASE("Numbers that are no facts are left alone", "[facts]") {
+  for (const char* text : {"Carpet replacement, invoice 20194, apt 3", "Keys, unit 7", "Paint, 2 coats, 5 gallons",
+                           "Dryer vent plugged, nobody cleaned it in 3 yrs", "Cleaning fee 2BR/1BA flat",
+                           "Call 555-0142 about the blinds", "Mini blinds 36\" x 64\"", "Door replaced, check 2045"}) {
+    const json found = facts(text);
+    for (const char* field : {"installed", "ageYears", "count", "charged", "lifeYears", "hours", "damaged"}) {
+      INFO(text << ": " << field);
+      CHECK_FALSE(found.contains(field));
+    }
+  }
+  CHECK_FALSE(facts("Subfloor squeaks, 1974 house, screwed down").contains("installed"));
+  CHECK_FALSE(facts("Filter greasy, 4 year tenancy, new filter").contains("ageYears"));
+}
+
+TEST_CASE("Cause, landlord's side and state at move-in are read from what is said of them", "[facts]") {
+  CHECK(facts("Drawer snapped by your son")["cause"] == "tenant");
+  CHECK(facts("Screen torn by the cat")["cause"] == "pet");
+  CHECK(facts("Puerta rayada por el perro")["cause"] == "pet");
+  CHECK(facts("Toilet cracked by the movers you hired")["cause"] == "guest");
+  CHECK(facts("Hole behind door from knob, no door stop")["landlordFactors"] == json::array({"no-door-stop"}));
+  CHECK(facts("Cracks over door, house settling")["landlordFactors"] == json::array({"building-movement"}));
+  const json earlier = facts("Previous tenant's dog had already stained this carpet");
+  CHECK_FALSE(earlier.contains("cause"));
+  CHECK(earlier["atMoveIn"] == "damaged");
+  CHECK(facts("Wall damage already noted on move-in checklist")["atMoveIn"] == "damaged");
+  CHECK(facts("cleaning of a stained carpet that was new when you came")["atMoveIn"] == "new");
+  CHECK(facts("Blinds bent, no move-in checklist was ever done")["atMoveIn"] == "not-recorded");
+}
+
+TEST_CASE("A split of the sum is read where it comes to the sum", "[facts]") {
+  const json split = facts("Drywall 6 hrs @ $45 plus materials 38.50 = 308.50");
+  CHECK(split["parts"] ==
+        json::parse(R"([{"nature":"labour","amount":"270.00"},{"nature":"materials","amount":"38.50"}])"));
+  CHECK(split["hours"] == json::parse(R"({"count":6,"unit":"hour"})"));
+  CHECK(split["hourlyRate"] == "45.00");
+  CHECK_FALSE(facts("Labor 40.00 plus materials 38.50 = 308.50").contains("parts"));
+  CHECK(facts("Burn in top, 8 yrs old, 15 yr life, charged 7/15 of 420 = 196.00")["priceNew"] == "420.00");
+}
+
+TEST_CASE("Each fact names the code points it was read from", "[facts]") {
+  const std::string text = "Baño: persiana de 5 años, rota por su hijo";
+  const json line = read(text);
+  CHECK(line["facts"]["ageYears"] == 5);
+  const json from = line["readFrom"]["ageYears"];
+  CHECK(from == json::parse("[15, 24]")); // "de 5 años", counting ñ as one
+  CHECK(line["facts"].size() == line["readFrom"].size());
+}
+
+TEST_CASE("An uncertain age is a span of months", "[facts]") {
+  using wearline::age_span;
+  CHECK(age_span("5")->least == 54);
+  CHECK(age_span("5")->likely == 60);
+  CHECK(*age_span("5")->most == 66);
+  CHECK(*age_span("5~")->most == 72);
+  CHECK(age_span("7/..")->least == 84);
+  CHECK_FALSE(age_span("7/..")->most);
+  CHECK(*age_span("../3")->most == 36);
+  CHECK(age_span("5/6")->likely == 66);
+  for (const char* text : {"", "x", "6/5", "5/", "../..", "5.", "201", "-3", "5~~"}) CHECK_FALSE(age_span(text));
+}

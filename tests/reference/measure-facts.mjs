@@ -1,0 +1,109 @@
+// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO]
+// Runs `wearline recognise --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
+// prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
+// read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
+// A value under `accept` is right too. A fact read that stands neither under `facts` nor `accept` counts as wrong; a count of one is never held against it.
+import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const here = path.dirname(fileURLToPath(import.meta.url));
+const words = process.argv.slice(2);
+const showWrong = words.includes('--wrong');
+const span = words.includes('--lines') ? words[words.indexOf('--lines') + 1].split('-').map(Number) : null;
+const only = words.includes('--set') ? words[words.indexOf('--set') + 1] : null;
+const named = words.find((word, i) => !word.startsWith('--') && !words[i - 1]?.startsWith('--lines') && !words[i - 1]?.startsWith('--set'));
+const program = named ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+const SURE = 80;
+
+const run = (args, input = '') => {
+  const done = spawnSync(program, args, { input, maxBuffer: 1 << 28 });
+  if (done.error) throw done.error;
+  if (done.status !== 0) throw new Error(`wearline ${args.join(' ')}: ${done.stderr}`);
+  return done.stdout.toString('utf8');
+};
+const recognise = (texts) => run(['recognise', '--json'], texts.join('\n') + '\n').trimEnd().split('\n').map((line) => JSON.parse(line));
+
+const near = (a, b) => Number.isFinite(Number(a)) && Number.isFinite(Number(b)) && Math.abs(Number(a) - Number(b)) <= 0.051;
+function same(field, a, b) {
+  if (Array.isArray(a) && Array.isArray(b)) {
+    const flat = (list) => list.map((x) => JSON.stringify(x)).sort().join();
+    return flat(a) === flat(b);
+  }
+  if (a && b && typeof a === 'object') return near(a.count, b.count) && a.unit === b.unit;
+  if (field.startsWith('ageYears') && near(a, b)) return true;
+  return a === b || String(a) === String(b);
+}
+const SAME_STATE = [['damaged', 'same']];
+const LISTS = new Set(['landlordFactors', 'proof', 'proofMissing']);
+
+/** right, wrong, over (must not be read) or null (not held against it). */
+function judged(line, field, value) {
+  const good = [...(field in line.facts ? [line.facts[field]] : []), ...(line.accept?.[field] ?? [])];
+  if (LISTS.has(field)) {
+    const known = new Set(good.flat());
+    if (value.every((name) => known.has(name))) return (line.facts[field] ?? []).every((name) => value.includes(name)) ? 'right' : 'wrong';
+  } else if (good.some((x) => same(field, value, x))) return 'right';
+  else if (field === 'atMoveIn' && good.some((x) => SAME_STATE.some((pair) => pair.includes(x) && pair.includes(value)))) return 'right';
+  if (field === 'count' && value === 1) return null;
+  if (['charged', 'damaged'].includes(field) && value.count === 1 && !(field in line.facts)) return null;
+  return (line.notFacts ?? []).includes(field) ? 'over' : 'wrong';
+}
+
+function measure(name, lines) {
+  const got = recognise(lines.map((line) => line.text));
+  const kinds = new Map();
+  const row = (field) => kinds.get(field) ?? kinds.set(field, { stated: 0, found: 0, read: 0, right: 0, over: 0 }).get(field);
+  const notes = [];
+  const seen = { lines: lines.length, thing: 0, hard: 0, hardThing: 0, kind: 0, sureWrong: 0, sure: 0 };
+  lines.forEach((line, i) => {
+    const have = got[i];
+    const thing = have.element === line.element || (line.also ?? []).some((x) => x.element === have.element);
+    seen.thing += thing ? 1 : 0;
+    if (line.hard) (seen.hard += 1), (seen.hardThing += thing ? 1 : 0);
+    const kind = have.kind === line.kind || (line.accept?.kind ?? []).includes(have.kind);
+    seen.kind += kind ? 1 : 0;
+    if (have.confidence >= SURE) (seen.sure += 1), (seen.sureWrong += thing ? 0 : 1);
+    if (!thing) notes.push(`${line.id} ${line.text} | thing ${line.element} is read as ${have.element} (${have.confidence})`);
+    else if (!kind) notes.push(`${line.id} ${line.text} | kind ${line.kind} is read as ${have.kind}`);
+    for (const field of Object.keys(line.facts)) {
+      row(field).stated += 1;
+      const right = field in have.facts && judged(line, field, have.facts[field]) === 'right';
+      row(field).found += right ? 1 : 0;
+      if (!(field in have.facts)) notes.push(`${line.id} ${line.text} | ${field} ${JSON.stringify(line.facts[field])} is not read`);
+    }
+    for (const [field, value] of Object.entries(have.facts)) {
+      const how = judged(line, field, value);
+      if (how === null) continue;
+      row(field).read += 1;
+      row(field).right += how === 'right' ? 1 : 0;
+      row(field).over += how === 'over' ? 1 : 0;
+      if (how !== 'right') notes.push(`${line.id} ${line.text} | ${field} ${JSON.stringify(line.facts[field] ?? null)} is read as ${JSON.stringify(value)}${how === 'over' ? ' (OVER)' : ''}`);
+    }
+  });
+  return { name, got, lines, kinds, notes, seen };
+}
+
+const share = (a, b) => (b === 0 ? '-' : `${((100 * a) / b).toFixed(1)} %`);
+function print({ name, kinds, seen, notes }) {
+  const sum = { stated: 0, found: 0, read: 0, right: 0, over: 0 };
+  console.log(`\n${name}: ${seen.lines} lines`);
+  console.log('| fact | stated | found | recall | read | right | precision | over |\n| --- | --- | --- | --- | --- | --- | --- | --- |');
+  for (const [field, k] of [...kinds].sort((a, b) => b[1].stated - a[1].stated)) {
+    console.log(`| ${field} | ${k.stated} | ${k.found} | ${share(k.found, k.stated)} | ${k.read} | ${k.right} | ${share(k.right, k.read)} | ${k.over} |`);
+    for (const key of Object.keys(sum)) sum[key] += k[key];
+  }
+  console.log(`| all | ${sum.stated} | ${sum.found} | ${share(sum.found, sum.stated)} | ${sum.read} | ${sum.right} | ${share(sum.right, sum.read)} | ${sum.over} |`);
+  console.log(`thing ${share(seen.thing, seen.lines)}, on hard lines ${share(seen.hardThing, seen.hard)}, kind ${share(seen.kind, seen.lines)}; sure (${SURE} and up) and wrong ${seen.sureWrong} of ${seen.sure}`);
+  if (showWrong) console.log(notes.join('\n'));
+  return sum;
+}
+
+const read = (file) => JSON.parse(fs.readFileSync(path.join(here, 'facts', file), 'utf8'));
+const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line.id <= span[1]) : lines);
+const sets = [];
+if (only !== 'own') sets.push(measure('fact-lines.json', cut(read('fact-lines.json'))));
+if (only !== 'given') sets.push(measure('own-lines.json', cut(read('own-lines.json'))));
+for (const set of sets) print(set);

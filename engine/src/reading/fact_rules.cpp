@@ -20,6 +20,15 @@ std::vector<std::string_view> split(std::string_view text, char at) {
   return out;
 }
 
+/// First letter and the consonants after it, doubled ones once: what people keep when they shorten ("rplcd").
+std::string consonants(std::string_view word) {
+  std::string out;
+  for (std::size_t i = 0; i < word.size(); ++i)
+    if (i == 0 || (std::string_view("aeiou").find(word[i]) == std::string_view::npos && word[i] != out.back()))
+      out += word[i];
+  return out;
+}
+
 /// The choices of a slot: split at "|" outside of "<...>".
 std::vector<std::string_view> alternatives(std::string_view text) {
   std::vector<std::string_view> out;
@@ -55,8 +64,15 @@ FactRules::Word FactRules::intern(const std::string& text) {
   const auto [it, fresh] = words_.try_emplace(text, next_word_);
   if (!fresh) return it->second;
   ++next_word_;
-  if (text.back() == '*' && text.size() > 1 && text[0] >= 'a' && text[0] <= 'z')
-    prefixes_[static_cast<std::size_t>(text[0] - 'a')].push_back({text.substr(0, text.size() - 1), it->second});
+  const auto letter = [](char c) { return static_cast<std::size_t>(c - 'a'); };
+  const bool word = std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '*'; });
+  if (!word || text.size() < 2) return it->second;
+  if (text.back() == '*') prefixes_[letter(text[0])].push_back({text.substr(0, text.size() - 1), it->second});
+  else if (text[0] == '*') endings_[letter(text.back())].push_back({text.substr(1), it->second});
+  else if (text.size() >= 5) {
+    shortenings_[consonants(text)].push_back(it->second);
+    if (text.size() >= 6) long_words_[letter(text[0])].push_back({text, it->second});
+  }
   return it->second;
 }
 
@@ -68,7 +84,7 @@ std::uint64_t FactRules::bit_of(const std::string& fact) {
 
 /// A word, a prefix ("install*"), a class ("[years]"), or several words joined by "_" ("put_in").
 void FactRules::add_alternative(std::string_view text, Slot& slot, const std::string& at, Faults& faults) {
-  if (text.size() > 2 && text.front() == '[' && text.back() == ']') {
+  if (text.size() > 2 && text.front() == '[' && text.find(']') == text.size() - 1) {
     const auto found = classes_.find(text.substr(1, text.size() - 2));
     if (found == classes_.end()) {
       faults.push_back({"unknown-name", at, "No class of words is called \"" + std::string(text) + "\".", ""});
@@ -80,6 +96,24 @@ void FactRules::add_alternative(std::string_view text, Slot& slot, const std::st
   }
   std::vector<Slot> phrase;
   for (const std::string_view piece : split(text, '_')) {
+    if (piece.size() > 2 && piece.front() == '[' && piece.back() == ']') {
+      const auto found = classes_.find(piece.substr(1, piece.size() - 2));
+      if (found == classes_.end() || found->second.words.empty()) {
+        faults.push_back(
+            {"unknown-name", at, "No class of single words is called \"" + std::string(piece) + "\".", ""});
+        continue;
+      }
+      Slot word;
+      word.words = found->second.words;
+      phrase.push_back(std::move(word));
+      continue;
+    }
+    if (piece.size() > 1 && piece.front() == '*') {
+      Slot word;
+      word.words.push_back(intern("*" + fold(piece.substr(1))));
+      phrase.push_back(std::move(word));
+      continue;
+    }
     if (piece.size() > 1 && piece.back() == '*') {
       Slot word;
       word.words.push_back(intern(fold(piece.substr(0, piece.size() - 1)) + "*"));
@@ -93,7 +127,7 @@ void FactRules::add_alternative(std::string_view text, Slot& slot, const std::st
       phrase.push_back(std::move(word));
     }
   }
-  if (phrase.size() == 1) slot.words.push_back(phrase[0].words[0]);
+  if (phrase.size() == 1) slot.words.insert(slot.words.end(), phrase[0].words.begin(), phrase[0].words.end());
   else if (!phrase.empty()) slot.phrases.push_back(std::move(phrase));
 }
 
@@ -131,6 +165,7 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
       else if (name == "when") slot.want = NumberWant::when;
       else if (name == "money") slot.want = NumberWant::money;
       else if (name == "share") slot.want = NumberWant::share;
+      else if (name == "year") slot.want = NumberWant::year;
       else if (name == "size") slot.want = NumberWant::size;
       else if (name == "(n)") slot.want = NumberWant::bracketed;
       else if (name == "any") slot.want = NumberWant::any;
@@ -190,7 +225,14 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
         if (text.is_string()) take(text.get_ref<const std::string&>());
     }
   };
-  for (const auto& [name, words] : document["classes"].items()) {
+  // Classes that name other classes come after those.
+  std::vector<std::string> order;
+  for (const bool composed : {false, true})
+    for (const auto& [name, words] : document["classes"].items())
+      if ((words.dump().find("[[") == std::string::npos && words.dump().find("\"[") == std::string::npos) != composed)
+        order.push_back(name);
+  for (const std::string& name : order) {
+    const json& words = document["classes"][name];
     const std::string at = "/classes/" + name;
     Slot slot;
     texts(words, at, [&](const std::string& text) {
@@ -239,13 +281,25 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
   return faults;
 }
 
-void FactRules::name_words(FactItem& item) const {
+/// The rules' words that an item is. One that no list knows may be a shortening ("nrml") or a misspelling ("severly").
+void FactRules::name_words(FactItem& item, bool known) const {
   const std::string& text = item.text;
   if (text.empty()) return;
   if (const auto found = words_.find(text); found != words_.end()) item.words.push_back(found->second);
-  if (text[0] < 'a' || text[0] > 'z') return;
+  if (text[0] < 'a' || text[0] > 'z' || text.back() < 'a' || text.back() > 'z') return;
+  for (const auto& [ending, word] : endings_[static_cast<std::size_t>(text.back() - 'a')])
+    if (text.size() > ending.size() + 2 && text.compare(text.size() - ending.size(), ending.size(), ending) == 0)
+      item.words.push_back(word);
   for (const auto& [prefix, word] : prefixes_[static_cast<std::size_t>(text[0] - 'a')])
     if (text.size() >= prefix.size() && text.compare(0, prefix.size(), prefix) == 0) item.words.push_back(word);
+  if (known || !item.words.empty() || item.kind != FactItem::Kind::word || text.size() < 4) return;
+  const std::string short_form = consonants(text);
+  if (short_form.size() >= 4 || (short_form.size() == 3 && text.size() >= 5))
+    if (const auto found = shortenings_.find(short_form); found != shortenings_.end())
+      item.words.insert(item.words.end(), found->second.begin(), found->second.end());
+  if (!item.words.empty() || text.size() < 6) return;
+  for (const auto& [word, id] : long_words_[static_cast<std::size_t>(text[0] - 'a')])
+    if (edit_distance(text, word, 1) <= 1) item.words.push_back(id);
 }
 
 bool FactRules::in_class(const FactItem& item, std::string_view name) const {
@@ -311,6 +365,11 @@ struct FactRules::Matching {
            std::find(slot.ideas.begin(), slot.ideas.end(), idea.id) != slot.ideas.end();
   }
 
+  static bool plain_year(const FactItem& n) {
+    return n.number == NumberKind::plain && !n.currency && !n.worded && n.decimals == 0 && n.thousandths >= 1'900'000 &&
+           n.thousandths < 2'100'000;
+  }
+
   /// A number that can count things: no sum of money, and no share but of one thing ("1/2").
   static bool counts(const FactItem& n) {
     if (n.number == NumberKind::fraction) return n.under > 0 && n.over < n.under && n.under < 13;
@@ -329,12 +388,14 @@ struct FactRules::Matching {
       return n.bracketed && counts(n);
     case NumberWant::size:
       return n.number == NumberKind::size && n.over > 0 && n.under > 0;
+    case NumberWant::year:
+      return n.number == NumberKind::year || (n.number == NumberKind::date && n.day.year != 0 && n.day.day == 0) ||
+             plain_year(n);
     case NumberWant::when:
       return n.number == NumberKind::year || (n.number == NumberKind::date && n.day.year != 0) ||
              ((n.number == NumberKind::date || n.number == NumberKind::fraction) && n.over >= 1 && n.over <= 12 &&
               n.decimals == 2) || // "8/19": month and year
-             (n.number == NumberKind::plain && !n.currency && !n.worded && n.decimals == 0 &&
-              n.thousandths >= 1'900'000 && n.thousandths <= 2'099'000);
+             plain_year(n);
     case NumberWant::money:
       return !n.worded &&
              (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
@@ -409,7 +470,8 @@ struct FactRules::Matching {
 std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<FactItem>& items, const Lexicon& charges,
                                           std::string_view kind) const {
   std::vector<FactMatch> out;
-  for (FactItem& item : items) name_words(item);
+  for (FactItem& item : items)
+    name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());
   Matching line(*this, text, charges, items);
   struct Try {
     std::uint16_t pattern, at;

@@ -66,7 +66,7 @@ private:
     start,
     end
   };
-  enum class NumberWant : std::uint8_t { count, bracketed, size, when, money, share, any };
+  enum class NumberWant : std::uint8_t { count, bracketed, size, when, year, money, share, any };
   struct Slot {
     SlotKind kind = SlotKind::words;
     bool optional = false;
@@ -90,13 +90,16 @@ private:
                        Faults& faults);
   void index(std::uint16_t pattern);
   std::uint64_t bit_of(const std::string& fact);
-  void name_words(FactItem& item) const;
+  void name_words(FactItem& item, bool known) const;
 
   std::vector<Rule> rules_;
   std::vector<Pattern> patterns_;
   std::vector<NumberWord> number_words_;
   std::unordered_map<std::string, Word> words_;
-  std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter
+  std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_;   ///< by first letter
+  std::array<std::vector<std::pair<std::string, Word>>, 26> endings_;    ///< "*ed", by last letter
+  std::unordered_map<std::string, std::vector<Word>> shortenings_;       ///< words by their first letter and consonants
+  std::array<std::vector<std::pair<std::string, Word>>, 26> long_words_; ///< of six letters and more, by first letter
   std::map<std::string, Slot, std::less<>> classes_;
   std::vector<std::vector<std::uint16_t>> by_word_; ///< patterns that can begin with a word
   std::unordered_map<Lexicon::Id, std::vector<std::uint16_t>> by_idea_;

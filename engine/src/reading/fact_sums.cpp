@@ -33,7 +33,7 @@ class SumReader {
 public:
   SumReader(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
             const std::optional<Money>& amount)
-      : items_(items), rules_(rules), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
+      : items_(items), rules_(rules), kind_(kind), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
     end_ = items.size();
     for (std::size_t i = 0; i + 1 < items.size(); ++i)
       if (items[i].is('=') && is_sum(i + 1)) end_ = i, total_ = items[i + 1].thousandths / 10;
@@ -42,7 +42,7 @@ public:
 
   SumFacts run() {
     SumFacts out;
-    price_new(out);
+    if (kind_ == "damage" || kind_ == "cleaning" || kind_ == "keys") price_new(out);
     gather();
     split(out);
     return out;
@@ -55,7 +55,9 @@ private:
     const FactItem& n = items_[i];
     return n.kind == FactItem::Kind::number && !n.worded && n.thousandths % 10 == 0 && n.thousandths > 0 &&
            n.decimals <= 2 &&
-           (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
+           (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year ||
+            // "part 40": a part's price, where nothing says that it is its number
+            (n.number == NumberKind::reference && i > 0 && in(i - 1, "material-word") && n.thousandths >= 1000));
   }
   bool in(std::size_t i, std::string_view name) const { return i < items_.size() && rules_.in_class(items_[i], name); }
 
@@ -167,6 +169,7 @@ private:
     term.first = term.last = static_cast<std::uint16_t>(i);
     term.printed = n.currency || n.decimals == 2;
     term.added = i > 0 && (items_[i - 1].is('+') || in(i - 1, "plus-word"));
+    if (i + 1 < end_ && (items_[i + 1].is('+') || in(i + 1, "plus-word"))) term.added = true;
     for (std::size_t k = i, steps = 0; !term.added && k-- > 0 && steps < 3; ++steps) {
       if (items_[k].is('+') || in(k, "plus-word")) term.added = true;
       if (items_[k].kind != FactItem::Kind::word) break;
@@ -227,10 +230,12 @@ private:
         return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == nature; });
       };
       const bool worked = has(Nature::labour) || has(Nature::cleaning);
-      if (worked && has(Nature::materials)) return;
+      if ((worked && has(Nature::materials)) || (cleaning_ && !worked)) return;
       for (Term& t : terms_)
         if (!t.nature) t.nature = worked ? Nature::materials : cleaning_ ? Nature::cleaning : Nature::labour;
     }
+    if (std::all_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == terms_.front().nature; }))
+      return; // no split into kinds of cost
     for (const Term& t : terms_) out.parts.push_back({*t.nature, Money::cents(t.cents), {}});
     out.parts_first = terms_.front().first;
     out.parts_last = terms_.back().last;
@@ -238,6 +243,7 @@ private:
 
   const std::vector<FactItem>& items_;
   const FactRules& rules_;
+  std::string_view kind_;
   bool cleaning_ = false, disposal_ = false;
   std::size_t end_ = nowhere;
   std::optional<std::int64_t> total_; ///< cents

@@ -42,7 +42,7 @@ public:
 
   SumFacts run() {
     SumFacts out;
-    if (kind_ == "damage" || kind_ == "cleaning" || kind_ == "keys") price_new(out);
+    if (kind_ != "fee" && kind_ != "rent" && kind_ != "utility") price_new(out);
     gather();
     split(out);
     return out;

@@ -85,6 +85,7 @@ private:
   std::string range(const Json& r) const {
     const std::string low = grouped(text_of(r, "low")), high = grouped(text_of(r, "high"));
     if (low == high) return low;
+    if (member(r, "likely").is_null()) return w_.say("cli.range.open", {{"low", low}, {"high", high}});
     return w_.say("cli.range", {{"low", low}, {"likely", grouped(text_of(r, "likely"))}, {"high", high}});
   }
 
@@ -143,6 +144,8 @@ private:
       out_.say("      - ", turn);
     for (const Json& m : member(line, "methods"))
       out_.say("      - ", w_.say("cli.method", {{"label", text_of(m, "label")}, {"fair", range(member(m, "fair"))}}));
+    if (const std::string others = text_of(member(line, "alike"), "text"); !others.empty())
+      out_.say("      - ", others);
     std::string papers;
     for (const Json& paper : member(line, "askFor"))
       papers += (papers.empty() ? "" : "; ") + (paper.is_string() ? paper.get<std::string>() : std::string());
@@ -169,6 +172,8 @@ private:
                                     {"cli.total.paidBack", "paidBack"},
                                     {"cli.total.shortfall", "shortfall"}})
       total(key, name);
+    if (const std::string counted = text_of(member(member(a_, "totals"), "counted"), "text"); !counted.empty())
+      out_.say("  ", counted);
   }
 
   void legal_date(const Json& date) {

@@ -18,9 +18,10 @@ const RULES = path.join(SITE, '../engine/rules');
 const OUT = path.join(SITE, 'public/generated/rules');
 const INDEX = path.join(SITE, 'src/generated/rules-index.json');
 
-// Schemas describe the rules; page.json, page-*.json and cli.json are the sentences of the views themselves, which bring their own.
+// Schemas describe the rules; page.json, page-*.json and cli.json are the sentences of the views themselves, which bring their own;
+// precedents/cases.json says who decided what, for those who look.
 const forTheEngine = (file) =>
-  file.endsWith('.json') && !file.startsWith('schema/') && !/^(page(-[a-z]+)?|cli)\.json$/.test(path.basename(file));
+  file.endsWith('.json') && !file.startsWith('schema/') && !/^(page(-[a-z]+)?|cli)\.json$/.test(path.basename(file)) && file !== 'precedents/cases.json';
 
 /** Every rules file the engine reads: path under engine/rules (with slashes) to its document. */
 export function readRules(folder = RULES) {

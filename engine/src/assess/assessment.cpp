@@ -1,4 +1,5 @@
 #include "assess/assess.h"
+#include "judging/date_order.h"
 #include "reading/line_names.h"
 #include "wearline/engine.h"
 
@@ -92,7 +93,7 @@ constexpr std::size_t usual_steps = 6;
 
 } // namespace
 
-std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day today) {
+std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day today, std::string_view without_decision) {
   auto made = std::make_unique<Assessment>();
   Assessment& a = *made;
   a.c = std::move(given);
@@ -119,6 +120,8 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   context.place = c.jurisdiction;
   context.law = a.law.get();
   context.own_lives = &lives;
+  context.precedents = &rules.precedents;
+  context.without_decision = without_decision;
 
   std::vector<AuditLine> audited(c.lines.size());
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
@@ -127,7 +130,9 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
-    if (a.law) line.permissions = a.law->permissions(c.lines[i], {line.result.opinion.verdict, line.result.age_months});
+    if (a.law)
+      line.permissions = a.law->permissions(c.lines[i], {line.result.asked.wear, line.result.asked.age_months});
+    line.alike = rules.precedents.alike(c.lines[i], line.subject, without_decision);
     if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.ages};
   }
@@ -141,6 +146,8 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   ask_about_tenancy(c, a.lines, context, a.questions);
   ask_about_money(a, a.questions);
   if (a.law) ask_about_law(a, a.questions);
+  for (const DateClash& clash : impossible_dates(c))
+    a.questions.push_back({clash.asks, "date-order", nullptr, clash.line, {}});
   rank(a.questions);
   return made;
 }

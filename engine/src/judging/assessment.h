@@ -5,6 +5,7 @@
 #include "judging/audit.h"
 #include "judging/inquiry.h"
 #include "judging/line_judgement.h"
+#include "judging/precedents.h"
 #include "law/law.h"
 
 #include <memory>
@@ -23,13 +24,18 @@ struct LineAssessment {
   std::vector<Permission> permissions; ///< what the law says of it
   std::optional<TurningPoint> turning_point;
   std::vector<MethodFair> methods; ///< only if the case asks for them
+  Alike alike;                     ///< other disputes most like it
 };
 
 /// Sums over the statement. Empty optionals: the deposit is not known.
 struct Totals {
   Money claimed;
-  Range<Money> fair;
-  std::optional<Money> deposit;
+  Range<Money> fair;                ///< `likely` counts the lines that have a middle
+  std::size_t lines = 0;            ///< lines with an amount
+  std::size_t without_middle = 0;   ///< of them, those that nothing supports a likely sum for
+  Range<Money> fair_without_middle; ///< and what they can come to; part of `fair`, but of its likely sum
+  bool has_middle() const { return without_middle < lines || lines == 0; }
+  std::optional<Money> deposit; ///< rent paid ahead for the last month is none (deposit_total)
   Range<Money> interest;
   std::optional<Range<Money>> fair_refund;
   Money paid_back;

@@ -1,6 +1,8 @@
 #include "judging/audit.h"
 
+#include "judging/date_order.h"
 #include "judging/line_figures.h"
+#include "law/facts.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -56,7 +58,7 @@ const Deposit* deposit_left_out(const Case& c, Money deposits, Money total) {
   const Money credited = s.stated_refund ? total + *s.stated_refund : total - *s.stated_balance_due;
   if (c.deposits.size() < 2 || credited >= deposits) return nullptr;
   for (const Deposit& d : c.deposits)
-    if (d.amount && !d.amount->is_zero() && credited == deposits - *d.amount) return &d;
+    if (d.kind != "last-month" && d.amount && !d.amount->is_zero() && credited == deposits - *d.amount) return &d;
   return nullptr;
 }
 
@@ -65,13 +67,9 @@ void check_sums(const Case& c, std::vector<AuditNote>& notes) {
   const Money sum = sum_of_lines(c);
   if (s.stated_total && every_amount_known(c) && !c.lines.empty() && *s.stated_total != sum)
     notes.push_back({"sum-wrong", {}, *s.stated_total, sum});
-  Money deposit;
-  bool deposit_known = !c.deposits.empty();
-  for (const Deposit& d : c.deposits) {
-    if (d.amount) deposit += *d.amount;
-    else deposit_known = false;
-  }
-  if (!deposit_known) return;
+  const auto known = deposit_total(c, nullptr);
+  if (!known) return;
+  const Money deposit = *known;
   const Money total = s.stated_total ? *s.stated_total : sum;
   if (const Deposit* left_out = deposit_left_out(c, deposit, total)) {
     notes.push_back({"deposit-left-out", {}, *left_out->amount, deposit});
@@ -262,6 +260,9 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
 
 std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const AuditRules& rules) {
   std::vector<AuditNote> notes;
+  for (const DateClash& clash : impossible_dates(c))
+    notes.push_back(
+        {clash.code, clash.line == DateClash::no_line ? std::vector<std::size_t>{} : std::vector{clash.line}});
   check_sums(c, notes);
   find_duplicates(lines, notes);
   find_renewed_twice(lines, notes);

@@ -48,8 +48,8 @@ struct AuditLine {
   bool renewed = false;
 };
 
-/// Notes in the order: sums, deposit and refund, duplicates, days charged twice, clashes, then line by line: amounts,
-/// figures in its text, tax, flat sums, the move-out record.
+/// Notes in the order: days that cannot be right, sums, deposit and refund, duplicates, days charged twice, clashes,
+/// then line by line: amounts, figures in its text, tax, flat sums, the move-out record.
 std::vector<AuditNote> audit(const Case& c, const std::vector<AuditLine>& lines, const AuditRules& rules);
 
 } // namespace wearline

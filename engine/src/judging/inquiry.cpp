@@ -43,7 +43,13 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
       result.claimed.is_zero())
     return std::nullopt;
   // What the law allows of a charge does not move the day its worth ends.
-  const auto charge_if_laid = likely_worth_by_day(line, subject, context);
+  LineContext lawless = context;
+  lawless.law = nullptr;
+  Line varied = line;
+  const auto charge_if_laid = [&](Day day) {
+    varied.installed = DaySpan{day, day};
+    return likely_worth(varied, subject, lawless);
+  };
   const Day last = context.tenancy->move_out.likely();
   const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
   const Money floor = charge_if_laid(std::max(first_day, add_months(last, -life - 600)));
@@ -158,10 +164,12 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
 }
 
 void rank(std::vector<Question>& questions) {
-  questions.erase(
-      std::remove_if(questions.begin(), questions.end(),
-                     [](const Question& q) { return q.swing.is_zero() && q.code != "amount" && q.code != "law"; }),
-      questions.end());
+  questions.erase(std::remove_if(questions.begin(), questions.end(),
+                                 [](const Question& q) {
+                                   return q.swing.is_zero() && q.code != "amount" && q.code != "law" &&
+                                          q.code != "date-order";
+                                 }),
+                  questions.end());
   std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) {
     return a.turns_day != b.turns_day ? a.turns_day : a.swing > b.swing;
   });

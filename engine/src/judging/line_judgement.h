@@ -1,13 +1,13 @@
 #pragma once
 // The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never
-// more than charged.
+// more than charged. It is one ordered list of steps (line_judgement.cpp, `steps_in_order`); each returns its record
+// and names what it rests on.
 
 #include "case/case.h"
 #include "wear/rules.h"
 #include "wear/valuation.h"
 #include "wear/wear.h"
 
-#include <functional>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -29,6 +29,7 @@ struct Step {
 /// What the law says of one line. Built by the law half.
 struct LineLaw {
   Tri barred = false;               ///< nothing may be taken; unknown: perhaps
+  bool barred_as_wear = false;      ///< only because it is wear
   Tri damaged_portion_only = false; ///< matching undamaged parts may not be charged
   std::optional<Money> limit;       ///< no more than this
 };
@@ -85,13 +86,17 @@ struct OwnLife {
 };
 using OwnLives = std::vector<OwnLife>;
 
+class Precedents; // precedents.h
+
 struct LineContext {
   const TenancyFacts* tenancy = nullptr;
   const LifeTables* lives = nullptr;
   const Weights* weights = nullptr;
-  std::string_view place;              ///< jurisdiction code or empty
-  const LineLawBook* law = nullptr;    ///< null: judged without law
-  const OwnLives* own_lives = nullptr; ///< the place's own table
+  std::string_view place;                 ///< jurisdiction code or empty
+  const LineLawBook* law = nullptr;       ///< null: judged without law
+  const OwnLives* own_lives = nullptr;    ///< the place's own table
+  const Precedents* precedents = nullptr; ///< what was allowed in other disputes; null: not known
+  std::string_view without_decision;      ///< a decision to leave out of them, to measure without it
 };
 
 struct LineResult {
@@ -105,9 +110,12 @@ struct LineResult {
   bool ages = false;
   bool age_open = false; ///< the installation date would narrow it
   bool age_from_move_in = false;
-  bool area_open = false;   ///< how much was damaged would narrow it
-  bool repair_open = false; ///< the price of a repair would narrow it
-  LineLaw law;
+  bool area_open = false;    ///< how much was damaged would narrow it
+  bool repair_open = false;  ///< the price of a repair would narrow it
+  bool no_middle = false;    ///< nothing supports a likely sum: `fair.likely()` is then the least and is not shown
+  bool rent_settled = false; ///< the days it is charged for settle what is owed
+  LineFacts asked;           ///< what the law was asked with
+  LineLaw law;               ///< and its answer
   std::optional<Range<long>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
 };
@@ -131,10 +139,8 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
 /// The likely fair sum of judge_line alone, sooner.
 Money likely_fair(const Line& line, const Subject& subject, const LineContext& context);
 
-/// What judge_line takes as the likely worth, law left aside, by the day the thing was laid: to look for a day without
-/// judging the line anew for each. For a line whose thing ages by a method that counts from that day; it must outlive
-/// what is returned, as must the rules.
-std::function<Money(Day)> likely_worth_by_day(const Line& line, const Subject& subject, const LineContext& context);
+/// The likely worth of the damage alone, if the tenant answers for it, sooner.
+Money likely_worth(const Line& line, const Subject& subject, const LineContext& context);
 
 /// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common
 /// practice, no source. Empty where rent or period is unknown.

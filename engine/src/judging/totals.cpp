@@ -1,4 +1,5 @@
 #include "judging/assessment.h"
+#include "law/facts.h"
 
 namespace wearline {
 
@@ -16,7 +17,13 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
   totals.interest = interest;
   for (const LineAssessment& line : lines) {
     totals.claimed += line.result.claimed;
-    totals.fair += line.result.fair;
+    const Range<Money>& fair = line.result.fair;
+    ++totals.lines;
+    if (line.result.no_middle) {
+      ++totals.without_middle;
+      totals.fair_without_middle += Range<Money>(fair.low(), fair.low(), fair.high());
+    }
+    totals.fair += fair;
     if (line.result.verdict == Verdict::ordinary_wear) totals.ordinary_wear += line.result.claimed;
   }
   Money deposit;
@@ -34,8 +41,8 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
     totals.paid_back_assumed = true;
     if (c.statement.stated_refund) totals.paid_back = *c.statement.stated_refund;
   }
-  if (known) {
-    const Range<Money> held = Range<Money>(deposit) + interest;
+  if (totals.deposit) {
+    const Range<Money> held = Range<Money>(*totals.deposit) + interest;
     totals.fair_refund = excess(held, totals.fair);
     totals.shortfall = excess(*totals.fair_refund, Range<Money>(totals.paid_back));
     totals.owed_by_tenant = excess(totals.fair, held);

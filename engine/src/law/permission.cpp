@@ -205,6 +205,7 @@ LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
       listed = tri_or(listed, tri_and(allows_[i], match(allow.lines[m], line, of_line, *registry_, *view_).matches));
   }
   law.barred = tri_and(closed, tri_not(listed));
+  Tri barred_anyway = law.barred;
   for (std::size_t i = 0; i < bars_.size(); ++i) {
     const Bar& bar = pack_->bars[i];
     if (bars_[i] == Tri(false) || bar.effect == Effect::caution) continue;
@@ -220,8 +221,10 @@ LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
       if (applies_here && *applies_here && most && (!law.limit || *most < *law.limit)) law.limit = most;
     } else {
       law.barred = tri_or(law.barred, applies_here);
+      if (bar.line.verdict.empty()) barred_anyway = tri_or(barred_anyway, applies_here);
     }
   }
+  law.barred_as_wear = law.barred == Tri(true) && barred_anyway != Tri(true);
   return law;
 }
 

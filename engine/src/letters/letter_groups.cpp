@@ -60,7 +60,7 @@ std::string_view ground_when_open(const LineAssessment& line) {
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
   if (r.verdict == Verdict::not_about_condition) return "debt";
   if (r.verdict == Verdict::landlord_side) return "upkeep";
-  if (r.verdict == Verdict::ordinary_wear) return "likely-wear";
+  if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" ? "wear" : "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (line.steps.size() && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
@@ -144,7 +144,7 @@ std::string whole_percent(Share share) {
 
 /// Steps a letter leaves out: the verdict has its group, the law its own sentence, and the last sum its own.
 bool is_arithmetic(const Step& step) {
-  return !among(step.code, {"law-barred", "law-perhaps-barred", "cleaning-not-aged", "repair-not-aged",
+  return !among(step.code, {"law-barred", "law-perhaps-barred", "law-bars-wear", "cleaning-not-aged", "repair-not-aged",
                             "quality-untold", "small-mark", "labour-may-not-age", "never-above-charge"}) &&
          step.code.substr(0, 7) != "reason.";
 }

@@ -44,16 +44,14 @@ private:
     return a_.c.jurisdiction.substr(0, 3) == "US-" ? "USD" : a_.c.jurisdiction.substr(0, 3) == "CA-" ? "CAD" : "";
   }
 
-  void range(std::string_view name, const Range<Money>& m) {
-    out_.key(name)
-        .object()
-        .own("low", m.low().plain())
-        .own("likely", m.likely().plain())
-        .own("high", m.high().plain())
-        .end_object();
+  /// `middle`: whether anything supports a likely sum; without it that is null.
+  void range(std::string_view name, const Range<Money>& m, bool middle = true) {
+    out_.key(name).object().own("low", m.low().plain()).key("likely");
+    middle ? out_.own(m.likely().plain()) : out_.null();
+    out_.own("high", m.high().plain()).end_object();
   }
-  void optional_range(std::string_view name, const std::optional<Range<Money>>& m) {
-    if (m) range(name, *m);
+  void optional_range(std::string_view name, const std::optional<Range<Money>>& m, bool middle) {
+    if (m) range(name, *m, middle || m->exact());
     else out_.key(name).null();
   }
   void remember(const References& references) {
@@ -178,6 +176,22 @@ private:
     return all;
   }
 
+  /// Other disputes like it: how they went, and which (rules/precedents/cases.json says who decided them).
+  void alike(const LineAssessment& l) {
+    out_.key("alike");
+    if (l.alike.most_alike.empty()) {
+      out_.null();
+      return;
+    }
+    out_.object().own("likeness", name_of(l.alike.likeness));
+    out_.key("nothing").number(static_cast<std::int64_t>(l.alike.nothing));
+    out_.key("part").number(static_cast<std::int64_t>(l.alike.part));
+    out_.key("all").number(static_cast<std::int64_t>(l.alike.all));
+    out_.pair("text", alike_text(l.alike, speech_)).key("disputes").array();
+    for (const Precedent* p : l.alike.most_alike) out_.text(p->id);
+    out_.end_array().end_object();
+  }
+
   void line(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
     out_.object().pair("id", line.id).pair("text", line.text);
@@ -191,13 +205,12 @@ private:
     if (l.subject.confidence < 100)
       out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
     out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
-    out_.pair("verdictText", speech_.say(std::string("verdict.") + std::string(name_of(r.verdict))))
-        .key("certain")
-        .boolean(r.certain());
+    out_.pair("verdictText", verdict_text(l, speech_)).key("certain").boolean(r.certain());
     out_.pair("why", why(l, speech_));
-    range("fair", r.fair);
+    range("fair", r.fair, !r.no_middle);
     range("worth", r.worth);
     steps(l);
+    alike(l);
     out_.key("turningPoint");
     if (l.turning_point && !(r.opinion.most == Share::none())) {
       const auto& [day, floor] = *l.turning_point;
@@ -229,15 +242,29 @@ private:
 
   void totals() {
     const Totals& t = a_.totals;
+    const bool every_middle = t.without_middle == 0;
     out_.key("totals").object().own("claimed", t.claimed.plain());
-    range("fair", t.fair);
+    range("fair", t.fair, t.has_middle());
+    out_.key("counted");
+    if (every_middle) {
+      out_.null();
+    } else {
+      const auto lines = static_cast<std::int64_t>(t.lines), without = static_cast<std::int64_t>(t.without_middle);
+      out_.object().key("lines").number(lines - without).key("of").number(lines);
+      out_.own("restLow", t.fair_without_middle.low().plain()).own("restHigh", t.fair_without_middle.high().plain());
+      out_.pair("text", speech_.say(t.has_middle() ? "totals.counted" : "totals.none-counted",
+                                    {{"counted", std::to_string(lines - without)},
+                                     {"lines", std::to_string(lines)},
+                                     {"rest", speech_.money(t.fair_without_middle.high())}}));
+      out_.end_object();
+    }
     out_.key("deposit");
     t.deposit ? out_.own(t.deposit->plain()) : out_.null();
     range("interest", t.interest);
-    optional_range("fairRefund", t.fair_refund);
+    optional_range("fairRefund", t.fair_refund, every_middle);
     out_.own("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
-    optional_range("shortfall", t.shortfall);
-    optional_range("owedByTenant", t.owed_by_tenant);
+    optional_range("shortfall", t.shortfall, every_middle);
+    optional_range("owedByTenant", t.owed_by_tenant, every_middle);
     out_.own("ordinaryWear", t.ordinary_wear.plain()).end_object();
   }
 

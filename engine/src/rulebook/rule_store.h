@@ -3,6 +3,7 @@
 
 #include "case/case_reader.h"
 #include "judging/audit.h"
+#include "judging/precedents.h"
 #include "law/holidays.h"
 #include "law/pack.h"
 #include "law/registry.h"
@@ -54,6 +55,7 @@ struct Rules {
   WearGuide wear;
   LifeTables lives;
   AuditRules audit;
+  Precedents precedents;
   std::vector<std::string> always_cautions;
   std::vector<SafetyNote> safety;
   LetterRules letters;

@@ -211,6 +211,8 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
   if (starts(path, "law/")) return add_pack(rules, stem(path), json);
   if (starts(path, "law-es/")) return translate_pack(rules.packs.find(stem(path))->second, json);
   if (path == "audit.json") return load_audit(rules, json);
+  if (path == "precedents/outcomes.json") return rules.precedents.load(json);
+  if (path == "precedents/cases.json") return {}; // who decided, where, and the words: for views alone
   if (path == "cautions.json") return load_cautions(rules, json);
   if (path == "letters.json") return load_letters(rules, json);
   if (path == "jurisdictions.json") return load_places(rules, json);

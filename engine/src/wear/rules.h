@@ -36,8 +36,9 @@ struct WearGuide {
   std::vector<Element> elements;
   std::map<std::string, std::string, std::less<>> element_of_kind; ///< what a line without element is taken for
   Weights weights;
-  std::vector<std::string> small_marks, nothing_named, by_days, by_hours; ///< "element/finding", or "*/finding"
-  std::map<std::string, Lean, std::less<>> leans_in_lease;                ///< the same, or "element/*"
+  std::vector<std::string> small_marks, gradual, nothing_named, something_named, by_days,
+      by_hours;                                            ///< "element/finding", or "*/finding"
+  std::map<std::string, Lean, std::less<>> leans_in_lease; ///< the same, or "element/*"
 
   std::vector<Paper> papers; ///< what findings ask for; loaded once and not moved while findings point to it
   std::vector<AskRule> ask_rules;

@@ -263,6 +263,8 @@ const std::initializer_list<std::pair<std::string_view, Ground>> ground_words = 
     {"debt-open", Ground::debt_open},
     {"debt-doubtful", Ground::debt_doubtful},
     {"landlord-factor", Ground::landlord_factor},
+    {"shared-causes", Ground::shared_causes},
+    {"worn-before", Ground::worn_before},
     {"not-shown", Ground::not_shown},
     {"not-on-record", Ground::not_on_record},
     {"no-baseline", Ground::no_baseline},
@@ -309,9 +311,10 @@ void mark_findings(WearGuide& guide) {
       };
       finding.ask_for = papers_for(guide, element, finding);
       finding.small_mark = listed(guide.small_marks);
+      finding.gradual = listed(guide.gradual);
       finding.by_days = listed(guide.by_days);
       finding.by_hours = listed(guide.by_hours);
-      finding.names_fault = !listed(guide.nothing_named);
+      finding.names_fault = !listed(guide.nothing_named) || listed(guide.something_named);
       auto lean = guide.leans_in_lease.find(place);
       if (lean == guide.leans_in_lease.end()) lean = guide.leans_in_lease.find(element.id + "/*");
       finding.lean_in_lease = lean == guide.leans_in_lease.end() ? std::nullopt : std::optional<Lean>(lean->second);
@@ -367,7 +370,9 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
     if (!given[static_cast<std::size_t>(ground)])
       root.fault("missing-member", "weights", "The weight \"" + std::string(name) + "\" is missing.");
   guide.small_marks = root.texts("smallMarks");
+  guide.gradual = root.texts("gradual");
   guide.nothing_named = root.texts("nothingNamed");
+  guide.something_named = root.texts("somethingNamed");
   guide.by_days = root.texts("byDays");
   guide.by_hours = root.texts("byHours");
   guide.leans_in_lease.clear();

@@ -30,6 +30,14 @@ WearOpinion settled(Verdict verdict, std::string_view reason) {
   return {verdict, share, share, share, reason};
 }
 
+bool by_the_tenant(const Line& line) { return line.cause == "tenant" || line.cause == "guest" || line.cause == "pet"; }
+
+/// What facts that nobody gave could still make of it: nothing, if someone else may have caused it. A tenant's own hand
+/// is no open fact.
+void open_to_facts(WearOpinion& opinion, const Line& line) {
+  if (!by_the_tenant(line)) opinion.least = Share::none();
+}
+
 WearOpinion of_turn(const Turn& turn) {
   WearOpinion opinion = settled(turn.verdict, "reason.turn");
   if (turn.verdict == Verdict::cannot_tell) opinion = {};
@@ -42,24 +50,22 @@ WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reas
   return {verdict, weight.least, weight.likely, weight.most, reason};
 }
 
-/// A finding that a fact could turn. A charge that names no fault is not half shown: nothing is.
+/// A finding that a fact could turn. A charge that names no fault is no verdict of wear: it has to say what was wrong.
 WearOpinion leaning(const Finding& finding, const Weights& weights) {
   WearOpinion opinion;
-  switch (finding.lean) {
-  case Lean::wear:
-    opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear");
-    break;
-  case Lean::damage:
-    opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage");
-    break;
-  case Lean::even:
-    opinion = finding.names_fault ? weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends")
-                                  : weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
-  }
-  // A source that says otherwise widens what a leaning leaves.
-  for (const Conflict& conflict : finding.conflicts) {
-    if (conflict.verdict == Verdict::ordinary_wear) opinion.least = Share::none();
-    if (conflict.verdict == Verdict::chargeable_damage) opinion.most = Share::whole();
+  if (!finding.names_fault) {
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
+  } else {
+    switch (finding.lean) {
+    case Lean::wear:
+      opinion = weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.leans-wear");
+      break;
+    case Lean::damage:
+      opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage");
+      break;
+    case Lean::even:
+      opinion = weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends");
+    }
   }
   opinion.finding_open = true;
   return opinion;
@@ -78,7 +84,7 @@ WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
 }
 
 /// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not.
-WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& weights) {
+WearOpinion judge_debt(const Line& line, const Element& element, const Finding* finding, const Weights& weights) {
   WearOpinion opinion;
   if (line.in_lease == Tri(false) && line.kind != "rent") {
     opinion = settled(Verdict::not_about_condition, "reason.not-in-lease");
@@ -94,7 +100,21 @@ WearOpinion judge_debt(const Line& line, const Finding* finding, const Weights& 
     if (agreed) opinion.reason = *finding->lean_in_lease == Lean::damage ? "reason.debt-in-lease" : opinion.reason;
   }
   opinion.verdict = Verdict::not_about_condition;
+  // A sum that names nothing is not even known to be a debt.
+  if (element.kind == "other" && finding && !finding->names_fault && !opinion.certain()) {
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion.finding_open = opinion.rests_on_nothing = true;
+  }
   return opinion;
+}
+
+/// Work without a fault: the lease may provide for cleaning at the end, and then it is owed where the law lets it; work
+/// that the lease does not ask for and that names no fault is upkeep. Common practice, held against decided lines.
+std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, const Weights& weights) {
+  if (finding.names_fault || !line.in_lease) return std::nullopt;
+  if (!*line.in_lease) return weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.no-clause");
+  if (line.kind != "cleaning") return std::nullopt;
+  return weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.cleaning-clause");
 }
 
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
@@ -107,23 +127,33 @@ std::optional<WearOpinion> by_move_in_record(const Line& line) {
 
 std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
   if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
-  if (line.cause == "landlord" || line.cause == "building" || line.cause == "neighbour" || line.cause == "nature" ||
-      line.cause == "third-party")
-    return settled(Verdict::landlord_side, "reason.cause-not-tenant");
-  if ((line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && usual == Usual::depends)
-    return settled(Verdict::chargeable_damage, "reason.cause-tenant");
+  if (!line.cause.empty() && !by_the_tenant(line)) return settled(Verdict::landlord_side, "reason.cause-not-tenant");
+  if (by_the_tenant(line) && usual == Usual::depends) return settled(Verdict::chargeable_damage, "reason.cause-tenant");
+  return std::nullopt;
+}
+
+/// Marks that come little by little, on a thing that was worn at the start or is past its life: nothing tells the new
+/// from the old, and a new surface was due. Not where the tenant's own hand is known. Common practice, held against
+/// decided lines (weights.json, worn-before).
+std::optional<WearOpinion> by_state(const Line& line, const Finding& finding, const Stay& stay,
+                                    const Weights& weights) {
+  if (!finding.gradual || finding.usual == Usual::wear || by_the_tenant(line)) return std::nullopt;
+  if (line.at_move_in == "worn")
+    return weighed(Verdict::ordinary_wear, weights[Ground::worn_before], "reason.worn-before");
+  if (stay.past_life == Tri(true))
+    return weighed(Verdict::ordinary_wear, weights[Ground::worn_before], "reason.worn-out");
   return std::nullopt;
 }
 
 WearOpinion by_guide(const Finding& finding, const Weights& weights) {
   if (finding.usual == Usual::depends) return leaning(finding, weights);
-  WearOpinion opinion = settled(finding.usual == Usual::wear ? Verdict::ordinary_wear : Verdict::chargeable_damage,
-                                finding.usual == Usual::wear ? "reason.guide-wear" : "reason.guide-damage");
+  const bool wear = finding.usual == Usual::wear;
+  WearOpinion opinion = settled(wear ? Verdict::ordinary_wear : Verdict::chargeable_damage,
+                                wear ? "reason.guide-wear" : "reason.guide-damage");
   for (const Conflict& conflict : finding.conflicts) {
-    if (conflict.verdict == Verdict::chargeable_damage && finding.usual == Usual::wear) opinion.most = Share::whole();
-    if (conflict.verdict == Verdict::ordinary_wear && finding.usual == Usual::damage) opinion.least = Share::none();
+    if (conflict.verdict == Verdict::chargeable_damage && wear) opinion.most = Share::whole();
+    if (conflict.verdict == Verdict::ordinary_wear && !wear) opinion.least = Share::none();
   }
-  opinion.finding_open = !opinion.certain();
   return opinion;
 }
 
@@ -159,7 +189,7 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
                        const Weights& weights) {
   WearOpinion opinion;
   if (element && !element->about_condition) {
-    opinion = judge_debt(line, finding, weights);
+    opinion = judge_debt(line, *element, finding, weights);
     opinion.finding = finding;
     return opinion;
   }
@@ -175,19 +205,41 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
         turn = &t;
         break;
       }
-  if (turn && turn->verdict == Verdict::landlord_side) {
+  // Both had a hand in it: they share (mold: airing and the building).
+  const bool shared = !line.landlord_factors.empty() && by_the_tenant(line);
+  const bool landlord_turn = turn && turn->verdict == Verdict::landlord_side;
+  if (shared && !(landlord_turn && turn->test.causes.empty() && turn->test.landlord_factors.empty())) {
+    opinion = weighed(Verdict::chargeable_damage, weights[Ground::shared_causes], "reason.shared-causes");
+    opinion.finding_open = true;
+  } else if (landlord_turn) {
     opinion = of_turn(*turn);
   } else if (!line.landlord_factors.empty()) {
     // The landlord's own upkeep is named but the guide knows no direct link: their side, yet not beyond doubt.
     opinion = weighed(Verdict::landlord_side, weights[Ground::landlord_factor], "reason.landlord-factor");
+  } else if (!element) {
+    // What cannot be named cannot be priced, whoever did it.
+    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion.finding_open = opinion.rests_on_nothing = true;
   } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
              // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
              caused && !(turn && (turn->test.causes.size() || caused->verdict == Verdict::chargeable_damage))) {
     opinion = *caused;
+  } else if (turn && turn->verdict == Verdict::ordinary_wear) {
+    opinion = of_turn(*turn);
+  } else if (const auto worn = finding ? by_state(line, *finding, stay, weights) : std::nullopt) {
+    opinion = *worn;
   } else if (turn) {
     opinion = of_turn(*turn);
+    // What shows that it is damage does not show whose it is.
+    if (turn->verdict == Verdict::chargeable_damage && !by_the_tenant(line)) opinion.least = Share::none();
+    opinion.finding_open = !opinion.certain();
+  } else if (const auto agreed = finding ? by_clause(line, *finding, weights) : std::nullopt) {
+    opinion = *agreed;
+    opinion.finding_open = true;
   } else if (finding) {
     opinion = by_guide(*finding, weights);
+    open_to_facts(opinion, line);
+    opinion.finding_open = !opinion.certain();
   } else {
     opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = true;
@@ -232,7 +284,7 @@ void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reas
 void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights) {
   if (opinion.most == Share::none()) return;
   const bool about_condition = opinion.verdict != Verdict::not_about_condition;
-  const bool undisputed = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
+  const bool undisputed = by_the_tenant(line);
   // Cost first, so that the graver lack names the reason.
   const bool own_hours = line.hours && line.hourly_rate;
   const Weight& cost = weights[Ground::cost_not_shown];

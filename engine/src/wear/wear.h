@@ -62,6 +62,8 @@ enum class Ground {
   debt_open,
   debt_doubtful,
   landlord_factor,
+  shared_causes,
+  worn_before,
   not_shown,
   not_on_record,
   no_baseline,
@@ -70,7 +72,7 @@ enum class Ground {
   work_not_done,
   small_mark
 };
-constexpr std::size_t ground_count = 15;
+constexpr std::size_t ground_count = 17;
 
 /// How far a decider goes while a fact is missing: shares of the worth of the damage, least <= likely <= most.
 struct Weight {
@@ -100,6 +102,7 @@ struct Finding {
   bool by_days = false;              ///< rent: no more than that of the days it is charged for
   bool by_hours = false;             ///< the landlord's own work: hours and a rate show it
   bool small_mark = false;           ///< a mark on a thing that still works: a repair or a sum for the mark may do
+  bool gradual = false;              ///< comes little by little: on a worn thing nothing tells it from wear
   std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
   std::string remedy;                ///< replace, repair, clean, none
   std::string life_class;            ///< class of lives of this part (a toilet's seat); empty: the element's
@@ -137,8 +140,9 @@ struct WearOpinion {
   std::string_view reason; ///< wording key of the reason
   const Turn* turn = nullptr;
   const Finding* finding = nullptr;
-  bool cost_open = false;    ///< a bill, or the hours worked, would settle the sum
-  bool finding_open = false; ///< what was wrong, or how bad, would settle it
+  bool rests_on_nothing = false; ///< nothing named, nothing known: `likely` says nothing
+  bool cost_open = false;        ///< a bill, or the hours worked, would settle the sum
+  bool finding_open = false;     ///< what was wrong, or how bad, would settle it
 
   bool certain() const { return least == most; }
   /// No more than `weight` leaves.
@@ -148,12 +152,15 @@ struct WearOpinion {
 };
 
 /// The wear verdict of one line. `element` and `finding` may be null: unknown.
-/// Order: move-in record, landlord's own upkeep, cause, turns of the finding, its usual verdict.
+/// Order: move-in record, landlord's own upkeep, cause, state and age of the thing, turns of the finding, its usual
+/// verdict. The least is what is left if every open fact falls the tenant's way, the most if every open fact falls the
+/// landlord's way and is proved. Rests on the sources of the finding and its turns (rules/wear/catalogue.json: guides,
+/// decided cases, practice) and, where a fact is missing, on rules/wear/weights.json (common practice, no source).
 WearOpinion judge_wear(const Line& line, const Element* element, const Finding* finding, const Stay& stay,
                        const Weights& weights);
 
 /// What proof that is known to be missing leaves of an opinion: the landlord has to show the damage, that it is new,
-/// and its cost.
+/// and its cost. Common practice, held against decided lines (rules/wear/weights.json names those it rests on).
 void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights);
 
 } // namespace wearline

@@ -28,6 +28,31 @@ std::string thing_of(const Line& line, const Subject& subject, const Speech& spe
   return line.text;
 }
 
+std::string verdict_text(const LineAssessment& line, const Speech& speech) {
+  const LineResult& r = line.result;
+  const bool worn_out = r.verdict == Verdict::chargeable_damage && r.ages && r.fair.high().is_zero() &&
+                        r.left.high == Share::none() && !r.claimed.is_zero();
+  if (worn_out) return speech.say("verdict.damage-worn-out");
+  std::string key = "verdict.";
+  key += name_of(r.verdict);
+  return speech.say(key);
+}
+
+std::string alike_text(const Alike& alike, const Speech& speech) {
+  std::string how;
+  const auto add = [&](std::size_t count, std::string_view key) {
+    if (count == 0) return;
+    if (!how.empty()) how += ", ";
+    how += speech.say(key, {{"count", std::to_string(count)}});
+  };
+  add(alike.nothing, "alike.nothing");
+  add(alike.part, "alike.part");
+  add(alike.all, "alike.all");
+  std::string key = "alike.";
+  key += name_of(alike.likeness);
+  return speech.say(key, {{"count", std::to_string(alike.most_alike.size())}, {"how", how}});
+}
+
 std::string why(const LineAssessment& line, const Speech& speech) {
   const WearOpinion& opinion = line.result.opinion;
   if (opinion.turn) return opinion.turn->text.in(speech.language());
@@ -47,7 +72,7 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
     else if (name == "high") out += speech.money(step.high);
     else if (name == "share") out += speech.percent(step.share);
     else if (name == "age") out += speech.length(step.age);
-    else if (name == "life") out += speech.length(step.life);
+    else if (name == "life") out += speech.about(step.life);
     else if (name == "part") out += speech.quantity(step.part);
     else if (name == "whole") out += speech.quantity(step.whole);
     else return false;

@@ -10,6 +10,10 @@ namespace wearline {
 
 /// The thing a line is about, as people call it; the line's own text where it is not known.
 std::string thing_of(const Line& line, const Subject& subject, const Speech& speech);
+/// The verdict in a few words: damage that nothing was left of is said to be that.
+std::string verdict_text(const LineAssessment& line, const Speech& speech);
+/// "5 disputes like this: 3 allowed nothing, 1 part of it, 1 all of it."
+std::string alike_text(const Alike& alike, const Speech& speech);
 /// One or two sentences: why this verdict.
 std::string why(const LineAssessment& line, const Speech& speech);
 /// One step of the arithmetic.

@@ -57,10 +57,15 @@ std::string Speech::length(Age age) const {
   const auto month_text = [&] {
     return say(rest == 1 ? "length.month.one" : "length.month.many", {{"n", std::to_string(rest)}});
   };
-  if (years == 0 && rest == 0) return age.num == 0 ? say("length.new") : say("length.days");
+  if (years == 0 && rest == 0) return say("length.days");
   if (years == 0) return month_text();
   if (rest == 0) return year_text();
   return say("length.both", {{"years", year_text()}, {"months", month_text()}});
+}
+
+std::string Speech::about(Age age) const {
+  const std::int64_t months = (age.num * 2 + age.den) / (age.den * 2);
+  return length(Age::months(months < 24 ? months : (months + 6) / 12 * 12));
 }
 
 std::string Speech::percent(Share share) const {

@@ -32,6 +32,7 @@ public:
   std::string weekday(Day d) const;               ///< "Friday"
   std::string span(const DaySpan& d) const;       ///< a day, "between ... and ...", "before ...", "after ..."
   std::string length(Age age) const;              ///< "6 years and 4 months", "5 months", "less than a month"
+  std::string about(Age age) const;               ///< the same to the nearest year from two years on, after "about"
   std::string percent(Share share) const;         ///< "8.3%"; whole numbers without decimals
   std::string quantity(const Quantity& q) const;  ///< "3 rooms", "1 room", "2.5"
 

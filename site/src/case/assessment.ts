@@ -2,7 +2,8 @@
 
 export interface Span {
   low: string;
-  likely: string;
+  /** What adjudicators most often allow; null where nothing supports such a sum. */
+  likely: string | null;
   high: string;
 }
 
@@ -78,6 +79,8 @@ export interface JudgedLine {
   recognised?: { confidence: number };
   fair: Span;
   steps: Step[];
+  /** Other disputes like it, as examples; null where too few are known. `disputes` are keys of rules/precedents/cases.json. */
+  alike: { likeness: 'same-fault' | 'same-thing' | 'same-kind'; nothing: number; part: number; all: number; text: string; disputes: string[] } | null;
   turningPoint: { noChargeIfInstalledBefore: string; text: string } | null;
   value: Worth | null;
   conflicts: (Sourced & { text: string })[];
@@ -135,6 +138,8 @@ export interface Question {
 export interface Totals {
   claimed: string;
   fair: Span;
+  /** Which charges the likely sum counts, where not all have one. */
+  counted: { lines: number; of: number; restLow: string; restHigh: string; text: string } | null;
   /** Null where no deposit is known, and with it the refund. */
   deposit: string | null;
   interest: Span;

@@ -6,7 +6,10 @@ export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
 /** The three heaps a charge's money goes to; a charge that is fair in part goes to two of them. */
 export type Heap = 'not-fair' | 'fair' | 'ask';
 
-const cents = (amount: string): number => Number(amount.replace('.', ''));
+const cents = (amount: string | null): number => Number((amount ?? '0.00').replace('.', ''));
+
+/** What the guide or a fact says is not the tenant's to pay, though another fact could still turn it. */
+const notTheTenants = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
 const plain = (sum: number): string => `${Math.trunc(sum / 100)}.${String(sum % 100).padStart(2, '0')}`;
 
 /** The open question about a charge whose answer moves the most; the engine lists them in that order. */
@@ -25,6 +28,8 @@ export function outcomeOf(a: Assessment, line: JudgedLine): Outcome {
   // Nothing can turn it: there is nothing to ask.
   if (high === 0) return 'not-fair';
   if (low === claimed) return 'fair';
+  if (line.fair.likely === null) return 'ask';
+  if (notTheTenants.includes(line.verdict) && likely === 0) return 'not-fair';
   if (low < high && (!line.certain || questionOf(a, line))) return 'ask';
   return likely === 0 ? 'not-fair' : likely === claimed ? 'fair' : 'partly';
 }

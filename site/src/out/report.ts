@@ -2,7 +2,7 @@
 // exhibits. The case itself lies within, so that the report can be opened here again.
 
 import { html, nothing, render, type TemplateResult } from 'lit/html.js';
-import { longDay, money } from '../say/show';
+import { longDay, middle, money } from '../say/show';
 import { language, say } from '../say/wording';
 import type { Assessment, JudgedLine, Sourced, Span } from '../case/assessment';
 import type { CaseFile } from '../case/case';
@@ -20,8 +20,8 @@ export interface ReportOf {
 }
 
 const range = (s: Span): string =>
-  s.low === s.high
-    ? money(s.likely)
+  s.low === s.high || s.likely === null
+    ? middle(s)
     : say('page.report.range', { likely: money(s.likely), low: money(s.low), high: money(s.high) });
 
 function named(a: Assessment, of: Sourced): TemplateResult | typeof nothing {

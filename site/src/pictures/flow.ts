@@ -29,7 +29,7 @@ export function flow(t: Totals): TemplateResult | typeof nothing {
   const paid = Math.min(cents(t.paidBack), deposit);
   const kept = x(deposit - paid);
   const all = x(deposit);
-  const due = cents(t.shortfall.likely);
+  const due = cents(t.shortfall.likely ?? t.shortfall.low);
   const fair = x(Math.max(0, deposit - paid - due));
   const [least, most] = [
     x(Math.max(0, deposit - paid - cents(t.shortfall.high))),

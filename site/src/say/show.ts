@@ -1,7 +1,7 @@
 // Money and dates as people read them. Money never becomes a floating-point number: only its digits are grouped.
 
 import { grouped } from '../case/typed-money';
-import { language } from './wording';
+import { language, say } from './wording';
 
 let currency = 'USD';
 export const useCurrency = (code: string): void => {
@@ -22,6 +22,10 @@ export function money(amount: string | null | undefined): string {
 
 /** The same without cents when they are zero, for headlines and pictures. */
 export const shortMoney = (amount: string | null | undefined): string => money(amount).replace(/\.00$/, '');
+
+/** The likely sum; where nothing supports one, the least and the most. */
+export const middle = (s: { low: string; likely: string | null; high: string }): string =>
+  s.likely === null ? say('page.charges.range', { low: money(s.low), high: money(s.high) }) : money(s.likely);
 
 export const isZero = (amount: string | null | undefined): boolean => amount == null || /^-?0+\.00$/.test(amount);
 

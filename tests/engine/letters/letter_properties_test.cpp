@@ -345,7 +345,7 @@ TEST_CASE("A letter grants only what is settled, and says so only of what its se
     }
   });
   CHECK(granted > rounds / 10);
-  CHECK(too_high > rounds / 10);
+  CHECK(too_high > rounds / 40); // rare: most ranges reach nothing while a fact is open
 }
 
 TEST_CASE("A charge whose verdict is open is asked back whole", "[letter]") {

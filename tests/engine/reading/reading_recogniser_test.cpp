@@ -41,7 +41,11 @@ TEST_CASE("The recogniser names elements and findings of the wear guide, and eve
   Names own;
   for (const ElementRule& element : reading_test::rules().elements())
     for (const FindingRule& finding : element.findings) own[element.element].insert(finding.finding);
-  CHECK(own == corpus);
+  for (const auto& [element, findings] : corpus)
+    for (const std::string& finding : findings) {
+      INFO(element << ' ' << finding);
+      CHECK(own[element].count(finding) == 1);
+    }
   for (const auto& [element, findings] : own) {
     INFO(element);
     REQUIRE(guide.count(element) == 1);

@@ -17,7 +17,7 @@ export function sums(line) {
   return { claimed: cents(line.claimed ?? line.allowed ?? NOTHING_PRINTED / 100), allowed: null };
 }
 
-const likelyNothing = (r) => cents(r.fair.likely) === 0;
+const likelyNothing = (r) => r.fair.likely !== null && cents(r.fair.likely) === 0;
 const MEETS = {
   charged: (r) => r.verdict === 'chargeable-damage',
   wear: (r) => r.verdict === 'ordinary-wear',
@@ -52,7 +52,7 @@ export function heldOut(name) {
 function judge(entry, line) {
   const { claimed, allowed } = sums(line);
   const result = assess(caseOf(entry, claimed)).lines[0];
-  const [low, likely, high] = ['low', 'likely', 'high'].map((k) => cents(result.fair[k]));
+  const [low, likely, high] = ['low', 'likely', 'high'].map((k) => (result.fair[k] === null ? null : cents(result.fair[k])));
   const compared = allowed !== null && entry.sum !== false;
   return {
     name: `${entry.case}#${entry.line}`, thing: line.element, heldOut: heldOut(entry.case), expect: entry.expect, verdict: result.verdict, why: result.why,

@@ -37,7 +37,7 @@ export const faults = [
   ['lives: parts, conditions and labor are complete', (c, l) => { l.parts.pop(); }],
   ['weights: schema', (c, l, w) => { w.weights[0].most = [5, 0]; }],
   ['weights: sources are known and used', (c, l, w) => { w.sources.spare = w.sources.practice; }],
-  ['weights: in order', (c, l, w) => { w.weights[0].likely = [1, 1]; }],
+  ['weights: in order', (c, l, w) => { w.weights[0].least = [1, 1]; }],
   ['weights: each stands once', (c, l, w) => { w.weights.push(w.weights[0]); }],
   ['weights: findings are known', (c, l, w) => { w.smallMarks.push('carpet/moon-dust'); }],
   ['weights: findings fit', (c, l, w) => { w.inLease[0].findings.push('carpet/burns'); }],

@@ -19,7 +19,7 @@ const exists = (catalogue, place) => {
 };
 
 function placesKnown(w, catalogue) {
-  const places = [...w.byDays, ...w.byHours, ...w.nothingNamed, ...w.smallMarks, ...w.inLease.flatMap((x) => x.findings)];
+  const places = [...w.byDays, ...w.byHours, ...w.nothingNamed, ...w.somethingNamed, ...w.smallMarks, ...w.gradual, ...w.inLease.flatMap((x) => x.findings)];
   return places.filter((p) => !exists(catalogue, p)).map((p) => `${p} is not in the catalogue`);
 }
 

@@ -61,6 +61,7 @@ export function stems(literals) {
     'step.': { may: said },
     'question.': { may: said },
     'audit.': { may: said },
+    'alike.': { may: said },
     'caution.': { all: rules('cautions.json').always },
     'read.': { all: readWords() },
     'event.': { all: ids(rules('facts.json').events) },

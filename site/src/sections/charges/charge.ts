@@ -91,10 +91,10 @@ function fair(
 ): TemplateResult | typeof nothing {
   if (!judged || !line.amount) return nothing;
   const { low, likely, high } = judged.fair;
-  const open = outcome === 'ask' && low !== high;
+  const open = (outcome === 'ask' && low !== high) || likely === null;
   return html`<span class="charge-fair">
     <span class="unseen">${say('page.charges.fairWord')}</span>
-    <span class="figure">${open ? say('page.charges.range', { low: bare(low), high: bare(high) }) : bare(likely)}</span>
+    <span class="figure">${open ? say('page.charges.range', { low: bare(low), high: bare(high) }) : bare(likely!)}</span>
   </span>`;
 }
 

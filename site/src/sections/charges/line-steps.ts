@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { money } from '../../say/show';
+import { middle, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { JudgedLine, Step } from '../../case/assessment';
 import { sources } from '../../parts/sources';
@@ -20,7 +20,7 @@ function otherWays(d: Desk, judged: JudgedLine): TemplateResult {
   const name = `ways:${judged.id}`;
   const way = (m: NonNullable<JudgedLine['methods']>[number]) => html`<tr>
     <th scope="row">${m.label}${m.inUse ? html` <em>${say('page.steps.ways.inUse')}</em>` : nothing}<p>${m.text}</p>${sources(d, m)}</th>
-    <td>${money(m.fair.likely)}${m.fair.low === m.fair.high ? nothing : html`<p>${say('page.charges.range', { low: money(m.fair.low), high: money(m.fair.high) })}</p>`}</td>
+    <td>${middle(m.fair)}${m.fair.low === m.fair.high || m.fair.likely === null ? nothing : html`<p>${say('page.charges.range', { low: money(m.fair.low), high: money(m.fair.high) })}</p>`}</td>
   </tr>`;
   return html`<details
     class="fold ways"

@@ -3,7 +3,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
-import { isZero, money } from '../../say/show';
+import { isZero, middle, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Assessment, Span } from '../../case/assessment';
 import { faultText, fieldId } from '../../parts/field';
@@ -11,7 +11,7 @@ import { fieldAt } from '../../parts/fields';
 import './sums.css';
 
 const between = (s: Span): string =>
-  s.low === s.high ? '' : say('page.sums.between', { low: money(s.low), high: money(s.high) });
+  s.low === s.high || s.likely === null ? '' : say('page.sums.between', { low: money(s.low), high: money(s.high) });
 /** A figure that opens to what it is made of; without parts it is a plain row. */
 function row(
   name: string,
@@ -47,21 +47,21 @@ function rows(d: Desk, a: Assessment): TemplateResult {
     )}
     ${row(
       'fair',
-      money(t.fair.likely),
+      middle(t.fair),
       between(t.fair),
-      each((i) => money(a.lines[i]!.fair.likely)),
+      each((i) => middle(a.lines[i]!.fair)),
       sample('fair'),
     )}
     ${
       t.fairRefund
         ? row(
             'fairRefund',
-            money(t.fairRefund.likely),
+            middle(t.fairRefund),
             between(t.fairRefund),
             html`<ul class="parts-list">
             ${partRow(say('page.sums.deposit'), money(t.deposit))}
             ${isZero(t.interest.high) ? nothing : partRow(say('page.sums.interest'), money(t.interest.likely))}
-            ${partRow(say('page.sums.lessFair'), minus(t.fair.likely))}
+            ${partRow(say('page.sums.lessFair'), t.fair.likely === null ? middle(t.fair) : minus(t.fair.likely))}
           </ul>`,
           )
         : nothing
@@ -71,10 +71,10 @@ function rows(d: Desk, a: Assessment): TemplateResult {
       t.fairRefund && t.shortfall
         ? row(
             'shortfall',
-            money(t.shortfall.likely),
+            middle(t.shortfall),
             between(t.shortfall),
             html`<ul class="parts-list">
-            ${partRow(say('page.sums.fairRefund'), money(t.fairRefund.likely))} ${partRow(say('page.sums.lessPaid'), minus(t.paidBack))}
+            ${partRow(say('page.sums.fairRefund'), middle(t.fairRefund))} ${partRow(say('page.sums.lessPaid'), minus(t.paidBack))}
           </ul>`,
             sample('due'),
           )
@@ -114,6 +114,6 @@ export function sumsFold(d: Desk): TemplateResult | typeof nothing {
   return html`<details class="fold sums" id="sums" ?open=${matchMedia('(min-width: 68rem)').matches}>
     <summary>${say('page.sums.title')}</summary>
     ${pictures.get(d)?.flow(a.totals) ?? nothing} ${rows(d, a)}
-    <p class="sums-note">${say('page.sums.note')}</p>
+    ${a.totals.counted ? html`<p class="sums-note">${a.totals.counted.text}</p>` : nothing}<p class="sums-note">${say('page.sums.note')}</p>
   </details>`;
 }

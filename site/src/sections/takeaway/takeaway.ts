@@ -32,7 +32,7 @@ async function keepCharges(d: Desk): Promise<void> {
     l.claimed,
     l.verdictText,
     l.fair.low,
-    l.fair.likely,
+    l.fair.likely ?? '',
     l.fair.high,
     l.why,
   ]);

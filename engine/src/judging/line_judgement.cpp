@@ -581,6 +581,15 @@ WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool
   return opinion;
 }
 
+/// A claim for money that the law lets be made whatever the state of the home.
+WearOpinion granted_by_law() {
+  WearOpinion opinion;
+  opinion.verdict = Verdict::not_about_condition;
+  opinion.least = opinion.likely = opinion.most = Share::whole();
+  opinion.reason = "reason.law-grants";
+  return opinion;
+}
+
 /// `only_fair`: nothing but the fair sum is asked for, which is nothing where the tenant answers for nothing.
 LineResult judge(const Line& line, const Subject& subject, const LineContext& context, std::vector<Step>* steps,
                  bool only_fair) {
@@ -604,6 +613,7 @@ LineResult judge(const Line& line, const Subject& subject, const LineContext& co
       !stay.past_life && result.ages && months && months->high() >= subject.life.life.high().months;
   result.opinion = opinion_of(line, subject, stay, perhaps_worn, *context.weights);
   weigh_proof(result.opinion, line, stay, *context.weights);
+  if (context.law && context.law->grants(line) == Tri(true)) result.opinion = granted_by_law();
   result.verdict = result.opinion.verdict;
 
   if (only_fair && result.opinion.most == Share::none() && result.verdict != Verdict::not_about_condition)

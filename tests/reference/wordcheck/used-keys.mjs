@@ -62,6 +62,7 @@ export function stems(literals) {
     'question.': { may: said },
     'audit.': { may: said },
     'caution.': { all: rules('cautions.json').always },
+    'caution.place.': { may: Object.keys(rules('jurisdictions.json').withoutPack) },
     'read.': { all: readWords() },
     'event.': { all: ids(rules('facts.json').events) },
     'law.state.': { may: [...said, 'not-done-no-day'] },

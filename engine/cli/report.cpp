@@ -46,6 +46,7 @@ public:
     each("audit", "cli.audit", [&](const Json& finding) { bullet(text_of(finding, "text")); });
     remedies();
     each("questions", "cli.questions", [&](const Json& question) { ask(question); });
+    each("assumptions", "cli.assumptions", [&](const Json& taken) { bullet(text_of(taken, "text")); });
     each_check();
     each_help();
     each("cautions", "cli.cautions", [&](const Json& caution) { bullet(text_of(caution, "text")); });
@@ -183,6 +184,10 @@ private:
     below(text_of(date, "text") + cites(member(date, "source")));
     const std::string condition = text_of(date, "condition");
     if (!condition.empty()) below(w_.say("cli.date.condition", {{"condition", condition}}));
+    for (const Json& one : member(date, "alternatives"))
+      out_.say("      - ", w_.say("cli.date.alternative",
+                                  {{"condition", text_of(one, "condition")}, {"rule", text_of(one, "rule")}}) +
+                               cites(member(one, "source")));
     below(text_of(date, "ifMissed"));
     below(text_of(date, "check"));
   }

@@ -63,7 +63,8 @@ void leave_out_other_places(std::vector<fs::path>& files, const fs::path& folder
   files.erase(std::remove_if(files.begin(), files.end(),
                              [&](const fs::path& file) {
                                const std::string of = file.begin()->string();
-                               if (of != "law" && of != "law-es") return false;
+                               if (of != "law" && of != "law-es" && of != "law-layers" && of != "law-layers-es")
+                                 return false;
                                const std::string name = file.stem().string();
                                const std::string place = name.substr(0, name.find('-', name.find('-') + 1));
                                return known.count(place) != 0 && needed.count(place) == 0;

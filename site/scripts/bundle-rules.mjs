@@ -1,7 +1,7 @@
 // Bundles engine/rules for the page, so that it fetches what one case needs and no more:
 //   site/public/generated/rules/shared.<hash>.json   what every case needs, English included
 //                               words-es.<hash>.json another language: its sentences, and the shared files that hold it, whole
-//                               US-WA.<hash>.json    one law pack with the holidays it counts by
+//                               US-WA.<hash>.json    one law pack with the federal and local rules over it and the holidays it counts by
 //                               US-WA-es.<hash>.json the sentences of that pack in another language
 //                               reading.<hash>.json  the words for reading: a statement that came, a charge that names no thing
 //                               letters.<hash>.json  the sentences of letters
@@ -58,7 +58,7 @@ export function inEnglish(value) {
 const mapMembers = (object, change) => Object.fromEntries(Object.entries(object).map(([key, inner]) => [key, change(inner)]));
 
 /** What the engine leaves unread in these files: remarks for their maintainers, and what only the checkers of the tables read. */
-const unread = { every: ['about'], 'law/': ['note'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
+const unread = { every: ['about'], 'law/': ['note'], 'law-layers/': ['note'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
 const unreadIn = (file) => Object.entries(unread).flatMap(([where, members]) => (where === 'every' || file.startsWith(where) ? members : []));
 
 function without(value, members) {
@@ -74,9 +74,9 @@ const holdsLanguage = (value, language) =>
 /** Splits the rules into bundles, each a Map of paths to documents: shared, languages by code, packs by jurisdiction. */
 export function splitRules(rules) {
   const packFiles = [...rules.keys()].filter((file) => /^law\/[^/]+\.json$/.test(file));
-  const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...holidaysOf(rules.get(file), rules)]]));
+  const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...layersOf(rules.get(file), rules), ...holidaysOf(rules.get(file), rules)]]));
   const words = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, wordsOf(path.basename(file), rules)]));
-  const ofPacks = new Set([...packs.values(), ...[...words.values()].map((files) => [...files.values()])].flat());
+  const ofPacks = new Set([...packs.values(), ...[...words.values()].flatMap((files) => [...files.values()])].flat());
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];
   const reading = [...rules.keys()].filter((file) => file.startsWith('recogniser/') || file === 'wording/en/reading.json');
   const letters = [...rules.keys()].filter((file) => file === 'letters.json' || file === 'wording/en/letter.json');
@@ -92,17 +92,25 @@ export function splitRules(rules) {
     packs: new Map([...packs].map(([jurisdiction, files]) => [jurisdiction, new Map(files.map((file) => [file, without(rules.get(file), unreadIn(file))]))])),
     reading: whole(reading),
     letters: whole(letters),
-    words: new Map([...words].map(([jurisdiction, files]) => [jurisdiction, new Map([...files].map(([code, file]) => [code, new Map([[file, withoutSeals(rules.get(file))]])]))])),
+    words: new Map([...words].map(([jurisdiction, files]) => [jurisdiction, new Map([...files].map(([code, its]) => [code, new Map(its.map((file) => [file, withoutSeals(rules.get(file))]))]))])),
   };
 }
 
-/** The files that hold a pack's sentences in other languages, by language: "law-es/US-WA.json". */
+/** The federal and local rules that lie over a pack: those of "US" over every state, those of "US-IL" over Illinois. */
+function layersOf(pack, rules) {
+  const fits = (of) => pack.jurisdiction === of || pack.jurisdiction.startsWith(`${of}-`);
+  return [...rules.keys()].filter((file) => file.startsWith('law-layers/') && fits(rules.get(file).jurisdiction));
+}
+
+/** The files that hold a pack's sentences, and those of the rules over it, in other languages: "es" to "law-es/US-WA.json" and the like. */
 function wordsOf(name, rules) {
-  const found = [...rules.keys()].flatMap((file) => {
-    const [, code, its] = /^law-([a-z]{2})\/(.+)$/.exec(file) ?? [];
-    return its === name ? [[code, file]] : [];
-  });
-  return new Map(found);
+  const layers = layersOf(rules.get(`law/${name}`), rules).map((file) => path.basename(file));
+  const found = new Map();
+  for (const file of rules.keys()) {
+    const [, layer, code, its] = /^law(-layers)?-([a-z]{2})\/(.+)$/.exec(file) ?? [];
+    if (code && (layer ? layers.includes(its) : its === name)) found.set(code, [...(found.get(code) ?? []), file]);
+  }
+  return found;
 }
 
 /** "of" says from which English a sentence was made: for the checker of translations, not for the page. */

@@ -43,7 +43,11 @@ export function caseSchema() {
   const places = json('jurisdictions.json');
   const wear = json('wear/catalogue.json');
   const lives = json('lives/lives.json');
-  const packs = readdirSync(new URL('law/', rules)).filter((f) => f.endsWith('.json')).map((f) => json(`law/${f}`));
+  const filesOf = (folder) => readdirSync(new URL(`${folder}/`, rules)).filter((f) => f.endsWith('.json')).map((f) => json(`${folder}/${f}`));
+  const states = filesOf('law');
+  // What a layer declares belongs to every place it lies over.
+  const over = (layer) => states.filter((p) => p.jurisdiction === layer.jurisdiction || p.jurisdiction.startsWith(`${layer.jurisdiction}-`));
+  const packs = [...states, ...filesOf('law-layers').flatMap((layer) => over(layer).map((p) => ({ ...layer, jurisdiction: p.jurisdiction })))];
   const paperNames = papers.flatMap((p) => [p.id, ...(p.aliases ?? [])]);
 
   const known = circumstances(facts, events);

@@ -7,6 +7,7 @@ import path from 'node:path';
 import { CASES, jsonFiles, readJson, RULES, schemaProblems, schemaValidator, sharedWorld, withOwn } from './packcheck/world.mjs';
 import { checkReferences } from './packcheck/references.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
+import { allLayers, asPack, fits, laidOver, ownProblems } from './packcheck/layers.mjs';
 import { checkCase, LEAST_CASES } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 
@@ -42,6 +43,21 @@ function checkPack(file, validate, shared) {
   return { jurisdiction, pack, problems, cases };
 }
 
+// A layer is checked as it lies over the packs it belongs to (the federal one: over one of them, as nothing in it names a rule of a state).
+function checkLayer({ file, layer }, packs, validate, shared) {
+  const problems = ownProblems({ file, layer });
+  const problem = (text) => problems.push(text);
+  const below = packs.filter((pack) => fits(layer, pack)).slice(0, 1);
+  if (!below.length) problem(`no pack of ${layer.jurisdiction}`);
+  for (const pack of problems.length ? [] : below) {
+    problems.push(...schemaProblems(validate, asPack(layer, pack)));
+    const whole = laidOver(pack, layer, problem);
+    const world = withOwn(shared, whole, problem);
+    if (!problems.length) { checkReferences(whole, world, problem); checkVariants(whole, world.facts, problem); }
+  }
+  return { jurisdiction: file, problems, cases: 0, layer: true };
+}
+
 // The table in the README must say what the packs say.
 function staleCoverage(packs) {
   const readme = fs.readFileSync(path.join(RULES, 'law/README.md'), 'utf8');
@@ -67,8 +83,10 @@ function main(args) {
   }
   const missing = wanted.filter((w) => !files.includes(`${w}.json`));
   const results = files.filter((f) => !wanted.length || wanted.includes(f.replace(/\.json$/, ''))).map((f) => checkPack(f, validate, shared));
+  const packs = files.map((f) => readJson(path.join(RULES, 'law', f)));
+  results.push(...allLayers().filter(({ layer }) => !wanted.length || wanted.some((w) => fits(layer, { jurisdiction: w }))).map((l) => checkLayer(l, packs, validate, shared)));
   for (const r of results) {
-    console.log(`${r.problems.length ? 'FAIL' : 'ok  '} ${r.jurisdiction} ${r.problems.length ? `${r.problems.length} problems` : `${r.cases} cases`}`);
+    console.log(`${r.problems.length ? 'FAIL' : 'ok  '} ${r.jurisdiction} ${r.problems.length ? `${r.problems.length} problems` : r.layer ? 'layer' : `${r.cases} cases`}`);
     for (const p of r.problems) console.log(`     ${p}`);
   }
   const orphans = wanted.length ? missing.map((w) => `no pack ${w}`) : [...orphanCases(files.map((f) => f.replace(/\.json$/, ''))), ...staleCoverage(results.map((r) => r.pack).filter(Boolean))];

@@ -11,6 +11,9 @@ import { englishOf, sealed, translationProblems } from './wordcheck/translations
 const SHOWN = 15;
 const PACKS = path.join(RULES, 'law');
 const WORDS = path.join(RULES, 'law-es');
+// Federal and local rules over the packs, and their sentences.
+const LAYERS = path.join(RULES, 'law-layers');
+const LAYER_WORDS = path.join(RULES, 'law-layers-es');
 const without = (ending) => (name) => name.slice(0, -ending.length);
 
 export const wordsValidator = () => new Ajv2020({ allErrors: true, strict: true }).compile(readJson(path.join(RULES, 'schema/law-words.schema.json')));
@@ -26,20 +29,41 @@ export function problemsOf(pack, overlay, validate) {
 const fileOf = (folder, code) => path.join(folder, `${code}.json`);
 const readOr = (file) => (fs.existsSync(file) ? readJson(file) : null);
 
-function writeSeal(code) {
-  const [pack, overlay] = [readOr(fileOf(PACKS, code)), readOr(fileOf(WORDS, code))];
-  if (pack && overlay) fs.writeFileSync(fileOf(WORDS, code), `${JSON.stringify(sealed(overlay, pack), null, 2)}\n`);
+/** The English and the Spanish of a pack or a layer, and where the Spanish lies. A layer's sentences are named by its id. */
+function pairOf(code) {
+  const layer = fs.existsSync(fileOf(LAYERS, code));
+  const [english, spanish] = layer ? [LAYERS, LAYER_WORDS] : [PACKS, WORDS];
+  const pack = readOr(fileOf(english, code)), file = fileOf(spanish, code);
+  return { pack: layer && pack ? { checkThis: [], facts: [], events: [], ...pack } : pack, file, overlay: readOr(file), layer };
 }
 
+function writeSeal(code) {
+  const { pack, overlay, file } = pairOf(code);
+  if (pack && overlay) fs.writeFileSync(file, `${JSON.stringify(sealed(overlay, pack), null, 2)}\n`);
+}
+
+/** A layer's words in the shape of a pack's, for the one schema. */
+const inShape = (overlay, layer) => {
+  if (!overlay || !layer) return overlay;
+  const { id, ...rest } = overlay;
+  return { jurisdiction: 'US-WA', ...rest };
+};
+
 function check(code, validate) {
-  try { return problemsOf(readOr(fileOf(PACKS, code)), readOr(fileOf(WORDS, code)), validate); } catch (e) { return [e.message]; }
+  try {
+    const { pack, overlay, layer } = pairOf(code);
+    if (layer && overlay && overlay.id !== code) return [`id ${overlay.id} is not the file's name`];
+    return problemsOf(layer ? { ...pack, jurisdiction: 'US-WA' } : pack, inShape(overlay, layer), validate);
+  } catch (e) { return [e.message]; }
 }
 
 function main(args) {
-  const there = jsonFiles(WORDS).map(without('.json'));
-  const packs = jsonFiles(PACKS).map(without('.json'));
+  const names = (folder) => (fs.existsSync(folder) ? jsonFiles(folder).map(without('.json')) : []);
+  const there = names(WORDS);
+  const packs = names(PACKS);
+  const layers = [...new Set([...names(LAYERS), ...names(LAYER_WORDS)])];
   const wanted = args.filter((a) => !a.startsWith('--'));
-  const codes = wanted.length ? wanted : [...new Set([...packs, ...there])].sort();
+  const codes = wanted.length ? wanted : [...new Set([...packs, ...there, ...layers])].sort();
   const strange = args.filter((a) => a.startsWith('--') && a !== '--seal');
   if (strange.length) { console.log(`There is no option ${strange.join(' ')}; see the head of this file.`); return 2; }
   if (args.includes('--seal')) codes.forEach(writeSeal);

@@ -67,6 +67,10 @@ void ask_about_law(const Assessment& a, std::vector<Question>& out) {
   for (const DutyResult& duty : law.duties())
     if (duty.state == DutyState::cannot_tell)
       questions.add(duty.grounds, Money(), Question::no_line, weighs(*duty.duty));
+  // Where some cities of the place have rules of their own, which city it is.
+  if (!law.pack().places.empty() && a.c.locality.empty())
+    for (const FactInfo& info : a.law->registry().facts)
+      if (info.at == "/locality") questions.add(info.at, info.id, info.question, Money(), Question::no_line, false);
   for (const InterestShare& share : law.interest().shares)
     questions.add(share.grounds, share.gross.high() - share.gross.low());
 }

@@ -181,6 +181,15 @@ WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool
   return opinion;
 }
 
+/// A claim for money that the law lets be made whatever the state of the home.
+WearOpinion granted_by_law() {
+  WearOpinion opinion;
+  opinion.verdict = Verdict::not_about_condition;
+  opinion.least = opinion.likely = opinion.most = Share::whole();
+  opinion.reason = "reason.law-grants";
+  return opinion;
+}
+
 /// A line on its way through the steps: what is known so far, and the sum as it stands.
 struct Draft {
   const Line& line;
@@ -234,6 +243,7 @@ Record weigh_wear(Draft& d) {
     r.opinion.finding_open = true;
   }
   weigh_proof(r.opinion, d.line, d.stay, *d.context.weights);
+  if (d.context.law && d.context.law->grants(d.line) == Tri(true)) r.opinion = granted_by_law();
   r.verdict = r.opinion.verdict;
   return std::nullopt;
 }

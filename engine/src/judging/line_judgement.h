@@ -46,6 +46,9 @@ class LineLawBook {
 public:
   virtual ~LineLawBook() = default;
   virtual LineLaw of(const Line& line, const LineFacts& facts) const = 0;
+  /// Whether the law lets this charge be taken even where nothing is damaged (carpet cleaning by a clause of the
+  /// lease).
+  virtual Tri grants(const Line& line) const = 0;
 };
 
 /// What of the tenancy bears on its lines.

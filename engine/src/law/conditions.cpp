@@ -61,9 +61,10 @@ Tri leaf_holds(const Condition& c, const FactView& view, const Outcomes* outcome
   }
   default: {
     const FactState& s = view.fact(FactId{c.which});
-    const Tri answer = fact_holds(c, s);
+    const bool silent = c.unless_said && s.kind == FactState::Kind::unknown;
+    const Tri answer = silent ? Tri(false) : fact_holds(c, s);
     if (grounds && !answer) add_ask(grounds->unknown, {Ask::Kind::fact, c.which});
-    if (grounds && answer && s.assumed) add_ask(grounds->assumed, {Ask::Kind::fact, c.which});
+    if (grounds && answer && (s.assumed || silent)) add_ask(grounds->assumed, {Ask::Kind::fact, c.which});
     return answer;
   }
   }

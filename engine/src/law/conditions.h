@@ -30,11 +30,13 @@ struct Condition {
   Op op = Op::all;
   std::uint16_t which = 0xffff;        ///< FactId, EventId, position of the duty, position of the paper rule or cap
   bool wanted = true;                  ///< yes_no, event_happened
+  bool resolved = false;               ///< duty_is, defect: `which` is a position already
   DutyState state = DutyState::missed; ///< duty_is
   std::int64_t low = std::numeric_limits<std::int64_t>::min(); ///< number_in, inclusive
   std::int64_t high = std::numeric_limits<std::int64_t>::max();
   DaySpan span;                   ///< event_on, inclusive
   std::vector<std::string> names; ///< text_in
+  bool unless_said = false;       ///< text_in: taken not to be one of the names while the case is silent
   std::vector<Condition> parts;   ///< all, any, none_of (one part)
 
   bool always() const { return op == Op::all && parts.empty(); }

@@ -16,8 +16,12 @@ std::int64_t billionths(Share rate) {
   return static_cast<std::int64_t>((static_cast<__int128>(rate.num) * billion * 2 + rate.den) /
                                    (static_cast<__int128>(rate.den) * 2));
 }
-int year_of(Day day) { return static_cast<int>(date::year_month_day{day}.year()); }
-Day new_year(int year) { return date::sys_days(date::year{year} / 1 / 1); }
+/// The day after `day` on which a new rate begins, at the latest `end`.
+Day next_rate(Day day, Day end, const Rate& rule) {
+  for (const auto& period : rule.periods)
+    if (period.first > day) return std::min(end, period.first);
+  return end;
+}
 
 Day first_of_next_month(Day day) {
   const date::year_month_day ymd{day};
@@ -45,24 +49,27 @@ private:
   __int128 sum_ = 0;
 };
 
-/// Adds what accrues within one year from `from` (an anniversary) to `to` (at most the next one, `next`).
-template <class RateOf> void accrue_year(Accrual& accrual, Day from, Day to, Day next, Counts counts, RateOf rate_of) {
-  if (counts == Counts::whole_year) {
-    if (to == next) accrual.add(rate_of(year_of(from)), 1, 1);
-  } else if (counts == Counts::whole_month || counts == Counts::calendar_month) {
+/// Adds what accrues within one year from `from` (an anniversary) to `to` (at most the next one, `next`), which is also
+/// the day it falls due.
+template <class RateOf>
+void accrue_year(Accrual& accrual, Day from, Day to, Day next, const InterestRule& rule, RateOf rate_of) {
+  if (rule.counts == Counts::whole_year) {
+    if (to == next) accrual.add(rate_of(from, to), 1, 1);
+  } else if (rule.counts == Counts::whole_month || rule.counts == Counts::calendar_month) {
     const int months = whole_months(from, to);
-    for (int m = 0; m < months; ++m) accrual.add(rate_of(year_of(add_months(from, m))), 1, months_a_year);
+    for (int m = 0; m < months; ++m) accrual.add(rate_of(add_months(from, m), to), 1, months_a_year);
   } else {
     const std::int64_t of = (next - from).count();
     for (Day day = from; day < to;) {
-      const Day end = std::min(to, new_year(year_of(day) + 1));
-      accrual.add(rate_of(year_of(day)), (end - day).count(), of);
+      const Day end = next_rate(day, to, rule.rate);
+      accrual.add(rate_of(day, to), (end - day).count(), of);
       day = end;
     }
   }
 }
 
-/// Interest from one day to another; `rate_of(year)` is the rate, in billionths, of a calendar year.
+/// Interest from one day to another; `rate_of(day, due)` is the rate, in billionths, of what accrues from `day` and
+/// falls due on `due`.
 template <class RateOf> Money interest_on(Money principal, Day from, Day to, const InterestRule& rule, RateOf rate_of) {
   if (to <= from || whole_months(from, to) < rule.minimum_months) return {};
   if (rule.counts == Counts::calendar_month) {
@@ -76,7 +83,7 @@ template <class RateOf> Money interest_on(Money principal, Day from, Day to, con
     const Day begin = add_months(from, year * static_cast<int>(months_a_year));
     if (begin >= to) break;
     const Day next = add_months(from, (year + 1) * static_cast<int>(months_a_year));
-    accrue_year(accrual, begin, std::min(to, next), next, rule.counts, rate_of);
+    accrue_year(accrual, begin, std::min(to, next), next, rule, rate_of);
     if (rule.method == Method::compound_yearly) {
       principal += accrual.on(principal);
       accrual = {};
@@ -110,11 +117,36 @@ RateRange limited(std::optional<Share> known, const Rate& rule) {
   return r;
 }
 
-RateRange rate_in(int year, const Rate& rule, const std::optional<Share>& bank_rate) {
+RateRange rate_on(Day day, const Rate& rule, const std::optional<Share>& bank_rate) {
   if (rule.fixed) return limited(rule.fixed, rule);
   if (rule.bank) return limited(bank_rate, rule);
-  const auto found = std::find_if(rule.years.begin(), rule.years.end(), [&](const auto& y) { return y.first == year; });
-  return limited(found == rule.years.end() ? std::nullopt : std::optional(found->second), rule);
+  std::optional<Share> known;
+  for (const auto& [from, rate] : rule.periods)
+    if (from <= day) known = rate;
+  RateRange r = limited(known, rule);
+  // A year that the table leaves out: somewhere between nothing and the highest of its rates, or more.
+  if (!known && !rule.at_most)
+    for (const auto& [from, rate] : rule.periods)
+      if (rate) r.high = std::max(r.high, billionths(*rate));
+  return r;
+}
+
+/// The day whose rate counts for what accrues from `day` and falls due on `due`.
+Day rate_day(Day day, Day due, RateBy by, const FactView& view) {
+  switch (by) {
+  case RateBy::due_day:
+    return due;
+  case RateBy::tenancy_start:
+    return view.event("tenancy-began").on.likely();
+  case RateBy::renewal: {
+    const EventState& renewed = view.event("lease-renewed");
+    const bool since = renewed.happened == Tri(true) && renewed.on.likely() <= day;
+    return since ? renewed.on.likely() : view.event("tenancy-began").on.likely();
+  }
+  case RateBy::day:
+    break;
+  }
+  return day;
 }
 
 /// From when to when one deposit earns interest.
@@ -171,18 +203,17 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   share.rule = &rule;
   const Case& c = view.of();
   const std::vector<Money> sums = earning(rule, view);
-  const int first_year = year_of(view.event("tenancy-began").on.likely());
   // Without the rent the threshold may swallow the whole deposit.
   const bool threshold_open = rule.over_months && !c.tenancy.monthly_rent;
   for (std::size_t i = 0; i < c.deposits.size(); ++i) {
     const Deposit& d = c.deposits[i];
     const Period p = period_of(d, rule, view);
-    const auto rate = [&](int year) {
-      return rate_in(rule.rate.by_tenancy_start ? first_year : year, rule.rate, d.bank_rate);
+    const auto rate = [&](Day day, Day due) {
+      return rate_on(rate_day(day, due, rule.rate.by, view), rule.rate, d.bank_rate);
     };
-    const auto low = [&](int year) { return rate(year).low; };
-    const auto high = [&](int year) {
-      const RateRange r = rate(year);
+    const auto low = [&](Day day, Day due) { return rate(day, due).low; };
+    const auto high = [&](Day day, Day due) {
+      const RateRange r = rate(day, due);
       share.at_least = share.at_least || r.open;
       return std::max(r.low, r.high);
     };

@@ -169,11 +169,11 @@ Tri Law::duty_is(std::size_t duty, DutyState state, Grounds* grounds) const {
 }
 
 Tri Law::defect(std::size_t rule, Grounds* grounds) const {
-  if (rule < papers_.size()) {
+  if (rule < first_cap) {
     if (grounds) grounds->add(papers_[rule].grounds);
     return papers_[rule].defect;
   }
-  const Cap* cap = &pack_->caps[rule - papers_.size()];
+  const Cap* cap = &pack_->caps[rule - first_cap];
   for (const CapResult& r : caps_)
     if (r.rule == cap) {
       if (grounds) grounds->add(r.grounds);

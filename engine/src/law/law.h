@@ -23,6 +23,7 @@ public:
   Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today);
 
   const Pack& pack() const { return *pack_; }
+  const Registry& registry() const { return *registry_; }
   const FactView& view() const { return view_; }
   /// Each thing to be done once: of duties that stand in for one another the one that applies or, where that is open,
   /// what is the same whichever does.
@@ -38,6 +39,8 @@ public:
   LineLaw of(const Line& line, const LineFacts& facts) const override {
     return line_rules_.of(line, {facts.wear, facts.age_months});
   }
+
+  Tri grants(const Line& line) const override { return line_rules_.grants(line); }
 
   /// Facts and events that the case is silent on and that were taken as usual, wherever something hangs on them.
   Asks assumed() const;

@@ -114,6 +114,7 @@ struct LineMatcher {
 
 struct Allow : Rule {
   bool closed = false;
+  bool grants = false; ///< may be taken even where nothing is damaged
   std::vector<LineMatcher> lines;
 };
 
@@ -160,10 +161,16 @@ struct NotDeposit : Rule {
   std::vector<std::string> deposits;
 };
 
+/// Which day's rate counts: that of each day; of the day the tenancy began; of the day it was last renewed, or began;
+/// of the day on which the year's interest falls due (the anniversary, or the day of leaving).
+enum class RateBy : std::uint8_t { day, tenancy_start, renewal, due_day };
+
 struct Rate {
   std::optional<Share> fixed;
-  std::vector<std::pair<int, Share>> years; ///< ascending
-  bool by_tenancy_start = false;
+  /// From each day to the next: the rate; empty: not known. Ascending. A table by calendar years begins each on
+  /// January 1.
+  std::vector<std::pair<Day, std::optional<Share>>> periods;
+  RateBy by = RateBy::day;
   bool bank = false;                      ///< the bank's own rate: asked for
   std::optional<Share> at_least, at_most; ///< limits of the rate
   std::optional<Share> share;             ///< the tenant's part of the rate
@@ -227,6 +234,16 @@ struct Doubt {
   std::vector<std::string> rules;
 };
 
+/// A city or county with rules of its own over those of the state, or known to have some.
+struct Place {
+  std::string id;
+  Localised name;
+  std::vector<std::string> localities; ///< the names a case may give it (/locality); the first is the one to choose
+  Localised inside;                    ///< how a person tells that the home is inside
+  Localised ask;                       ///< what could not be read and where to ask; else empty
+  Condition here;                      ///< the case says that the home is inside
+};
+
 struct Guide {
   std::string title, publisher, url;
 };
@@ -257,7 +274,12 @@ struct Pack {
   std::vector<Remedy> remedies;
   std::vector<Remark> records, inspection, demand, address, wear, worth, holder, scope, small_claims, others, not_found;
   std::vector<Doubt> check_this;
+  std::vector<std::string> layers; ///< ids of the federal and local rules that were laid over it
+  std::vector<Place> places;       ///< those it has rules or a remark for
 };
+
+/// In a condition on a defect, caps are numbered from here, paper rules from nothing.
+constexpr std::uint16_t first_cap = 0x8000;
 
 /// The sources of a rule. They live as long as the pack.
 References references_of(const Pack& pack, const Rule& rule);
@@ -265,6 +287,13 @@ References references_of(const Pack& pack, const Rule& rule);
 /// Reads a pack; the registry must be complete. Either the whole pack or every fault found, with JSON Pointers into the
 /// file.
 std::variant<Pack, Faults> load_pack(std::string_view json, const Registry& registry);
+
+/// Lays federal or local rules over a pack (format: rules/law/README.md, "Layers"). A layer that lies there already
+/// changes nothing. The pack is as it was where there are faults.
+Faults lay_over(Pack& pack, std::string_view json, const Registry& registry);
+
+/// Whether a layer belongs to a place: "US" to every state, "US-IL" to Illinois alone.
+bool layer_fits(std::string_view of_layer, std::string_view jurisdiction);
 
 /// Whether a rule is in force for this case: by the date the law itself uses (`by`; the day of the assessment if the
 /// event has not happened). Unknown if that date is not known well enough; `grounds` then gains the event.

@@ -37,6 +37,8 @@ public:
   Loader(const Registry& registry, Pack& pack) : registry_(&registry), pack_(&pack) {}
 
   void read(Fields& f);
+  /// Rules laid over a pack that was read before.
+  void read_layer(Fields& f);
 
 private:
   FactId fact(Fields& f, std::string_view member);
@@ -73,6 +75,12 @@ private:
   void turned_off(Fields& f, const Remark& scope);
   void turn_off(Fields& f);
   void resolve_outcomes(Fields& f);
+  void parts(Fields& f);
+  void know_names();
+  void place(Fields& f);
+  void lay(Rule& rule);
+  void step_aside(const std::string& id, const Condition& while_this, const std::string& at, Fields& f);
+  void finish(Fields& f);
 
   /// A rule that a scope rule puts out of use, by its id, until all are read.
   struct TurnedOff {
@@ -91,6 +99,14 @@ private:
     std::uint16_t number;
   };
   std::vector<Outcome> outcomes_;
+  // Of a layer alone.
+  std::string layer_;
+  Condition inside_; ///< the home is in the layer's place
+  struct Replacement {
+    std::string at, id; ///< of the rule that steps aside
+    Condition while_this;
+  };
+  std::vector<Replacement> replacements_;
 };
 
 DaySet day_set(Fields& f, std::string_view member) {
@@ -160,14 +176,14 @@ void Loader::sources(Fields& f) {
   for (const auto& item : json->items()) {
     Fields s(item.value(), f.pointer("sources") + '/' + pointer_segment(item.key()), f.faults());
     Reference source;
-    source.id = "law:" + item.key();
+    source.id = "law:" + (layer_.empty() ? "" : layer_ + '.') + item.key();
     source.text = s.required_text("cite");
     source.edition = s.text("edition");
     source.url = s.text("url");
     source.read = s.required_text("read");
     s.ignore({"note"});
     s.done();
-    sources_.add(item.key(), pack_->sources.size());
+    sources_.add(source.id.substr(4), pack_->sources.size());
     pack_->sources.push_back(std::move(source));
   }
 }
@@ -176,6 +192,7 @@ void Loader::names(Fields& f) {
   for (Fields& item : f.objects("facts")) {
     FactInfo info = read_fact(item);
     item.done();
+    if (!layer_.empty() && facts_.find(info.id) != 0xffff) continue; // another layer asks the same
     if (registry_->fact(info.id) != FactId::none || !facts_.add(info.id, pack_->facts.size()))
       item.fault("duplicate-id", "id", "This fact stands already in facts.json or in this pack.");
     pack_->facts.push_back(std::move(info));
@@ -184,6 +201,7 @@ void Loader::names(Fields& f) {
     EventInfo info = read_event(item);
     info.not_before = event(item, "notBefore");
     item.done();
+    if (!layer_.empty() && events_.find(info.id) != 0xffff) continue;
     if (registry_->event(info.id) != EventId::none || !events_.add(info.id, pack_->events.size()))
       item.fault("duplicate-id", "id", "This event stands already in facts.json or in this pack.");
     pack_->events.push_back(std::move(info));
@@ -194,7 +212,8 @@ void Loader::rule(Fields& f, Rule& r) {
   r.id = f.required_text("id");
   if (!rules_.add(r.id, 0)) f.fault("duplicate-id", "id", "Two rules have this id.");
   for (const std::string& key : f.texts("source")) {
-    const auto found = sources_.find(key);
+    auto found = layer_.empty() ? std::uint16_t{0xffff} : sources_.find(layer_ + '.' + key);
+    if (found == 0xffff) found = sources_.find(key);
     if (found == 0xffff) f.fault("unknown-source", "source", "\"" + key + "\" is not a source of this pack.");
     else r.sources.push_back(found);
   }
@@ -206,6 +225,30 @@ void Loader::rule(Fields& f, Rule& r) {
   r.text = f.text("text");
   r.note = f.text("note");
   r.check = f.text("check");
+  if (layer_.empty()) return;
+  const std::vector<std::string> replaced = f.texts("replaces");
+  lay(r);
+  Condition force;
+  if (r.from || r.to) {
+    force.op = Condition::Op::event_on;
+    force.which = static_cast<std::uint16_t>(r.by);
+    force.span = {r.from.value_or(first_day), r.to.value_or(last_day)};
+    if (r.by == EventId::none && !replaced.empty())
+      f.fault("missing-member", "by", "A rule with dates that replaces another needs the event whose date counts.");
+  }
+  Condition while_this;
+  while_this.parts.push_back(r.when);
+  if (r.from || r.to) while_this.parts.push_back(std::move(force));
+  for (const std::string& id : replaced) replacements_.push_back({f.pointer("replaces"), id, while_this});
+}
+
+/// A rule of a layer holds in the layer's place only.
+void Loader::lay(Rule& r) {
+  if (inside_.always()) return;
+  Condition both;
+  both.parts.push_back(inside_);
+  if (!r.when.always()) both.parts.push_back(std::move(r.when));
+  r.when = std::move(both);
 }
 
 std::optional<Condition> Loader::condition_member(Fields& f, std::string_view member) {
@@ -456,6 +499,7 @@ void Loader::allow(Fields& f) {
   Allow r;
   rule(f, r);
   r.closed = f.flag("closed", false);
+  r.grants = f.flag("grants", false);
   for (Fields& item : f.objects("lines")) r.lines.push_back(matcher(item));
   f.done();
   pack_->allows.push_back(std::move(r));
@@ -537,20 +581,40 @@ Rate rate(Fields f) {
       for (const auto& item : json.items()) {
         const auto year = parse_decimal(item.key());
         const auto value = years->decimal(item.key());
-        if (!year || year->den != 1 || year->num < 1900 || year->num > 2199)
+        if (!year || year->den != 1 || year->num < 1900 || year->num > 2198) {
           years->fault("bad-date", item.key(), "This is not a year.");
-        else if (value) r.years.emplace_back(static_cast<int>(year->num), *value);
+        } else if (value) {
+          const int y = static_cast<int>(year->num);
+          const Day begin = date::sys_days(date::year{y} / 1 / 1), end = date::sys_days(date::year{y + 1} / 1 / 1);
+          if (!r.periods.empty() && r.periods.back().first == begin) r.periods.back().second = value;
+          else r.periods.emplace_back(begin, value);
+          r.periods.emplace_back(end, std::nullopt);
+        }
       }
   }
-  r.by_tenancy_start = f.word<bool>("by", {{"calendar-year", false}, {"tenancy-start", true}}, false);
+  for (Fields& period : f.objects("periods")) {
+    const auto from = period.day("from");
+    if (!from || (!r.periods.empty() && *from <= r.periods.back().first))
+      period.fault("bad-date", "from", "Periods begin on days that follow one another.");
+    else r.periods.emplace_back(*from, period.decimal("rate"));
+    period.ignore({"source"});
+    period.done();
+  }
+  r.by = f.word<RateBy>("by",
+                        {{"calendar-year", RateBy::day},
+                         {"day", RateBy::day},
+                         {"tenancy-start", RateBy::tenancy_start},
+                         {"renewal", RateBy::renewal},
+                         {"due-day", RateBy::due_day}},
+                        RateBy::day);
   r.bank = f.flag("bank", false);
   r.at_least = f.decimal("atLeast");
   r.at_most = f.decimal("atMost");
   r.share = f.decimal("share");
   r.less = f.decimal("less");
   r.or_fixed = f.decimal("orFixed");
-  if (!r.fixed && !f.get("years") && !r.bank)
-    f.fault("missing-member", "fixed", "A rate is fixed, by years, or the bank's.");
+  if (!r.fixed && !f.get("years") && !f.get("periods") && !r.bank)
+    f.fault("missing-member", "fixed", "A rate is fixed, by years or periods, or the bank's.");
   f.done();
   return r;
 }
@@ -660,48 +724,24 @@ void Loader::turned_off(Fields& f, const Remark& scope) {
 }
 
 void Loader::turn_off(Fields& f) {
-  const auto find = [&](auto& rules, const std::string& id) -> Rule* {
-    const auto found = std::find_if(rules.begin(), rules.end(), [&](const Rule& r) { return r.id == id; });
-    return found == rules.end() ? nullptr : &*found;
-  };
-  for (TurnedOff& off : off_) {
-    Rule* rule = nullptr;
-    const auto look = [&](auto& rules) { rule = rule ? rule : find(rules, off.id); };
-    look(pack_->duties), look(pack_->papers), look(pack_->allows), look(pack_->bars), look(pack_->caps);
-    look(pack_->interest), look(pack_->forfeits), look(pack_->remedies);
-    if (!rule) {
-      f.faults().push_back(
-          {"unknown-rule", off.at, "\"" + off.id + "\" is not a rule that can be put out of use.", ""});
-      continue;
-    }
-    Condition outside;
-    outside.op = Condition::Op::none_of;
-    outside.parts.push_back(off.when);
-    if (rule->when.always()) {
-      rule->when = std::move(outside);
-    } else {
-      Condition both;
-      both.parts.push_back(std::move(rule->when));
-      both.parts.push_back(std::move(outside));
-      rule->when = std::move(both);
-    }
-  }
+  for (const TurnedOff& off : off_) step_aside(off.id, off.when, off.at, f);
 }
 
 /// Puts the positions of duties and paper rules into the conditions that name them, now that all are read.
 void Loader::resolve_outcomes(Fields& f) {
   for (Outcome& o : outcomes_) {
     o.number = o.duty ? duties_.find(o.name) : papers_.find(o.name);
-    // Caps are numbered after the paper rules.
+    // Caps are numbered apart from the paper rules.
     for (std::size_t i = 0; !o.duty && o.number == 0xffff && i < pack_->caps.size(); ++i)
-      if (pack_->caps[i].id == o.name) o.number = static_cast<std::uint16_t>(pack_->papers.size() + i);
+      if (pack_->caps[i].id == o.name) o.number = static_cast<std::uint16_t>(first_cap + i);
     if (o.number == 0xffff)
       f.faults().push_back({o.duty ? "unknown-duty" : "unknown-paper", o.at,
                             "\"" + o.name + "\" is not a " + (o.duty ? "duty" : "paper rule") + " of this pack.", ""});
   }
   const auto resolve = [&](auto&& self, Condition& c) -> bool {
     const bool outcome = c.op == Condition::Op::duty_is || c.op == Condition::Op::defect;
-    if (outcome) c.which = outcomes_[c.which].number;
+    if (outcome && !c.resolved) c.which = outcomes_[c.which].number;
+    if (outcome) c.resolved = true;
     bool any = outcome;
     for (Condition& part : c.parts) any = self(self, part) || any;
     return any;
@@ -722,28 +762,13 @@ void Loader::resolve_outcomes(Fields& f) {
   each(pack_->remedies, "remedies", true);
   for (Bar& b : pack_->bars)
     if (b.unless) resolve(resolve, *b.unless);
+  for (Replacement& r : replacements_) resolve(resolve, r.while_this);
   for (auto* rules : {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->worth,
                       &pack_->holder, &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
     each(*rules, "others", false);
 }
 
-void Loader::read(Fields& f) {
-  pack_->jurisdiction = f.required_text("jurisdiction");
-  pack_->name = f.required_text("name");
-  pack_->currency = f.required_text("currency");
-  pack_->reviewed = f.day("reviewed");
-  pack_->weak = f.flag("weak", false);
-  if (auto guide = f.object("guide")) {
-    pack_->guide = Guide{guide->text("title"), guide->text("publisher"), guide->text("url")};
-    guide->done();
-  }
-  for (Fields& item : f.objects("help")) {
-    pack_->help.push_back({item.required_text("kind"), item.required_text("title"), item.text("publisher"),
-                           item.text("url"), item.required_text("read")});
-    item.done();
-  }
-  sources(f);
-  names(f);
+void Loader::parts(Fields& f) {
   const auto each = [&](std::string_view member, void (Loader::*read_one)(Fields&)) {
     for (Fields& item : f.objects(member)) (this->*read_one)(item);
   };
@@ -768,10 +793,10 @@ void Loader::read(Fields& f) {
   remarks(f, "smallClaims", pack_->small_claims);
   remarks(f, "others", pack_->others);
   remarks(f, "notFound", pack_->not_found);
-  for (Fields& item : f.objects("checkThis")) {
-    pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
-    item.done();
-  }
+}
+
+/// What stands only once all rules are read.
+void Loader::finish(Fields& f) {
   join_families();
   choose_counting();
   turn_off(f);
@@ -785,6 +810,114 @@ void Loader::read(Fields& f) {
           f.fault("missing-member", "counting",
                   "The duty \"" + d.id + "\" counts business days; its counting rule must say which days are none.");
   }
+}
+
+void Loader::read(Fields& f) {
+  pack_->jurisdiction = f.required_text("jurisdiction");
+  pack_->name = f.required_text("name");
+  pack_->currency = f.required_text("currency");
+  pack_->reviewed = f.day("reviewed");
+  pack_->weak = f.flag("weak", false);
+  if (auto guide = f.object("guide")) {
+    pack_->guide = Guide{guide->text("title"), guide->text("publisher"), guide->text("url")};
+    guide->done();
+  }
+  for (Fields& item : f.objects("help")) {
+    pack_->help.push_back({item.required_text("kind"), item.required_text("title"), item.text("publisher"),
+                           item.text("url"), item.required_text("read")});
+    item.done();
+  }
+  sources(f);
+  names(f);
+  parts(f);
+  for (Fields& item : f.objects("checkThis")) {
+    pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
+    item.done();
+  }
+  finish(f);
+  f.done();
+}
+
+/// Calls `use` with every list of rules of a pack.
+template <class Use> void each_list(Pack& p, Use use) {
+  use(p.counting);
+  use(p.duties);
+  use(p.papers);
+  use(p.allows);
+  use(p.bars);
+  use(p.caps);
+  use(p.not_deposit);
+  use(p.interest);
+  use(p.forfeits);
+  use(p.remedies);
+  for (auto* remarks : {&p.records, &p.inspection, &p.demand, &p.address, &p.wear, &p.worth, &p.holder, &p.scope,
+                        &p.small_claims, &p.others, &p.not_found})
+    use(*remarks);
+}
+
+/// The names that the pack below has given already.
+void Loader::know_names() {
+  for (std::size_t i = 0; i < pack_->sources.size(); ++i) sources_.add(pack_->sources[i].id.substr(4), i);
+  for (std::size_t i = 0; i < pack_->facts.size(); ++i) facts_.add(pack_->facts[i].id, i);
+  for (std::size_t i = 0; i < pack_->events.size(); ++i) events_.add(pack_->events[i].id, i);
+  for (std::size_t i = 0; i < pack_->duties.size(); ++i) duties_.add(pack_->duties[i].id, i);
+  for (std::size_t i = 0; i < pack_->papers.size(); ++i) papers_.add(pack_->papers[i].id, i);
+  each_list(*pack_, [&](auto& rules) {
+    for (const auto& rule : rules) rules_.add(rule.id, 0);
+  });
+  for (Duty& d : pack_->duties) d.counting.clear();
+}
+
+void Loader::place(Fields& f) {
+  auto object = f.object("place");
+  if (!object) return;
+  Place place;
+  place.id = layer_;
+  place.name = object->required_localised("name");
+  place.localities = object->texts("localities");
+  place.inside = object->required_localised("inside");
+  place.ask = object->localised("ask");
+  if (place.localities.empty())
+    object->fault("missing-member", "localities", "A place has a name that a case gives it.");
+  object->done();
+  inside_.op = Condition::Op::text_in;
+  inside_.which = static_cast<std::uint16_t>(registry_->fact("locality"));
+  inside_.names = place.localities;
+  inside_.unless_said = true;
+  place.here = inside_;
+  pack_->places.push_back(std::move(place));
+}
+
+/// The rule of this name does not hold where the other does.
+void Loader::step_aside(const std::string& id, const Condition& while_this, const std::string& at, Fields& f) {
+  bool found = false;
+  each_list(*pack_, [&](auto& rules) {
+    for (auto& rule : rules)
+      if (rule.id == id) {
+        found = true;
+        Condition unless, both;
+        unless.op = Condition::Op::none_of;
+        unless.parts.push_back(while_this);
+        both.parts.push_back(std::move(unless));
+        if (!rule.when.always()) both.parts.push_back(std::move(rule.when));
+        rule.when = std::move(both);
+      }
+  });
+  if (!found) f.faults().push_back({"unknown-rule", at, "There is no rule \"" + id + "\" to put out of use.", ""});
+}
+
+void Loader::read_layer(Fields& f) {
+  layer_ = f.required_text("id");
+  f.ignore({"jurisdiction", "reviewed", "guide"});
+  pack_->layers.push_back(layer_);
+  know_names();
+  place(f);
+  sources(f);
+  names(f);
+  parts(f);
+  finish(f);
+  for (const Replacement& r : replacements_) step_aside(r.id, r.while_this, r.at, f);
+  for (const std::string& id : f.texts("drops")) step_aside(id, inside_, f.pointer("drops"), f);
   f.done();
 }
 
@@ -801,6 +934,26 @@ std::variant<Pack, Faults> load_pack(std::string_view text, const Registry& regi
   Loader(registry, pack).read(document);
   if (!faults.empty()) return faults;
   return pack;
+}
+
+bool layer_fits(std::string_view of_layer, std::string_view jurisdiction) {
+  return jurisdiction.substr(0, of_layer.size()) == of_layer &&
+         (jurisdiction.size() == of_layer.size() || jurisdiction[of_layer.size()] == '-');
+}
+
+Faults lay_over(Pack& pack, std::string_view text, const Registry& registry) {
+  auto parsed = parse_json(text);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields document(std::get<Json>(parsed), "", faults);
+  if (const std::string id = document.text("id");
+      std::find(pack.layers.begin(), pack.layers.end(), id) != pack.layers.end())
+    return {};
+  Pack with = pack;
+  Loader(registry, with).read_layer(document);
+  if (!faults.empty()) return faults;
+  pack = std::move(with);
+  return {};
 }
 
 } // namespace wearline

@@ -70,9 +70,11 @@ template <class List> auto* named(List& list, std::string_view id) {
   return found == list.end() ? nullptr : &*found;
 }
 
-void translate(Pack& pack, Fields& f) {
-  if (f.required_text("jurisdiction") != pack.jurisdiction)
+void translate(Pack& pack, Fields& f, std::string_view layer) {
+  if (layer.empty() && f.required_text("jurisdiction") != pack.jurisdiction)
     f.fault("wrong-name", "jurisdiction", "A translation has the name of its place.");
+  if (!layer.empty() && f.required_text("id") != layer)
+    f.fault("wrong-name", "id", "A translation has the name of its layer.");
   const std::vector<Translatable> rules = rules_of(pack);
   each_named(f, "rules", [&](std::string_view id, Fields& entry) {
     const auto of = std::find_if(rules.begin(), rules.end(), [&](const Translatable& t) { return t.rule->id == id; });
@@ -106,13 +108,21 @@ void translate(Pack& pack, Fields& f) {
 
 } // namespace
 
-Faults translate_pack(Pack& pack, std::string_view text) {
+namespace {
+Faults translate_text(Pack& pack, std::string_view layer, std::string_view text) {
   auto parsed = parse_json(text);
   if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
   Faults faults;
   Fields document(std::get<Json>(parsed), "", faults);
-  translate(pack, document);
+  translate(pack, document, layer);
   return faults;
 }
+} // namespace
+
+Faults translate_layer(Pack& pack, std::string_view layer, std::string_view text) {
+  return translate_text(pack, layer, text);
+}
+
+Faults translate_pack(Pack& pack, std::string_view text) { return translate_text(pack, {}, text); }
 
 } // namespace wearline

@@ -13,4 +13,7 @@ namespace wearline {
 /// for it.
 Faults translate_pack(Pack& pack, std::string_view json);
 
+/// The same for the rules of a layer (`layer`: its id) that lies over the pack. It may be done again.
+Faults translate_layer(Pack& pack, std::string_view layer, std::string_view json);
+
 } // namespace wearline

@@ -194,6 +194,16 @@ void LineRules::refresh(const Outcomes* outcomes) {
   }
 }
 
+Tri LineRules::grants(const Line& line) const {
+  Tri out = false;
+  for (std::size_t i = 0; i < allows_.size(); ++i) {
+    if (!pack_->allows[i].grants) continue;
+    for (const LineMatcher& m : pack_->allows[i].lines)
+      out = tri_or(out, tri_and(allows_[i], match(m, line, {}, *registry_, *view_).matches));
+  }
+  return out;
+}
+
 LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
   LineLaw law;
   Tri listed = false, closed = false;

@@ -42,6 +42,7 @@ public:
   /// Works out what holds, with the states of duties and papers as they are known now.
   void refresh(const Outcomes* outcomes);
   LineLaw of(const Line& line, const LineView& of_line) const;
+  Tri grants(const Line& line) const;
 
 private:
   const Pack* pack_;

@@ -24,6 +24,22 @@ void findings(JsonOut& out, const Element& element, std::string_view language) {
   out.end_array();
 }
 
+/// The cities and counties known to have rules of their own, of the packs that are loaded.
+void localities(JsonOut& out, const Rules& rules, std::string_view language) {
+  out.key("localities").array();
+  for (const auto& [code, pack] : rules.packs)
+    for (const Place& place : pack.places)
+      out.object()
+          .pair("of", code)
+          .pair("id", place.id)
+          .pair("name", place.name.in(language))
+          .pair("value", place.localities.front())
+          .pair("inside", place.inside.in(language))
+          .pair("ask", place.ask.in(language))
+          .end_object();
+  out.end_array();
+}
+
 } // namespace
 
 std::string catalogue(const Rulebook& rulebook, std::string_view language) {
@@ -66,7 +82,9 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
         .key("law")
         .boolean(rules.names.jurisdictions.has(code))
         .end_object();
-  out.end_array().end_object();
+  out.end_array();
+  localities(out, rules, language);
+  out.end_object();
   return out.take();
 }
 

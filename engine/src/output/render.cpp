@@ -435,7 +435,8 @@ private:
         .pair("ifMissed", duty.if_missed_text_in(speech_.language()));
     out_.key("loud").boolean(duty.tenant_loses);
     out_.key("condition");
-    duty.when_text.empty() ? out_.null() : out_.text(duty.when_text_in(speech_.language()));
+    const bool own_condition = !duty.when_text.empty() && result.instead.empty();
+    own_condition ? out_.text(duty.when_text_in(speech_.language())) : out_.null();
     needs(result);
     alternatives(result);
     cite(references_of(*a_.pack, duty));
@@ -606,13 +607,24 @@ private:
   void caution(std::string_view code, std::string_view text) {
     out_.object().pair("code", code).pair("text", text).end_object();
   }
+  /// Where no law file is there but it is known that no deposit may be held, or that no statute was found, that is
+  /// said.
+  std::string no_pack_key() const {
+    const std::string key = "caution.place." + a_.c.jurisdiction;
+    return speech_.has(key) ? key : "caution.no-pack";
+  }
   void cautions() {
     out_.key("cautions").array();
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
-    else if (!a_.pack) caution("no-pack", speech_.say("caution.no-pack"));
+    else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
     if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
+    if (a_.law)
+      for (const Place& place : a_.pack->places)
+        if (const std::string& ask = place.ask.in(speech_.language());
+            !ask.empty() && holds(place.here, a_.law->view()) == Tri(true))
+          caution("local-rules-not-read", ask);
     for (const SafetyNote& note : rules_.safety) {
       const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
         return l.subject.element &&

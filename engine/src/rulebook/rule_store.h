@@ -65,6 +65,11 @@ struct Rules {
   Registry registry;
   RecogniserRules recogniser;
   Holidays holidays;
+  /// Federal and local rules as they came, by id, with the place they belong to, and their sentences in Spanish.
+  struct Layer {
+    std::string of, json, words;
+  };
+  std::map<std::string, Layer, std::less<>> layers;
   std::map<std::string, Pack, std::less<>> packs; ///< by jurisdiction; their addresses stay valid
 
   /// The pack of a place; null if none is loaded.

@@ -178,6 +178,42 @@ Faults named(Faults faults, Rules& rules) {
   return faults;
 }
 
+/// Lays a layer, and its sentences, over a pack it belongs to.
+Faults lay(Pack& pack, std::string_view id, const Rules::Layer& layer, Rules& rules) {
+  if (layer.of.empty() || !layer_fits(layer.of, pack.jurisdiction)) return {};
+  Faults faults = lay_over(pack, layer.json, rules.registry);
+  if (!faults.empty()) return faults;
+  add_law_names(rules.names, rules.registry, &pack);
+  return layer.words.empty() ? faults : translate_layer(pack, id, layer.words);
+}
+
+Faults lay_everywhere(Rules& rules, std::string_view id) {
+  const Rules::Layer& layer = rules.layers.find(id)->second;
+  for (auto& [place, pack] : rules.packs)
+    if (Faults faults = lay(pack, id, layer, rules); !faults.empty()) return faults;
+  return {};
+}
+
+Faults add_layer(Rules& rules, std::string_view id, std::string_view json) {
+  auto parsed = parse_json(json);
+  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+  Faults faults;
+  Fields root(std::get<Json>(parsed), "", faults);
+  std::string of = root.required_text("jurisdiction");
+  const std::string name = root.required_text("id");
+  if (!faults.empty()) return faults;
+  if (name != id) return {{"wrong-name", "/id", "A layer's file has the name of its id.", ""}};
+  Rules::Layer& layer = rules.layers[std::string(id)];
+  layer.of = std::move(of);
+  layer.json = json;
+  return lay_everywhere(rules, id);
+}
+
+Faults add_layer_words(Rules& rules, std::string_view id, std::string_view json) {
+  rules.layers[std::string(id)].words = json;
+  return lay_everywhere(rules, id);
+}
+
 Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
   auto loaded = load_pack(json, rules.registry);
   if (auto* faults = std::get_if<Faults>(&loaded)) return std::move(*faults);
@@ -186,6 +222,11 @@ Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
   Pack& entry = rules.packs[std::string(place)];
   entry = std::move(std::get<Pack>(loaded));
   add_law_names(rules.names, rules.registry, &entry);
+  for (const auto& [id, layer] : rules.layers)
+    if (Faults faults = lay(entry, id, layer, rules); !faults.empty()) {
+      for (Fault& fault : faults) fault.text = "In the layer " + id + ": " + fault.text;
+      return faults;
+    }
   return {};
 }
 
@@ -209,6 +250,8 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
   if (path == "papers.json") return named(load_papers(rules.registry, json), rules);
   if (starts(path, "holidays/")) return rules.holidays.add(stem(path), json);
   if (starts(path, "law/")) return add_pack(rules, stem(path), json);
+  if (starts(path, "law-layers/")) return add_layer(rules, stem(path), json);
+  if (starts(path, "law-layers-es/")) return add_layer_words(rules, stem(path), json);
   if (starts(path, "law-es/")) return translate_pack(rules.packs.find(stem(path))->second, json);
   if (path == "audit.json") return load_audit(rules, json);
   if (path == "precedents/outcomes.json") return rules.precedents.load(json);
@@ -250,7 +293,7 @@ int turn_of(std::string_view path) {
   if (path == "facts.json") return 0;
   if (path == "duties.json") return 1;
   if (path == "papers.json") return 2;
-  if (starts(path, "law/")) return 4;
+  if (starts(path, "law/") || starts(path, "law-layers")) return 4;
   return starts(path, "law-es/") ? 5 : 3;
 }
 } // namespace

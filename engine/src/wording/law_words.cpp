@@ -85,6 +85,7 @@ std::string LawWords::assumed(const Ask& ask) const {
   const FactView& view = law_->view();
   if (ask.kind == Ask::Kind::fact) {
     const FactId id{ask.which};
+    if (view.info(id).at == "/locality") return speech_->say("law.assumed.place");
     return speech_->say(view.fact(id).yes ? "law.assumed.yes" : "law.assumed.no",
                         {{"question", view.info(id).question.in(speech_->language())}});
   }

@@ -222,6 +222,8 @@ export interface Assessment {
   dates: LegalDate[];
   defects: Defect[];
   remedies: Remedies | null;
+  /** What the case is silent on and the law's answer took as usual. */
+  assumptions: { asks: string; id: string; text: string }[];
   questions: Question[];
   cautions: { code: string; text: string }[];
   audit: { code: string; text: string; lines: string[] }[];

@@ -33,6 +33,20 @@ export interface EventKind {
   question: string;
 }
 
+/** A city or county with rules of its own over those of its state. */
+export interface Locality {
+  /** The place whose law it lies under: "US-IL". */
+  of: string;
+  id: string;
+  name: string;
+  /** What the case holds as its locality. */
+  value: string;
+  /** How a person tells that the home is inside. */
+  inside: string;
+  /** What could not be read and where to ask; else empty. */
+  ask: string;
+}
+
 export interface Catalogue {
   groups: Named[];
   elements: Element[];
@@ -42,6 +56,7 @@ export interface Catalogue {
   /** Ways to count what a thing was still worth, and the published tables of useful lives. */
   methods: (Named & { text: string })[];
   lifeSources: Named[];
+  localities: Locality[];
   facts: Fact[];
   events: EventKind[];
   papers: Named[];
@@ -59,6 +74,7 @@ export const nothingToChoose: Catalogue = {
   landlordFactors: [],
   methods: [],
   lifeSources: [],
+  localities: [],
   facts: [],
   events: [],
   papers: [],

@@ -62,11 +62,11 @@ function expectations(expect, pack, lineIds, problem) {
   if (!Object.keys(expect ?? {}).some((k) => k !== 'notes')) problem('/expect expects nothing');
   const duties = new Set(pack.duties.map((d) => d.id));
   for (const d of expect?.dates ?? []) {
-    only(d, ['rule', 'last', 'state'], '/expect/dates', problem);
+    only(d, ['rule', 'last', 'first', 'state'], '/expect/dates', problem);
     if (!duties.has(d.rule)) problem(`/expect/dates: no such duty ${d.rule}`);
     if (d.state && !STATES.includes(d.state)) problem(`/expect/dates: no such state ${d.state}`);
-    for (const t of typeof d.last === 'object' ? Object.values(d.last ?? {}) : [d.last ?? '2000-01-01']) if (t !== null && !isCivilDate(t)) problem(`/expect/dates: ${t} is not a date`);
-    if (d.last === undefined && d.state === undefined) problem(`/expect/dates: ${d.rule} is asked nothing`);
+    for (const day of [d.last, d.first]) for (const t of typeof day === 'object' ? Object.values(day ?? {}) : [day ?? '2000-01-01']) if (t !== null && !isCivilDate(t)) problem(`/expect/dates: ${t} is not a date`);
+    if (d.last === undefined && d.first === undefined && d.state === undefined) problem(`/expect/dates: ${d.rule} is asked nothing`);
   }
   const defects = new Set([...pack.papers, ...pack.records, ...pack.inspection, ...pack.caps].map((r) => r.id));
   for (const id of [...(expect?.defects ?? []), ...(expect?.noDefects ?? [])]) if (!defects.has(id)) problem(`/expect: no such paper rule ${id}`);

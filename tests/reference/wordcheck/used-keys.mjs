@@ -63,6 +63,7 @@ export function stems(literals) {
     'audit.': { may: said },
     'alike.': { may: said },
     'caution.': { all: rules('cautions.json').always },
+    'caution.place.': { may: Object.keys(rules('jurisdictions.json').withoutPack) },
     'read.': { all: readWords() },
     'event.': { all: ids(rules('facts.json').events) },
     'law.state.': { may: [...said, 'not-done-no-day'] },

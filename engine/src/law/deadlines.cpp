@@ -4,12 +4,13 @@
 
 namespace wearline {
 
-namespace {
-
+/// Whether the refund meets it: a duty of the landlord to return the deposit or its balance.
 bool pays_back(const Duty& duty, const Registry& registry) {
   return duty.who == Who::landlord && registry.duties[duty.name].posted == registry.event("refund-sent") &&
          duty.met == EventId::none;
 }
+
+namespace {
 
 /// The first of two events that is known; else the first that may have happened.
 EventId first_known(EventId a, EventId b, const FactView& view) {

@@ -4,6 +4,8 @@
 
 namespace wearline {
 
+bool pays_back(const Duty& duty, const Registry& registry); // in deadlines.cpp
+
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
       each_(judge_duties(pack, registry, holidays, view_, std::nullopt)), alternatives_(pack, registry, holidays),
@@ -36,6 +38,16 @@ Range<Money> over_cap(const std::vector<CapResult>& caps) {
   }
   return {sure, sure, possible};
 }
+
+/// Nothing came yet and the time to pay back still runs: whatever is due, nothing is kept so far.
+Tri still_in_time(const Pack& pack, const Registry& registry, const FactView& view, const Outcomes& outcomes) {
+  for (const std::string_view came : {"statement-came", "refund-came"})
+    if (const FactState& s = view.fact(came); s.kind == FactState::Kind::yes_no && s.yes) return false;
+  Tri answer = false;
+  for (std::size_t i = 0; i < pack.duties.size(); ++i)
+    if (pays_back(pack.duties[i], registry)) answer = tri_or(answer, outcomes.duty_is(i, DutyState::open, nullptr));
+  return answer;
+}
 } // namespace
 
 void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outcomes& outcomes,
@@ -52,7 +64,6 @@ void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outc
   for (int round = 0; round < 2; ++round) {
     const Tri owed = more_than_nothing({out.award.least, out.award.sum_due.likely(), out.award.most});
     settle_duties(owed);
-    view.know_refund_short(owed);
     out.forfeits = judge_forfeits(pack, view, outcomes);
     out.award = reckon(out.forfeits, view.of(), reckoning);
   }
@@ -108,7 +119,10 @@ void Law::follow_every_way(const Reckoning& reckoning) {
     Consequences one;
     const OutcomesInWay outcomes(*this, way);
     FactView view = way.way.view;
-    follow(one, *pack_, view, outcomes, reckoning, [&](Tri owed) { settle_refund_duties(way.duties, owed); });
+    follow(one, *pack_, view, outcomes, reckoning, [&](Tri owed) {
+      settle_refund_duties(way.duties, owed);
+      view.know_refund_short(tri_and(owed, tri_not(still_in_time(*pack_, *registry_, view, outcomes))));
+    });
     if (first_way) all.award = one.award;
     all.award.least = std::min(all.award.least, one.award.least);
     all.award.most = std::max(all.award.most, one.award.most);
@@ -145,6 +159,7 @@ void Law::settle(const Reckoning& given) {
   follow(consequences_, *pack_, view_, *this, reckoning, [&](Tri owed) {
     settle_refund_duties(each_, owed);
     alternatives_.settle(owed);
+    view_.know_refund_short(tri_and(owed, tri_not(still_in_time(*pack_, *registry_, view_, *this))));
   });
   if (alternatives_.ways()) follow_every_way(reckoning);
   duties_ = alternatives_.fold(each_);

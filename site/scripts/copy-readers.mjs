@@ -18,7 +18,19 @@ const versionOf = (name) => JSON.parse(fs.readFileSync(path.join(folderOf(name),
 /** The core for each kind of processor; the reader takes the fastest one the browser can run. */
 const cores = ['relaxedsimd-lstm', 'simd-lstm', 'lstm'];
 
-/** What goes where: [package, file in it, name here]. A worker gets the ending .js, which every server knows. */
+/**
+ * A worker is bound by the policy that comes with its own file, where a host sends the page's policy with every file. It then may load
+ * scripts from beside itself and from nowhere else.
+ */
+const ownScriptsOnly = `self.trustedTypes?.createPolicy('default', {
+  createScriptURL(address) {
+    if (!new URL(address, location.href).href.startsWith(new URL('./', location.href).href)) throw new TypeError('No script from ' + address);
+    return address;
+  },
+});
+`;
+
+/** What goes where: [package, file in it, name here, what stands before it]. A worker gets the ending .js, which every server knows. */
 const readers = {
   pdf: {
     of: 'pdfjs-dist',
@@ -29,8 +41,10 @@ const readers = {
   },
   ocr: {
     of: 'tesseract.js',
+    // Counts what is changed in the files beside their version.
+    own: 1,
     files: [
-      ['tesseract.js', 'dist/worker.min.js', 'worker.js'],
+      ['tesseract.js', 'dist/worker.min.js', 'worker.js', ownScriptsOnly],
       ['tesseract.js', 'dist/worker.min.js.LICENSE.txt', 'worker.js.LICENSE.txt'],
       ['tesseract.js', 'LICENSE.md', 'LICENSE.md'],
       ...cores.flatMap((c) => ['js', 'wasm'].map((ending) => ['tesseract.js-core', `tesseract-core-${c}.${ending}`, `tesseract-core-${c}.${ending}`])),
@@ -40,17 +54,18 @@ const readers = {
   },
 };
 
-function copyReader(name, { of, files }) {
-  const folder = `${name}-${versionOf(of)}`;
+function copyReader(name, { of, own, files }) {
+  const folder = `${name}-${versionOf(of)}${own ? `-${own}` : ''}`;
   for (const old of fs.readdirSync(PUBLIC)) if (old.startsWith(`${name}-`) && old !== folder) fs.rmSync(path.join(PUBLIC, old), { recursive: true });
   fs.mkdirSync(path.join(PUBLIC, folder), { recursive: true });
-  for (const [from, file, as] of files) copyIfOther(path.join(folderOf(from), file), path.join(PUBLIC, folder, as));
+  for (const [from, file, as, before] of files) copyIfOther(path.join(folderOf(from), file), path.join(PUBLIC, folder, as), before);
   return folder;
 }
 
-function copyIfOther(from, to) {
-  if (fs.existsSync(to) && fs.statSync(to).size === fs.statSync(from).size) return;
-  fs.copyFileSync(from, to);
+function copyIfOther(from, to, before = '') {
+  if (fs.existsSync(to) && fs.statSync(to).size === fs.statSync(from).size + before.length) return;
+  if (before) fs.writeFileSync(to, before + fs.readFileSync(from, 'utf8'));
+  else fs.copyFileSync(from, to);
 }
 
 fs.mkdirSync(PUBLIC, { recursive: true });

@@ -31,12 +31,12 @@ const summary = later(() => import('./sections/summary/summary'));
 const stays = { plain: 8_000, acts: 20_000 };
 let leaving: { of: unknown; timer: ReturnType<typeof setTimeout> } | undefined;
 
-/** A message goes by itself, unless somebody is at it. */
+/** A message goes by itself, unless somebody is at it, or it is about work that could be lost. */
 function letGo(d: Desk): void {
   if (leaving?.of === d.notice) return;
   clearTimeout(leaving?.timer);
   const of = d.notice;
-  if (!of) return void (leaving = undefined);
+  if (!of || of.stays) return void (leaving = undefined);
   const go = () => {
     if (d.notice !== of) return;
     if (document.querySelector('.notice:hover, .notice:focus-within'))

@@ -66,6 +66,14 @@ test('a closed case can be put back; after clearing nothing can', () => {
   assert.deepEqual([d.sheets.length, d.blank, d.notice, d.canUndo, cleared], [1, true, null, false, 1]);
 });
 
+test('what is said about work that could be lost stays until it is closed', () => {
+  const d = new Desk();
+  d.warn('no room');
+  assert.equal(d.notice.stays, true);
+  d.tell('moved');
+  assert.equal(d.notice.stays, undefined);
+});
+
 test('past midnight every case is judged anew by the new day', async () => {
   const d = new Desk();
   const engine = (d.engine = heldEngine());

@@ -31,7 +31,8 @@ export async function saveCase(d: Desk): Promise<void> {
   sheet.file = name;
   if (whole) sheet.saved = work;
   const megabytes = Math.round(mostAttached / 1024 / 1024);
-  d.tell(say(whole ? 'page.notice.saved' : 'page.notice.savedWithoutPhotos', { name, megabytes }));
+  if (whole) d.tell(say('page.notice.saved', { name }));
+  else d.warn(say('page.notice.savedWithoutPhotos', { name, megabytes }));
 }
 
 type Opened = { saved: Saved } | { trouble: string };
@@ -70,7 +71,7 @@ function beside(d: Desk, open: Sheet, sheet: Sheet, name: string): void {
     d.setApart(sheet);
     d.hush();
   };
-  d.tell(say('page.notice.openAlready', { name, open: changedAt(open.changed), file: changedAt(sheet.changed) }), [
+  d.warn(say('page.notice.openAlready', { name, open: changedAt(open.changed), file: changedAt(sheet.changed) }), [
     { says: 'page.notice.replace', act: () => drop(open, sheet) },
     { says: 'page.notice.keepOpen', act: () => drop(sheet, open) },
     { says: 'page.notice.keepBoth', act: both },
@@ -93,7 +94,7 @@ function layDown(d: Desk, saved: Saved, name: string): void {
   if (open) return beside(d, open, sheet, name);
   d.lay(sheet);
   if (dropped.length > 0)
-    d.tell(say('page.notice.openedInPart', { name, count: dropped.length, places: dropped.slice(0, 5).join(', ') }));
+    d.warn(say('page.notice.openedInPart', { name, count: dropped.length, places: dropped.slice(0, 5).join(', ') }));
   else d.tell(say(fromReport ? 'page.notice.openedReport' : 'page.notice.opened', { name }));
 }
 

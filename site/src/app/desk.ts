@@ -27,6 +27,8 @@ export interface Act {
 export interface Notice {
   text: string;
   acts: Act[];
+  /** It is about work that could be lost: it stays until somebody closes it. */
+  stays?: boolean;
 }
 
 type Listener = () => void;
@@ -321,6 +323,11 @@ export class Desk {
   tell(text: string, acts: Act[] | boolean = []): void {
     const undo = { says: 'page.tool.undo', act: () => this.undo() };
     this.notice = { text, acts: acts === true ? [undo] : acts || [] };
+    this.draw();
+  }
+  /** Says something about work that could be lost. */
+  warn(text: string, acts: Act[] = []): void {
+    this.notice = { text, acts, stays: true };
     this.draw();
   }
   hush(): void {

@@ -80,7 +80,7 @@ export class Judging {
       failed.add(what);
       // Gone from where the page came from: a newer build lies there.
       const gone = e instanceof Error && /: 404$/.test(e.message);
-      desk.tell(say(gone ? 'page.notice.newerBuild' : 'page.notice.partNotLoaded'));
+      desk.warn(say(gone ? 'page.notice.newerBuild' : 'page.notice.partNotLoaded'));
     } finally {
       coming.delete(what);
       desk.draw();

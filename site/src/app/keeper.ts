@@ -68,7 +68,7 @@ export class Keeper {
     const { desk } = this;
     const found = await kept();
     if (found === 'nothing') return;
-    if (found === 'unknown') return desk.tell(say('page.notice.keptUnknown'));
+    if (found === 'unknown') return desk.warn(say('page.notice.keptUnknown'));
     desk.keeping = true;
     const { sheets, front, revision } = found.kept;
     this.revision = revision;
@@ -78,7 +78,7 @@ export class Keeper {
         sheets.map((s) => sheetOfKept(s)),
         front,
       );
-    if (found.damaged > 0) desk.tell(say('page.notice.keptDamaged', { count: found.damaged }));
+    if (found.damaged > 0) desk.warn(say('page.notice.keptDamaged', { count: found.damaged }));
     this.written = found.damaged > 0 ? [] : mark(this.worth(), desk.front);
     this.send('here?');
   }
@@ -91,7 +91,7 @@ export class Keeper {
       return desk.tell(say('page.notice.notKeeping'));
     }
     const found = await kept();
-    if (found === 'unknown') return desk.tell(say('page.notice.keptUnknown'));
+    if (found === 'unknown') return desk.warn(say('page.notice.keptUnknown'));
     desk.keeping = true;
     this.revision = 0;
     // Another window may keep cases already: they come in, none is written over.
@@ -152,11 +152,11 @@ export class Keeper {
         return;
       case 'stopped':
         this.letGo();
-        return desk.tell(say('page.notice.stoppedElsewhere'));
+        return desk.warn(say('page.notice.stoppedElsewhere'));
       case 'cleared':
         this.letGo();
         desk.clearAll();
-        return desk.tell(say('page.notice.clearedElsewhere'));
+        return desk.warn(say('page.notice.clearedElsewhere'));
     }
   }
 
@@ -175,7 +175,7 @@ export class Keeper {
     if (!this.desk.keeping) return;
     if (found === 'nothing' || found === 'unknown') {
       this.letGo();
-      return this.desk.tell(say('page.notice.stoppedElsewhere'));
+      return this.desk.warn(say('page.notice.stoppedElsewhere'));
     }
     if (found.kept.revision !== this.revision) this.takeIn(found.kept);
   }
@@ -197,7 +197,7 @@ export class Keeper {
       taken.length !== theirs.sheets.length ||
       taken.some((t) => t.take === 'apart' || (t.take === 'mine' && this.agreed.get(t.mine.id) !== t.mine.version));
     this.written = ahead ? [] : mark(this.worth(), desk.front);
-    if (taken.some((t) => t.take === 'apart')) desk.tell(say('page.notice.bothKept'));
+    if (taken.some((t) => t.take === 'apart')) desk.warn(say('page.notice.bothKept'));
   }
 
   private all(): Kept {
@@ -243,9 +243,9 @@ export class Keeper {
     const bare = { ...all, sheets: all.sheets.map((s) => ({ ...s, exhibits: [], unsaved: true })) };
     if (how === 'full' && all.sheets.some((s) => s.exhibits.length) && (await keep(bare, this.revision)) === 'kept') {
       this.done(bare, now);
-      return this.desk.tell(say('page.notice.keptWithoutPhotos'));
+      return this.desk.warn(say('page.notice.keptWithoutPhotos'));
     }
     this.letGo();
-    this.desk.tell(say(how === 'full' ? 'page.notice.noRoom' : 'page.notice.cannotKeep'));
+    this.desk.warn(say(how === 'full' ? 'page.notice.noRoom' : 'page.notice.cannotKeep'));
   }
 }

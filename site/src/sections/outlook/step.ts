@@ -101,7 +101,7 @@ function clock(d: Desk, s: NextStep & { kind: 'clock' }): Words {
 function question(d: Desk, s: NextStep & { kind: 'question' }): Words {
   const q = s.question;
   const answer = fieldOfQuestion(d, q);
-  const why = turnsDay(d.result!, q)
+  const why = turnsDay(q)
     ? say('page.next.turnsDay')
     : isZero(q.swing)
       ? ''

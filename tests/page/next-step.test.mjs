@@ -60,7 +60,8 @@ test('a date that decides whether a day was kept comes before the money; one not
   const clocks = ['/statement/sent', '/tenancy/ended'];
   assert.equal(kinds(answer({ questions, dates: [open] }), known, { clocks })[0], '/statement/sent');
   assert.equal(kinds(answer({ questions, dates: [{ ...open, needs: ['/tenancy/ended'] }] }), known, { clocks })[0], '/tenancy/ended');
-  assert.equal(kinds(answer({ questions, dates: [{ ...open, needs: ['/tenancy/ended'] }] }), known, { clocks: [] })[0], '/tenancy/ended');
+  const turning = [questions[0], { ...questions[1], turnsDay: true }];
+  assert.equal(kinds(answer({ questions: turning, dates: [{ ...open, needs: ['/tenancy/ended'] }] }), known, { clocks: [] })[0], '/tenancy/ended');
   assert.equal(kinds(answer({ questions, dates: [{ ...open, state: 'met' }] }), known, { clocks })[0], '/lines/0/installed');
 });
 

@@ -70,9 +70,7 @@ function basics(c: CaseFile, side: Side): Basic[] {
 }
 
 /** True if the answer decides whether a day was kept: one about the money, or one that costs the tenant a right. */
-export function turnsDay(a: Assessment, q: Question): boolean {
-  return q.turnsDay || undecided(a).some((x) => x.needs?.includes(q.asks));
-}
+export const turnsDay = (q: Question): boolean => q.turnsDay;
 
 /** Days about the money, or that cost the tenant a right, of which it is open whether they were kept. */
 const undecided = (a: Assessment): LegalDate[] =>
@@ -96,7 +94,7 @@ const theirs = [
 /** The questions worth a step of their own: those that turn a day or a right, then those that move money. */
 export function ranked(a: Assessment, side: Side): Question[] {
   const asked = a.questions.filter((q) => side !== 'landlord' || !theirs.includes(q.asks));
-  const turns = asked.filter((q) => turnsDay(a, q));
+  const turns = asked.filter((q) => turnsDay(q));
   const moves = asked.filter((q) => !turns.includes(q) && (!isZero(q.swing) || q.code === 'amount'));
   return [...turns, ...moves];
 }

@@ -70,7 +70,7 @@ export function charges(d: Desk): TemplateResult {
     <p class="charges-says">${sorted ? inShort(d, sorted) : say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
     ${
       d.filter
-        ? html`<p class="charges-filter">${say('page.charges.filtered', { what: say(`page.heap.${d.filter}`) })}
+        ? html`<p class="charges-filter">${say('page.charges.filtered', { what: say(`page.heap.${d.filter}${d.side === 'landlord' ? '.landlord' : ''}`) })}
           <button type="button" class="link" @click=${() => d.showOnly('')}>${say('page.charges.showAll')}</button></p>`
         : nothing
     }

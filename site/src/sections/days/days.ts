@@ -6,7 +6,7 @@ import { pictures } from '../../app/pictures';
 import { fullDay, longDay } from '../../say/show';
 import { nearness } from '../../say/near';
 import { eachOnce, isAhead } from '../../case/next-step';
-import { fieldAt, fieldOfQuestion } from '../../parts/fields';
+import { fieldAt, fieldOfEvent, fieldOfFact } from '../../parts/fields';
 import { field } from '../../parts/field';
 import { say } from '../../say/wording';
 import type { LegalDate } from '../../case/assessment';
@@ -105,21 +105,25 @@ export const dayCount = (d: Desk): number => {
   return g.yours.length + g.missed.length;
 };
 
+/** The fact a day waits for first: the law's name of it, or its place in the case. */
+const factOf = (x: LegalDate): string => x.needsIds?.[0] ?? x.needs?.[0] ?? '';
+
 /** The days that hang on one missing fact, under the field for it. */
 function byFact(d: Desk, dates: LegalDate[]): TemplateResult {
-  const facts = [...new Set(dates.flatMap((x) => x.needs?.slice(0, 1) ?? []))];
-  const rest = dates.filter((x) => !x.needs?.length);
-  return html`${facts.map((at) => {
-    const theirs = dates.filter((x) => x.needs?.[0] === at);
-    const asked = d.result?.questions.find((q) => q.asks === at);
-    const f = asked ? fieldOfQuestion(d, asked) : fieldAt(d, at);
+  const facts = [...new Set(dates.map(factOf))].filter(Boolean);
+  return html`${facts.map((id) => {
+    const these = dates.filter((x) => factOf(x) === id);
+    const f = fieldOfFact(d, id) ?? fieldOfEvent(d, id) ?? fieldAt(d, these[0]!.needs[0]!);
     return html`<div class="days-fact">
-      ${f ? field(d, { ...f, key: 'days' }) : nothing}
-      <p class="days-decides">${say('page.days.decides', { count: theirs.length })}</p>
-      ${list(d, theirs)}
+      ${f ? field(d, { ...f, key: 'days', help: undefined }) : nothing}
+      <p class="days-decides">${say('page.days.decides', { count: these.length })}</p>
+      ${list(d, these)}
     </div>`;
   })}
-  ${list(d, rest)}`;
+  ${list(
+    d,
+    dates.filter((x) => !factOf(x)),
+  )}`;
 }
 
 const group = (d: Desk, name: string, dates: LegalDate[]): TemplateResult | typeof nothing =>

@@ -27,7 +27,7 @@ function divided(d: Desk): TemplateResult | typeof nothing {
     ${heaps.map(
       (h) =>
         html`<button type="button" class="heap" data-heap=${h} aria-pressed=${shown === h ? 'true' : 'false'} ?disabled=${count[h] === 0} @click=${() => d.showOnly(shown === h ? '' : h)}>
-          <span class="heap-name">${say(`page.heap.${h}`)}</span> <span class="figure">${shortMoney(sum[h])}</span>
+          <span class="heap-name">${say(`page.heap.${h}${d.side === 'landlord' ? '.landlord' : ''}`)}</span> <span class="figure">${shortMoney(sum[h])}</span>
           <span class="unseen">${say('page.outlook.ofCharges', { count: count[h] })}</span>
         </button>`,
     )}

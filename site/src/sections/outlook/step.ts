@@ -65,7 +65,7 @@ function missed(d: Desk, s: NextStep & { kind: 'missed' }): Words {
       : say('page.next.theyMissed');
   const why = landlord(d)
     ? `${s.date.stateText} ${say('page.next.late.advice')}`
-    : `${s.date.label}: ${s.date.stateText} ${s.forfeits === 'no' ? '' : say(`page.next.forfeits.${s.forfeits}`)}`;
+    : `${s.forfeits === 'no' ? '' : say(`page.next.forfeits.${s.forfeits}`)} ${s.date.label}: ${s.date.stateText}`.trim();
   return { act, why, do: html`${toLetter(d)} ${toDays()}`, loud: landlord(d) };
 }
 
@@ -101,7 +101,7 @@ function clock(d: Desk, s: NextStep & { kind: 'clock' }): Words {
 function question(d: Desk, s: NextStep & { kind: 'question' }): Words {
   const q = s.question;
   const answer = fieldOfQuestion(d, q);
-  const why = turnsDay(d.result!, q)
+  const why = turnsDay(q)
     ? say('page.next.turnsDay')
     : isZero(q.swing)
       ? ''

@@ -52,7 +52,7 @@ function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): T
   const held = answer ? valueWords(d, answer) : '';
   const swing = answered
     ? `${say('page.unknowns.answered')}${held ? ` ${held}` : ''}`
-    : turnsDay(d.result!, q)
+    : turnsDay(q)
       ? say('page.unknowns.turnsDay')
       : isZero(q.swing)
         ? ''

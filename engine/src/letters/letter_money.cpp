@@ -274,7 +274,11 @@ private:
     }
     if (lacking.empty() && !wrong_way && !consent) return {};
     Sentences text;
-    text.add(d_.law.rule_says(*paper.rule, "letter.defect.law"));
+    // Its first sentence is the duty; what eases it is the other side's to say.
+    const std::string& duty = paper.rule->text_in(d_.speech.language());
+    const bool said_here = d_.speech.language() == "en" || duty != paper.rule->text;
+    text.add(said_here ? d_.law.says(*paper.rule, first_sentence(duty))
+                       : d_.law.rule_says(*paper.rule, "letter.defect.law"));
     if (text.empty()) return {};
     if (wrong_way) text.add(d_.say("letter.defect.way"));
     else if (consent) text.add(d_.say("letter.defect.consent"));
@@ -337,7 +341,8 @@ private:
       if (group.ground == "too-high") id = "line-" + d_.c.lines[group.lines.front()].id;
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
     }
-    add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
+    // Where nothing may be kept, nothing is left to show.
+    if (!claim_.forfeited) add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
     // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
     if (claim_.forfeited || answers_a_bill()) return;
     grants_ = !own_lines().empty() || !lines_that_are(Stand::limited, claim_).empty();

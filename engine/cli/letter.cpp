@@ -20,6 +20,8 @@ int show(const std::string& text, bool json) {
   else if (!faults.empty()) print_faults(faults);
   else {
     std::cout << answer["text"].get<std::string>();
+    if (answer["noLetter"].is_object() && answer["paragraphs"].empty())
+      std::cerr << "* " << answer["noLetter"]["text"].get<std::string>() << '\n';
     if (answer["copy"].is_object()) std::cout << "\n----\n\n" << answer["copy"]["text"].get<std::string>();
     for (const auto& warning : answer["warnings"]) std::cerr << "* " << warning["text"].get<std::string>() << '\n';
     for (const auto& paragraph : answer["paragraphs"])

@@ -3,7 +3,7 @@
 // English: grade of Flesch and Kincaid (npm flesch-kincaid, syllables by npm syllable), at most 8; no sentence over 25 words; on average at
 // most 15 words. Spanish: reading ease after Fernández Huerta (1959), 206.84 - 60 x syllables a word - 1.02 x words a sentence, whose
 // table puts 70 to 80 at the seventh school year and 60 to 70 at the eighth and ninth (formula and table from memory): at least 65.
-// Left out of the count, as nobody here can choose them: citations, the charge's own words in quotation marks, tables, addresses.
+// Left out of the count, as nobody here can choose them: citations, fixed words of statutes, tables, addresses.
 // --worst prints the hardest letters and the longest sentences.
 
 import { spawnSync } from 'node:child_process';
@@ -44,13 +44,18 @@ const run = spawnSync(probe, { input: questions.map(({ name, ...q }) => JSON.str
 if (run.status !== 0) throw new Error(`the probe ended with ${run.status}: ${run.stderr}`);
 const answers = run.stdout.toString().trimEnd().split('\n').map((line) => JSON.parse(line));
 
+/** A paragraph's text without its citations, the longest first, as one may begin like another. */
+function withoutCites({ text, cites }) {
+  let out = text;
+  for (const cite of [...new Set(cites)].sort((a, b) => b.length - a.length)) out = out.replaceAll(cite, '§');
+  return out.replace(/\((?:As I read|As we read|Así leo|Así leemos)? ?§(?:; §)*\.\)/g, ' ');
+}
+
 /** The words of a letter that are ours, as sentences. */
 function sentencesOf(paragraphs) {
-  const texts = paragraphs.filter((p) => p.on && !['address', 'date', 'table'].includes(p.role))
-    .flatMap((p) => [p.text, ...p.rows.map((row) => row[0])]);
+  const texts = paragraphs.filter((p) => p.on && !['address', 'date', 'table'].includes(p.role) && !p.id.startsWith('fixed-'))
+    .flatMap((p) => [p, ...p.rows.map((row) => ({ text: row[0], cites: [] }))]).map(withoutCites);
   return texts.flatMap((text) => text
-    .replace(/\((?:Law|Ley|Official guide|Guía oficial): [^\n]*?\.\)(?=\s|$)/g, ' ')
-    .replace(/“[^”]*”|«[^»]*»/g, 'x')
     .split(/\n+|(?<=[.?!])\s+(?=\S)|(?<=:)\s+(?=[A-ZÁÉÍÓÚÑ¿])/)
     .map((s) => s.trim()).filter((s) => /\p{L}/u.test(s)));
 }

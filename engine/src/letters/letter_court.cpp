@@ -45,7 +45,7 @@ private:
     if (d_.law.there())
       for (const Remark& rule : d_.a.law->pack().small_claims)
         if (applies(rule, d_.a.law->view()) != Tri(false)) text.add(d_.law.rule_says(rule, "letter.court.limit"));
-    if (const DutyResult* wait = notice_of_suit(d_)) text.add(d_.law.rule_says(*wait->duty, "letter.court.notice"));
+    if (const DutyResult* wait = notice_of_suit(d_)) text.add(d_.law.says(*wait->duty, d_.say("letter.court.notice")));
     text.add(d_.say("letter.court.waiver"));
     d_.may("where", ParagraphRole::opening, text.take());
   }
@@ -94,8 +94,7 @@ private:
       if (!text.empty() && items.size() < 5 && std::find(items.begin(), items.end(), text) == items.end())
         items.push_back(std::move(text));
     };
-    for (const MissedDay& day : d_.law.missed_days())
-      add(d_.law.rule_says(*day.duties.front()->duty, "letter.defect.law"));
+    for (const MissedDay& day : d_.law.missed_days()) add(d_.law.says(*day.duties.front()->duty, due_text(d_, day)));
     for (const PaperResult* paper : d_.law.defects()) add(d_.law.rule_says(*paper->rule, "letter.defect.law"));
     if (claim_.forfeited) add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
     const bool wrong = !d_.law.missed().empty() || !d_.law.defects().empty();
@@ -161,18 +160,10 @@ private:
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero() ? d_.say("letter.court.say.nothing-back")
                                      : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
-    for (const MissedDay& day : d_.law.missed_days()) {
-      std::vector<std::string> names;
-      for (const DutyResult* duty : day.duties)
-        if (const std::string_view name = d_.law.name_of(*duty->duty); d_.has("letter.duty.", name))
-          if (std::string said = d_.say("letter.duty.", name);
-              std::find(names.begin(), names.end(), said) == names.end())
-            names.push_back(std::move(said));
-      if (names.empty()) continue;
-      text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
-                      {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}}));
-      break;
-    }
+    if (const auto missed = d_.law.missed_days(); !missed.empty())
+      if (const auto names = duty_names(d_, missed.front()); !names.empty())
+        text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                        {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(missed.front().last)}}));
     if (claim_.deposit && claim_.sum > Money())
       text.add(d_.say("letter.court.say.ask", {{"sum", d_.money(claim_.sum)}}));
     return text.take();

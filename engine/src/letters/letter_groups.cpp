@@ -101,7 +101,15 @@ std::string guides_text(const Draft& d, const Group& group) {
 /// What the law says about the charges of a group, each rule once.
 std::string law_text(const Draft& d, const Group& group, std::vector<const Rule*>& said) {
   Sentences text;
-  for (const BarOnLines& bar : d.law.bars(group.lines)) {
+  const std::vector<BarOnLines> bars = d.law.bars(group.lines);
+  // A rule about the very charge says more than that the charge is on no list.
+  const auto barred = [&](std::size_t line) {
+    return std::any_of(bars.begin(), bars.end(), [&](const BarOnLines& bar) {
+      return bar.effect == "bar" && std::find(bar.lines.begin(), bar.lines.end(), line) != bar.lines.end();
+    });
+  };
+  for (const BarOnLines& bar : bars) {
+    if (bar.effect == "not-listed" && std::all_of(bar.lines.begin(), bar.lines.end(), barred)) continue;
     if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
     said.push_back(bar.rule);
     const std::string law = d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));

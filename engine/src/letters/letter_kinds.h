@@ -58,6 +58,10 @@ const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_vie
 std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under);
 /// "small claims court", or the place's own body.
 std::string forum(const Draft& d);
+/// "By October 21, 2026, the deposit and the list of charges were due. That is 21 days after ..."
+std::string due_text(const Draft& d, const MissedDay& day);
+/// The names of the duties of one day, each once. A refund of the rest is no second thing beside the deposit.
+std::vector<std::string> duty_names(const Draft& d, const MissedDay& day);
 /// The day of the tenant's last letter, if one is on file.
 std::optional<DaySpan> earlier_letter(const Case& c);
 /// Whether the tenant is still in the home, as far as dates say.

@@ -179,6 +179,8 @@ private:
       if (line.subject.finding && line.subject.finding->names_fault && line.subject.element &&
           line.subject.element->about_condition)
         text.add(d_.say("letter.landlord.found", {{"finding", line.subject.finding->label.in(d_.speech.language())}}));
+      if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
+        text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
         text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(*d_.c.lines[i].hours)},
                                                   {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));
@@ -326,6 +328,8 @@ private:
   void warn_about_day(const DutyResult& duty) {
     const std::string_view name = d_.law.name_of(*duty.duty);
     if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) return;
+    if (name == "apply-for-decision" && duty.state == DutyState::open)
+      d_.warn("apply", d_.say("letter.warn.landlord.apply", {{"day", d_.speech.day(duty.last->earliest)}}));
     if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
     if (duty.state == DutyState::missed)
       d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(duty.last->latest)}}));

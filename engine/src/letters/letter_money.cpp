@@ -26,6 +26,7 @@ public:
     defects();
     forfeit();
     penalty();
+    opened_by_notice();
     charges();
     audit();
     interest();
@@ -37,6 +38,14 @@ private:
   bool answers_a_bill() const {
     const auto& bill = d_.c.statement.stated_balance_due;
     return is(LetterKind::reply_to_demand) || (bill && !bill->is_zero() && !claim_.forfeited);
+  }
+  /// From a bill that may be owed in part nothing is asked back: the deposit is kept as a right. Where a refund is due
+  /// however the open charges fall, it is asked for.
+  bool keeps_its_right() const {
+    if (!answers_a_bill() || claim_.forfeited) return false;
+    const auto& due = d_.a.totals.shortfall;
+    const bool certain = due && due->low() >= d_.rules.letters.smallest_sum;
+    return (claim_.open() && !certain) || !worth_a_letter(claim_, d_);
   }
   bool silent() const { return d_.c.statement.came == Tri(false) && d_.a.lines.empty(); }
 
@@ -140,7 +149,7 @@ private:
       for (const LineStand& line : claim_.lines) back += line.back;
       return d_.say("letter.ask.take-off", {{"sum", d_.money(back)}, {"day", day()}});
     }
-    if (answers_a_bill() && !claim_.forfeited && (claim_.open() || !worth_a_letter(claim_, d_))) {
+    if (keeps_its_right()) {
       // What is open is not asked back from a bill: the deposit is kept as a right.
       if (!claim_.deposit->is_zero()) text.add(d_.say("letter.ask.bill.deposit", {{"sum", d_.money(*claim_.deposit)}}));
       return text.take();
@@ -203,7 +212,7 @@ private:
       if (said == 2) return;
       const DutyResult& first = *day.duties.front();
       Sentences text;
-      text.add(due(day));
+      text.add(due_text(d_, day));
       text.add(done(day));
       // What only a penalty follows from is said with the penalty.
       if (!claim_.forfeited && said == 0 && !(weight(*first.duty) == 1 && d_.law.penalty()))
@@ -212,46 +221,19 @@ private:
     }
   }
 
-  /// The names of the duties of one day, each once. A refund of the rest is no second thing beside the deposit.
-  std::vector<std::string> duty_names(const MissedDay& day, bool only_not_done) const {
-    std::vector<std::string> names;
-    for (const DutyResult* duty : day.duties) {
-      const std::string_view name = d_.law.name_of(*duty->duty);
-      if (!d_.has("letter.duty.", name)) continue;
-      if (only_not_done && (duty->reason != DutyReason::not_done || told_already(name))) continue;
-      if (name == "refund-balance" && holds_duty(day, "return-deposit")) continue;
-      std::string said = d_.say("letter.duty.", name);
-      if (std::find(names.begin(), names.end(), said) == names.end()) names.push_back(std::move(said));
-    }
-    return names;
-  }
-
   /// The facts say already that no list came, or what was paid.
   bool told_already(std::string_view duty) const {
     if (duty == "itemise" || duty == "notice-of-claim") return d_.c.statement.came == Tri(false);
     return (duty == "return-deposit" || duty == "refund-balance") && claim_.paid_known;
   }
 
-  bool holds_duty(const MissedDay& day, std::string_view name) const {
-    return std::any_of(day.duties.begin(), day.duties.end(),
-                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == name; });
-  }
-
-  std::string due(const MissedDay& day) const {
-    const std::vector<std::string> names = duty_names(day, false);
-    const std::string on = d_.speech.day(day.last), counted = d_.law.counted(*day.duties.front());
-    Sentences text;
-    if (names.empty())
-      text.add(day.duties.front()->duty->text_in(d_.speech.language())).add(d_.say("letter.due.other", {{"day", on}}));
-    else
-      text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
-                      {{"what", listed(names, d_.speech)}, {"day", on}}));
-    return text.add(counted).take();
-  }
-
   std::string done(const MissedDay& day) const {
     Sentences text;
-    const std::vector<std::string> not_done = duty_names(day, true);
+    MissedDay left{day.last, {}};
+    for (const DutyResult* duty : day.duties)
+      if (duty->reason == DutyReason::not_done && !told_already(d_.law.name_of(*duty->duty)))
+        left.duties.push_back(duty);
+    const std::vector<std::string> not_done = duty_names(d_, left);
     for (const DutyResult* duty : day.duties) {
       if (duty->reason != DutyReason::done_late || duty->done_assumed || !duty->done_on || !duty->done_on->known())
         continue;
@@ -292,7 +274,11 @@ private:
     }
     if (lacking.empty() && !wrong_way && !consent) return {};
     Sentences text;
-    text.add(d_.law.rule_says(*paper.rule, "letter.defect.law"));
+    // Its first sentence is the duty; what eases it is the other side's to say.
+    const std::string& duty = paper.rule->text_in(d_.speech.language());
+    const bool said_here = d_.speech.language() == "en" || duty != paper.rule->text;
+    text.add(said_here ? d_.law.says(*paper.rule, first_sentence(duty))
+                       : d_.law.rule_says(*paper.rule, "letter.defect.law"));
     if (text.empty()) return {};
     if (wrong_way) text.add(d_.say("letter.defect.way"));
     else if (consent) text.add(d_.say("letter.defect.consent"));
@@ -327,6 +313,12 @@ private:
     d_.may("penalty", ParagraphRole::opening, text.take());
   }
 
+  /// What a notice before court opens, where the law asks for it.
+  void opened_by_notice() {
+    const Remark* rule = is(LetterKind::demand) && notice_of_suit(d_) ? request_rule(d_) : nullptr;
+    if (rule) d_.may("opens", ParagraphRole::opening, d_.law.rule_says(*rule, "letter.court.notice"));
+  }
+
   // The charges.
 
   void charges() {
@@ -349,7 +341,8 @@ private:
       if (group.ground == "too-high") id = "line-" + d_.c.lines[group.lines.front()].id;
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
     }
-    add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
+    // Where nothing may be kept, nothing is left to show.
+    if (!claim_.forfeited) add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
     // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
     if (claim_.forfeited || answers_a_bill()) return;
     grants_ = !own_lines().empty() || !lines_that_are(Stand::limited, claim_).empty();
@@ -423,11 +416,12 @@ private:
   // The end.
 
   void closing() {
-    if (claim_.sum > Money() && !(answers_a_bill() && !claim_.forfeited && claim_.open()))
-      d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
+    if (claim_.sum > Money() && !keeps_its_right()) d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
     if (!groups_.empty()) d_.may("keep", ParagraphRole::closing, d_.say("letter.keep"));
     if (!(is(LetterKind::demand) && notice_of_suit(d_)))
-      d_.may("next-step", ParagraphRole::closing, d_.say("letter.next-step", {{"forum", forum(d_)}}));
+      d_.may("next-step", ParagraphRole::closing,
+             is(LetterKind::second_letter) ? d_.say("letter.next-step.second", {{"forum", forum(d_)}, {"day", day()}})
+                                           : d_.say("letter.next-step", {{"forum", forum(d_)}}));
     add_tenant_closing(d_, grants_ ? "letter.rights.but" : "letter.rights");
     add_enclosures(d_, !groups_.empty());
     warnings();

@@ -115,7 +115,10 @@ void write_inspection_request(Draft& d) {
   text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
   if (const DutyResult* duty = own_duty(d, {"request-inspection"})) {
     text.add(d.law.rule_says(*duty->duty, "letter.inspection.law"));
-    if (duty->last && duty->last->latest != last_day && duty->last->earliest >= d.a.today)
+    if (duty->first && duty->first->known() && duty->last && duty->last->known() && duty->last->earliest >= d.a.today)
+      text.add(d.say("letter.ask.inspection.window",
+                     {{"from", d.speech.day(duty->first->earliest)}, {"to", d.speech.day(duty->last->earliest)}}));
+    else if (duty->last && duty->last->latest != last_day && duty->last->earliest >= d.a.today)
       text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(duty->last->earliest)}}));
   } else if (d.law.there()) {
     for (const Remark& rule : d.a.law->pack().inspection)

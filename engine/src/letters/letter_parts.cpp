@@ -155,6 +155,32 @@ std::string forum(const Draft& d) {
   return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.in(d.speech.language());
 }
 
+std::vector<std::string> duty_names(const Draft& d, const MissedDay& day) {
+  const bool whole = std::any_of(day.duties.begin(), day.duties.end(), [&](const DutyResult* duty) {
+    return d.law.name_of(*duty->duty) == "return-deposit";
+  });
+  std::vector<std::string> names;
+  for (const DutyResult* duty : day.duties) {
+    const std::string_view name = d.law.name_of(*duty->duty);
+    if (!d.has("letter.duty.", name) || (whole && name == "refund-balance")) continue;
+    std::string said = d.say("letter.duty.", name);
+    if (std::find(names.begin(), names.end(), said) == names.end()) names.push_back(std::move(said));
+  }
+  return names;
+}
+
+std::string due_text(const Draft& d, const MissedDay& day) {
+  const std::vector<std::string> names = duty_names(d, day);
+  const std::string on = d.speech.day(day.last);
+  Sentences text;
+  if (names.empty())
+    text.add(day.duties.front()->duty->text_in(d.speech.language())).add(d.say("letter.due.other", {{"day", on}}));
+  else
+    text.add(d.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                   {{"what", listed(names, d.speech)}, {"day", on}}));
+  return text.add(d.law.counted(*day.duties.front())).take();
+}
+
 std::optional<DaySpan> earlier_letter(const Case& c) {
   std::optional<DaySpan> last;
   for (const Event& event : c.events)

@@ -28,6 +28,12 @@ std::string on_one_line(std::string_view text) {
   return out;
 }
 
+std::string_view first_sentence(std::string_view text) {
+  for (std::size_t at = text.find(". "); at != std::string_view::npos; at = text.find(". ", at + 1))
+    if (at + 2 < text.size() && text[at + 2] >= 'A' && text[at + 2] <= 'Z') return text.substr(0, at + 1);
+  return text;
+}
+
 std::string listed(const std::vector<std::string>& items, const Speech& speech) {
   std::string out;
   for (std::size_t i = 0; i < items.size(); ++i) {

@@ -5,6 +5,7 @@
 
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace wearline {
@@ -15,6 +16,9 @@ std::string_view currency_of(std::string_view jurisdiction);
 /// Text of the case as one line: control characters and runs of space become one space; over 160 characters it ends in
 /// "…".
 std::string on_one_line(std::string_view text);
+
+/// The first sentence of a text: up to a full stop before a space and a capital letter.
+std::string_view first_sentence(std::string_view text);
 
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& items, const Speech& speech);

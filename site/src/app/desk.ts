@@ -131,6 +131,13 @@ export class Desk {
     return this.judgement.settledLetter();
   }
 
+  /** What fills the open places of letters. It lasts as long as the page is open, and is written nowhere. */
+  names: Record<string, string> = {};
+  nameBlank(id: string, value: string): void {
+    this.names = { ...this.names, [id]: value.trim() };
+    this.draw();
+  }
+
   // Editing the case in front
 
   editLetter(edits: LetterEdits): void {

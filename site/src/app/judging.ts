@@ -159,7 +159,7 @@ export class Judging {
     // A value that cannot be read holds the letter up: the last one stays until it can.
     if (sheet.faults.length > 0) return sheet.draft.last?.paragraphs ? sheet.draft.last : null;
     const { kind, off, on } = sheet.letter;
-    const options = { ...(kind ? { kind } : {}), language: language(), off, on };
+    const options = { ...(kind ? { kind } : {}), language: language(), off, on, names: desk.names };
     // A new result means new facts or rules; the result itself is made anew with each of them.
     const basis = [sheet.result, today, JSON.stringify(options)];
     const draft = sheet.draft.get(

@@ -19,10 +19,14 @@ export interface Letter {
   title: string;
   language: string;
   proposed: { kind: string; label: string; why: string }[];
+  /** Why no letter is proposed; then, without a kind chosen, there are no paragraphs. */
+  noLetter: { code: string; text: string } | null;
   kinds: { kind: string; label: string }[];
   paragraphs: Paragraph[];
   /** The same letter in the page's language, to read, where that is not English. */
   copy: { language: string; title: string; paragraphs: Paragraph[] } | null;
+  /** Names, addresses and numbers that no case holds: "[label]" in the letter until a value is given. */
+  blanks: { id: string; label: string; value: string }[];
   warnings: { code: string; text: string }[];
 }
 

@@ -15,6 +15,8 @@ export interface LetterOptions {
   /** Ids of optional paragraphs to leave out, and to take in. */
   off?: string[];
   on?: string[];
+  /** What fills the open places, by their ids. */
+  names?: Record<string, string>;
 }
 
 /** The engine with parsed answers. `today` is YYYY-MM-DD everywhere. */

@@ -45,7 +45,7 @@ const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?
 
 /** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
 const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.', 'letter.done.', 'letter.duty.', 'letter.event.', 'letter.facts.of.', 'letter.fits.',
-  'letter.ground.', 'letter.group.', 'letter.how.', 'letter.kind.', 'letter.none.', 'letter.note.', 'letter.note.event.', 'letter.show.', 'letter.state.', 'letter.statement.',
+  'letter.ground.', 'letter.group.', 'letter.how.', 'letter.kind.', 'letter.landlord.move-in.', 'letter.none.', 'letter.note.', 'letter.note.event.', 'letter.show.', 'letter.state.', 'letter.statement.',
   'letter.step.', 'letter.subject.', 'letter.title.', 'letter.wants.', 'reading.check.', 'reading.closed.', 'reading.tray.'];
 
 /** Stems: `all` words must each have a sentence, `may` words may. */
@@ -53,7 +53,7 @@ export function stems(literals) {
   const said = [...literals];
   const oneMany = (list) => list.flatMap((w) => [`${w}.one`, `${w}.many`]);
   const named = new Set([...said.flatMap((l) => [l, l.replace(/^(reason\.|[.-])/, '')]), ...['facts', 'duties', 'papers'].flatMap((file) => Object.values(rules(`${file}.json`)).filter(Array.isArray).flatMap(ids)),
-    ...rules('letters.json').shows.map(({ show }) => show)]);
+    ...rules('letters.json').shows.map(({ show }) => show), ...ids(rules('wear/catalogue.json').atMoveIn)]);
   const places = said.filter((l) => /^\/[A-Za-z]+(\/[\w*]+)*$/.test(l)).map((l) => l.slice(1).replace(/\/\*/g, '').replace(/\//g, '.'));
   return {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),

@@ -107,7 +107,7 @@ function choice(d: Desk, letter: Letter): TemplateResult {
   const others = letter.proposed.filter((p) => p.kind !== letter.kind);
   const proposal = letter.proposed.find((p) => p.kind === letter.kind);
   const label = letter.kinds.find((k) => k.kind === letter.kind)?.label ?? '';
-  return html`<p class="letter-kind"><strong>${label}</strong></p>
+  return html`${label ? html`<p class="letter-kind"><strong>${label}</strong></p>` : nothing}
     ${proposal?.why ? html`<p class="letter-why">${proposal.why}</p>` : nothing}
     <details class="fold letter-others">
       <summary>${say('page.letter.others')}</summary>
@@ -122,6 +122,7 @@ function choice(d: Desk, letter: Letter): TemplateResult {
       <div class="field">
         <label for="letter-kind">${say('page.letter.kind')}</label>
         <select id="letter-kind" class="entry" @change=${(e: Event) => choose((e.target as HTMLSelectElement).value)}>
+          ${letter.kind ? nothing : html`<option value="" selected></option>`}
           ${letter.kinds.map((k) => html`<option value=${k.kind} .selected=${live(k.kind === letter.kind)}>${k.label}</option>`)}
         </select>
       </div>
@@ -169,14 +170,39 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
   </section>`;
 }
 
+/** One small form for what the letter leaves open. It is kept nowhere: what is typed lasts as long as the page is open. */
+function names(d: Desk, draft: Letter): TemplateResult | typeof nothing {
+  if (draft.blanks.length === 0) return nothing;
+  const open = draft.blanks.filter((b) => !b.value).length;
+  return html`<details class="fold letter-names">
+    <summary>${say('page.letter.names', { n: String(open) })}</summary>
+    <p>${say('page.letter.names.kept')}</p>
+    ${repeat(
+      draft.blanks,
+      (b) => b.id,
+      (b) => html`<div class="field">
+        <label for="name-${b.id}">${b.label}</label>
+        <input
+          class="entry"
+          id="name-${b.id}"
+          autocomplete="off"
+          .value=${live(d.names[b.id] ?? '')}
+          @change=${(e: Event) => d.nameBlank(b.id, (e.target as HTMLInputElement).value)}
+        />
+      </div>`,
+    )}
+  </details>`;
+}
+
 function drafted(d: Desk, draft: Letter): TemplateResult {
+  if (!draft.kind) return html`<p class="letter-none">${draft.noLetter?.text ?? ''}</p>${choice(d, draft)}`;
   const whole = d.folds.has('letter');
   const caution = draft.paragraphs.filter((p) => p.role === 'caution');
   // The letter as it was before something was typed that cannot be read: to be seen, not to be sent.
   const held = d.sheet.faults.length > 0;
   return html`<div class="letter-side">
       <p>${held ? waiting() : say('page.letter.says')}</p>
-      ${held ? nothing : html`${choice(d, draft)} ${tools(d)}`}
+      ${held ? nothing : html`${choice(d, draft)} ${names(d, draft)} ${tools(d)}`}
       ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
     </div>
     <article class="sheet" data-held=${held ? 'yes' : nothing} data-cut=${whole ? nothing : 'yes'} ?inert=${!whole || held} lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>

@@ -3,6 +3,7 @@
 #include "law/pack.h"
 
 #include <algorithm>
+#include <date/date.h>
 #include <variant>
 
 namespace wearline {

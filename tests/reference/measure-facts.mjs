@@ -1,5 +1,5 @@
 // The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO]
-// Runs `wearline recognise --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
+// Runs `wearline recognize --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
 // prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
 // read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
 // A value under `accept` is right too. A fact read that stands neither under `facts` nor `accept` counts as wrong; a count of one is never held against it.
@@ -15,7 +15,7 @@ const showWrong = words.includes('--wrong');
 const span = words.includes('--lines') ? words[words.indexOf('--lines') + 1].split('-').map(Number) : null;
 const only = words.includes('--set') ? words[words.indexOf('--set') + 1] : null;
 const named = words.find((word, i) => !word.startsWith('--') && !words[i - 1]?.startsWith('--lines') && !words[i - 1]?.startsWith('--set'));
-const program = named ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+const program = named ? path.resolve(named) : path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
 const SURE = 80;
 
 const run = (args, input = '') => {
@@ -24,7 +24,7 @@ const run = (args, input = '') => {
   if (done.status !== 0) throw new Error(`wearline ${args.join(' ')}: ${done.stderr}`);
   return done.stdout.toString('utf8');
 };
-const recognise = (texts) => run(['recognise', '--json'], texts.join('\n') + '\n').trimEnd().split('\n').map((line) => JSON.parse(line));
+const recognise = (texts) => run(['recognize', '--json'], texts.join('\n') + '\n').trimEnd().split('\n').map((line) => JSON.parse(line));
 
 const near = (a, b) => Number.isFinite(Number(a)) && Number.isFinite(Number(b)) && Math.abs(Number(a) - Number(b)) <= 0.051;
 function same(field, a, b) {
@@ -101,9 +101,43 @@ function print({ name, kinds, seen, notes }) {
   return sum;
 }
 
+/** How often the thing is right, by how sure the recognizer is. */
+function calibration(sets) {
+  const bins = [[1, 30], [30, 50], [50, 60], [60, 70], [70, 80], [80, 90], [90, 101]];
+  const rows = bins.map(([from, to]) => {
+    const here = sets.flatMap(({ got, lines }) => got.map((have, i) => ({ have, line: lines[i] }))).filter(({ have }) => have.element && have.confidence >= from && have.confidence < to);
+    const right = here.filter(({ have, line }) => [line, ...(line.also ?? [])].some((x) => x.element === have.element)).length;
+    return { span: `${from} to ${to - 1}`, lines: here.length, right };
+  });
+  return ['| confidence | lines | thing right |', '| --- | --- | --- |', ...rows.map((r) => `| ${r.span} | ${r.lines} | ${share(r.right, r.lines)} |`)].join('\n');
+}
+
+/** Verdict and likely sum from the words alone against those with the thing named and the facts in fields. */
+function verdicts(lines) {
+  const judgedOf = (made) => {
+    const file = path.join(fs.mkdtempSync(path.join(os.tmpdir(), 'facts-')), 'case.json');
+    fs.writeFileSync(file, JSON.stringify({ wearline: 1, tenancy: { began: '2022-08-01', ended: '2026-07-31' }, lines: made }));
+    return JSON.parse(run(['check', '--json', '--today', '2026-09-01', file])).lines;
+  };
+  const usable = lines.filter((line) => Number(line.amount) > 0 && !line.facts.credit);
+  const named = (line) => ({ id: String(line.id), amount: line.amount, kind: line.kind, element: line.element, ...(line.finding ? { finding: line.finding } : {}) });
+  const fields = judgedOf(usable.map((line) => ({ ...named(line), ...line.facts })));
+  const bare = judgedOf(usable.map((line) => named(line)));
+  const fromWords = judgedOf(usable.map((line) => ({ id: String(line.id), amount: line.amount, text: line.text })));
+  const both = judgedOf(usable.map((line) => ({ ...named(line), text: line.text })));
+  const row = (name, list) => {
+    const same = list.filter((l, i) => l.verdict === fields[i].verdict).length;
+    const off = list.reduce((sum, l, i) => sum + Math.abs(Number(l.fair.likely ?? l.fair.low) - Number(fields[i].fair.likely ?? fields[i].fair.low)) / Number(l.claimed), 0) / list.length;
+    return `| ${name} | ${same} of ${list.length} (${share(same, list.length)}) | ${(100 * off).toFixed(1)} % |`;
+  };
+  return ['| judged from | verdict as with the facts in fields | likely sum off by, of the charge |', '| --- | --- | --- |', row('words alone', fromWords), row('words, thing and finding named', both), row('thing and finding alone, no words', bare)].join('\n');
+}
+
 const read = (file) => JSON.parse(fs.readFileSync(path.join(here, 'facts', file), 'utf8'));
 const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line.id <= span[1]) : lines);
 const sets = [];
 if (only !== 'own') sets.push(measure('fact-lines.json', cut(read('fact-lines.json'))));
 if (only !== 'given') sets.push(measure('own-lines.json', cut(read('own-lines.json'))));
 for (const set of sets) print(set);
+console.log(`\nHow a confidence holds\n${calibration(sets)}`);
+for (const set of sets) console.log(`\nVerdicts, ${set.name}\n${verdicts(set.lines)}`);

@@ -157,7 +157,7 @@ void Alternatives::settle(Tri owed) {
     for (DutyWay& way : open.ways) settle_refund_duties(way.duties, owed);
 }
 
-DutyResult Alternatives::fold(const Family& family, const std::vector<DutyWay>& ways) const {
+DutyResult Alternatives::fold(const Family& family, const std::vector<DutyWay>& ways, const DutyResult& first) const {
   std::vector<std::vector<Outcome>> by_way;
   std::vector<Outcome> all;
   bool always = true;
@@ -169,7 +169,15 @@ DutyResult Alternatives::fold(const Family& family, const std::vector<DutyWay>& 
     }
   }
   const Common state = common(all);
-  DutyResult out = *leading(all, state.state);
+  const DutyResult* lead = leading(all, state.state);
+  if (!lead) { // in no way can any of them apply
+    DutyResult none = first;
+    none.applies = false;
+    none.grounds.unknown.clear();
+    conclude(none, DutyState::not_needed, DutyReason::not_called_for);
+    return none;
+  }
+  DutyResult out = *lead;
   out.applies = always ? Tri(true) : Tri();
   out.instead.clear();
   out.last = out.first = std::nullopt;
@@ -206,7 +214,7 @@ std::vector<DutyResult> Alternatives::fold(const std::vector<DutyResult>& each) 
           ways = &open.ways;
         }
     if (!family) out.push_back(r);
-    else if (family->members.front() == r.position) out.push_back(fold(*family, *ways));
+    else if (family->members.front() == r.position) out.push_back(fold(*family, *ways, r));
   }
   return out;
 }

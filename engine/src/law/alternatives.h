@@ -48,7 +48,8 @@ private:
     std::vector<DutyWay> ways;
   };
   void add(std::vector<Family> families, const FactView& view);
-  DutyResult fold(const Family& family, const std::vector<DutyWay>& ways) const;
+  /// `first`: the first of the family, as the case stands.
+  DutyResult fold(const Family& family, const std::vector<DutyWay>& ways, const DutyResult& first) const;
 
   const Pack* pack_;
   const Registry* registry_;

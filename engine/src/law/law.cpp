@@ -170,6 +170,8 @@ Asks Law::assumed() const {
   const auto take = [&](const Grounds& grounds) {
     for (const Ask& ask : grounds.assumed) add_ask(out, ask);
   };
+  if (!pack_->places.empty() && view_.of().locality.empty())
+    add_ask(out, {Ask::Kind::fact, static_cast<std::uint16_t>(registry_->fact("locality"))});
   for (const DutyResult& r : duties_) take(r.grounds);
   for (const PaperResult& r : papers_) take(r.grounds);
   for (const CapResult& r : caps_) take(r.grounds);

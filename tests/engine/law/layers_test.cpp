@@ -60,10 +60,10 @@ TEST_CASE("Without orders the federal rule bars nothing", "[law]") {
 
 TEST_CASE("A local rule takes the place of the state's where the home is inside", "[law]") {
   const std::string silent = R"(,"statement":{"came":false,"refundPaid":"0.00"},"lines":[])";
-  // Oak Park Village Code 12-6-11(C): 30 days. 765 ILCS 710/1: 45 days.
+  // Oak Park Village Code 12-6-11(C): 30 days, to Sunday, August 30, so Monday. 765 ILCS 710/1: 45 days.
   const json inside = judged("US-IL", R"("locality":"Oak Park",)" + tenancy + silent);
   REQUIRE(date_of(inside, "oak-park-refund"));
-  CHECK((*date_of(inside, "oak-park-refund"))["last"]["latest"] == "2026-08-30");
+  CHECK((*date_of(inside, "oak-park-refund"))["last"]["latest"] == "2026-08-31");
   CHECK((*date_of(inside, "oak-park-refund"))["state"] == "missed");
   CHECK_FALSE(date_of(inside, "refund"));
   const json outside = judged("US-IL", R"("locality":"another place",)" + tenancy + silent);

@@ -187,6 +187,17 @@ Tri pet_deposit(const Case& c) {
   return std::any_of(c.deposits.begin(), c.deposits.end(), [](const Deposit& d) { return d.kind == "pet"; });
 }
 
+/// Whether interest was paid on every deposit; no as soon as none was on one.
+Tri interest_paid(const Case& c) {
+  if (c.deposits.empty()) return std::nullopt;
+  Tri answer = true;
+  for (const Deposit& d : c.deposits) {
+    if (d.interest_paid && d.interest_paid->is_zero()) return false;
+    if (!d.interest_paid) answer = std::nullopt;
+  }
+  return answer;
+}
+
 Tri refund_came(const Case& c, const FactView& view) {
   if (c.statement.refund_paid) return !c.statement.refund_paid->is_zero();
   return view.event("refund-sent").happened;
@@ -225,6 +236,7 @@ constexpr FactDeriver fact_derivers[] = {
      [](const Case& c, const FactView& view) { return yes_no(claims_over_deposit(c, view.pack())); }},
     {"balance-due", [](const Case& c, const FactView& view) { return yes_no(balance_due(c, view.pack())); }},
     {"refund-short", [](const Case&, const FactView&) { return FactState{}; }},
+    {"interest-paid", [](const Case& c, const FactView&) { return yes_no(interest_paid(c)); }},
     {"statement-came", [](const Case& c, const FactView&) { return yes_no(statement_came(c)); }},
     {"refund-came", [](const Case& c, const FactView& view) { return yes_no(refund_came(c, view)); }},
     {"address-given",

@@ -62,6 +62,7 @@ void Answers::heed(const Rule& rule) {
 void Answers::heed(const Condition& c) {
   switch (c.op) {
   case Condition::Op::text_in:
+    if (c.unless_said) break; // while the case is silent it is taken to be none of these
     for (const std::string& name : c.names) names_.push_back({{Ask::Kind::fact, c.which}, &name});
     break;
   case Condition::Op::number_in:

@@ -218,10 +218,11 @@ private:
     out_.key("checks").array();
     for (const StatementCheck& c : list) {
       const std::string stated = c.stated.grouped(), computed = c.computed.grouped();
-      std::string text =
-          wording_.say("reading.check." + c.code, {{"text", c.text}, {"stated", stated}, {"computed", computed}});
-      if (c.slip != Slip::none) text += ' ' + wording_.say(slip_key(c.slip), {{"text", c.left_out}});
-      out_.object().pair("code", c.code).pair("text", text);
+      out_.object()
+          .pair("code", c.code)
+          .pair("text", wording_.say("reading.check." + c.code,
+                                     {{"text", c.text}, {"stated", stated}, {"computed", computed}}));
+      text_or_null("slip", c.slip == Slip::none ? "" : wording_.say(slip_key(c.slip), {{"text", c.left_out}}));
       out_.key("line")
           .number(static_cast<std::int64_t>(c.line))
           .pair("stated", c.stated.plain())

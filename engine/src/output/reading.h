@@ -29,7 +29,7 @@ namespace wearline {
 ///     "currency": "USD" | ... | null, "language": "en" | "es",
 ///     "tray": [ { "line", "text", "why", "say" } ],                           // lines read as words only, or not read
 ///     "inputLines": [ what became of each input line ],
-///     "checks": [ { "code", "text", "line", "stated", "computed" } ],         // the paper's arithmetic that does not come out
+///     "checks": [ { "code", "text", "slip", "line", "stated", "computed" } ], // the paper's arithmetic that does not come out; what would explain it
 ///     "closed": [ { "code", "text", "line", "stated", "from": [ lines ] } ],  // and that which does, with the lines it is made of
 ///     "choices": [ { "text", "amount", "reading", "from", "amountFrom" } ] }  // a charge in one reading, none in another as likely
 // clang-format on

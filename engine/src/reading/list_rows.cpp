@@ -169,7 +169,7 @@ private:
       if (kind == LabelKind::none && deposit && less) kind = LabelKind::total;
       if (kind == LabelKind::none && deposit && n.after_equals) kind = LabelKind::balance;
       if (kind == LabelKind::none && s > 0 && s + 1 == strong.size() && adds_up(l, strong)) kind = LabelKind::held;
-      if (kind == LabelKind::none && deposit && adds_up(l, strong))
+      if (kind == LabelKind::none && deposit && mentions_rent(l) && adds_up(l, strong))
         kind = LabelKind::deposit; // "and last month's rent"
       if (kind == LabelKind::none || kind == LabelKind::fact || kind == LabelKind::letter || kind == LabelKind::heading)
         return false;
@@ -281,7 +281,8 @@ private:
         kind != LabelKind::refund)
       return charge_row(i, p);
     if (in_brackets(l)) return detail_row(i);
-    if (section_holds_ && kind == LabelKind::none && mentions_rent(l)) return sum_row(i, p, LabelKind::deposit);
+    if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l))
+      return sum_row(i, p, LabelKind::deposit);
     switch (kind) {
     case LabelKind::none:
     case LabelKind::heading:
@@ -583,15 +584,16 @@ private:
 
   /// Roles that single words of the row speak for, though the row as a whole is not called so.
   void hear_roles(Entry& e, const PaperRow& l, std::size_t first, std::size_t last) const {
-    static constexpr std::array<std::pair<std::string_view, SumRole>, 9> heard = {{{"st:total", SumRole::total},
-                                                                                   {"st:makes", SumRole::total},
-                                                                                   {"st:refund", SumRole::refund},
-                                                                                   {"st:leaves", SumRole::refund},
-                                                                                   {"w:paid-back", SumRole::refund},
-                                                                                   {"st:balance", SumRole::refund},
-                                                                                   {"st:deposit", SumRole::deposit},
-                                                                                   {"st:held", SumRole::deposit},
-                                                                                   {"st:due", SumRole::due}}};
+    static constexpr std::array<std::pair<std::string_view, SumRole>, 10> heard = {{{"st:total", SumRole::total},
+                                                                                    {"st:makes", SumRole::total},
+                                                                                    {"st:refund", SumRole::refund},
+                                                                                    {"st:leaves", SumRole::refund},
+                                                                                    {"w:paid-back", SumRole::refund},
+                                                                                    {"st:balance", SumRole::refund},
+                                                                                    {"st:deposit", SumRole::deposit},
+                                                                                    {"st:held", SumRole::deposit},
+                                                                                    {"st:interest", SumRole::interest},
+                                                                                    {"st:due", SumRole::due}}};
     if (mentions_word(l, "st:payment", first, last)) return e.heard.push_back(SumRole::payment);
     for (const auto& [id, role] : heard)
       if (mentions_word(l, id, first, last)) e.heard.push_back(role);
@@ -602,10 +604,12 @@ private:
     e.may_be(credit ? SumRole::credit : SumRole::charge, value, 0, main);
     if (free) return;
     e.may_be(SumRole::passing, value,
-             passing   ? w_.leave_price_in_passing
-             : e.named ? w_.leave_named
-                       : w_.leave_unnamed,
+             passing                           ? w_.leave_price_in_passing
+             : e.named && !account_is_closed() ? w_.leave_named
+                                               : w_.leave_unnamed,
              main);
+    if (std::find(e.heard.begin(), e.heard.end(), SumRole::interest) != e.heard.end())
+      e.may_be(SumRole::interest, value, w_.heard_sum, main);
     const int turned = e.minus || e.plus ? w_.turned_sign / 2 : e.named ? 2 * w_.turned_sign : w_.turned_sign;
     e.may_be(credit ? SumRole::charge : SumRole::credit, value, turned, main);
     for (const SumRole role : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::subtotal}) {
@@ -715,6 +719,15 @@ private:
     l.fate = "heading";
   }
 
+  /// The refund or what is owed has been stated: what follows is seldom a charge.
+  bool account_is_closed() const {
+    bool sum = false, rest = false;
+    for (const Entry& e : out_.list) {
+      sum = sum || e.kind == LabelKind::total || e.kind == LabelKind::deposit;
+      rest = rest || e.kind == LabelKind::refund || e.kind == LabelKind::due || e.kind == LabelKind::balance;
+    }
+    return sum && rest;
+  }
   bool account_before() const {
     return std::any_of(out_.list.begin(), out_.list.end(), [](const Entry& e) {
       return e.options[0].role == SumRole::total || e.options[0].role == SumRole::refund;

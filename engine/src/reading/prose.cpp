@@ -122,7 +122,7 @@ private:
       const LabelKind kind = kind_of(from, n, last, first, found);
       if (!is_strong(n) && !is_account(kind)) continue;
       found.push_back({k, from, kind});
-      from = n.last + 1u;
+      if (is_strong(n)) from = n.last + 1u;
     }
     bool any = false;
     for (std::size_t i = 0; i < found.size(); ++i) {

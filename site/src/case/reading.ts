@@ -29,14 +29,25 @@ export interface ReadLine {
 export interface Unread {
   line: number;
   text: string;
-  /** Why it was not read as a charge, in words. */
+  /** Why it was not read as a charge: a code, and in words. */
+  why?: string;
   say: string;
 }
 
 export interface ReadCheck {
   code: string;
   text: string;
+  /** What would explain it, in words. */
+  slip?: string | null;
   line: number;
+}
+
+/** A sum of the paper that comes out, with the lines it is made of. */
+export interface ClosedSum {
+  code: string;
+  text: string;
+  line: number;
+  from: number[];
 }
 
 /** What a statement says about itself, and the days it names. */
@@ -53,4 +64,5 @@ export interface Reading extends Record<SumName, string | null> {
   tray: Unread[];
   /** Arithmetic of the paper that does not come out. */
   checks: ReadCheck[];
+  closed: ClosedSum[];
 }

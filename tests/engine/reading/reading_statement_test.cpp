@@ -177,6 +177,13 @@ TEST_CASE("An invoice attached to an account is not counted again", "[reading]")
   CHECK(std::any_of(s.tray.begin(), s.tray.end(), [](const TrayLine& t) { return t.why == "repeated"; }));
 }
 
+TEST_CASE("What is named after the refund is seldom a charge", "[reading]") {
+  const ReadStatement s =
+      read("Stair carpet cleaned  260.00\nDishwasher rack  180.00\nTotal  440.00\nDeposit  1,800.00\n"
+           "Refund  1,360.00\n\nOne half of the carpet money 680.00, the other half 680.00.\n");
+  CHECK(sums(s) == "260.00 180.00");
+}
+
 TEST_CASE("A charge is never left out to make a sum fit", "[reading]") {
   const ReadStatement s = read("Stove cleaning  60.00\nCloset door  70.00\nSmoke alarm battery  25.00\nTotal "
                                "130.00\nDeposit 700.00\nRefund 570.00\n");

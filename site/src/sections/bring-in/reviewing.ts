@@ -246,7 +246,8 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   if (lines.length === 0) return nothing;
   const withFigures = lines.filter((t) => /\d/.test(t.text));
   const name = 'bring-tray';
-  const open = d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0);
+  const open =
+    d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0 || t.why === 'choice');
   return html`<details class="fold bring-tray" ?open=${open} @toggle=${(e: Event) => {
     const now = (e.target as HTMLDetailsElement).open;
     if (now !== d.folds.has(name) && !(now && open)) d.toggleFold(name);
@@ -299,17 +300,29 @@ const aboutFigures = new Set([
 
 /** The paper's own arithmetic as it was read; it no longer holds once a sum was changed. What the audit says too is left to it. */
 function checksOf(r: Review, said: Set<string>): ReadCheck[] {
-  const asRead =
-    r.charges.length === r.reading.lines.length &&
-    r.charges.every((c) => c.amount === c.read?.amount.replace(/^-/, ''));
   const also: Record<string, string> = { extension: 'product-wrong', tax: 'tax-wrong' };
-  return asRead
+  return isAsRead(r)
     ? r.reading.checks.filter((c) => c.code === 'subtotal' || (c.code in also && !said.has(also[c.code]!)))
     : [];
 }
 
+const isAsRead = (r: Review): boolean =>
+  r.charges.length === r.reading.lines.length && r.charges.every((c) => c.amount === c.read?.amount.replace(/^-/, ''));
+
+/** Which of the paper's sums come out, and what would explain those that do not, each with the line it stands in. */
+function arithmetic(d: Desk, r: Review): TemplateResult[] {
+  if (!isAsRead(r)) return [];
+  const at = (line: number): Place => ({ line, start: 0, end: 0 });
+  const closed = r.reading.closed.filter((c) => c.code !== 'sum' && c.code !== 'extension');
+  const slips = r.reading.checks.filter((c) => c.slip);
+  return [
+    ...slips.map((c) => html`<p class="bring-check">${c.slip} ${where(d, r, at(c.line), c.slip!)}</p>`),
+    ...closed.map((c) => html`<p class="help">${c.text} ${where(d, r, at(c.line), c.text)}</p>`),
+  ];
+}
+
 /** Whether the figures add up, as the engine sees the statement now. */
-function sums(r: Review, judged: Judged): TemplateResult {
+function sums(d: Desk, r: Review, judged: Judged): TemplateResult {
   const claimed = judged.result?.totals.claimed;
   const stated = r.facts.find((f) => f.at === '/statement/statedTotal')?.value;
   const audit = (judged.result?.audit ?? []).filter((a) => aboutFigures.has(a.code));
@@ -320,6 +333,7 @@ function sums(r: Review, judged: Judged): TemplateResult {
       ${sameSum(claimed, stated) ? say('page.bring.agrees') : nothing}
     </p>
     ${[...audit, ...checks].map((a) => html`<p class="bring-check">${a.text}</p>`)}
+    ${arithmetic(d, r)}
   </div>`;
 }
 
@@ -372,7 +386,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
     </div>
     <div class="bring-found">
       <h3>${say('page.bring.found')}</h3>
-      ${sums(r, judged)}
+      ${sums(d, r, judged)}
       ${
         r.charges.length
           ? html`<ol class="found-list">

@@ -289,6 +289,7 @@ TEST_CASE("No letter asks for more than was kept with its interest", "[letter]")
     if (!about_money(w.kind) || w.result["totals"]["deposit"].is_null()) return;
     const std::string ask = words(w.letter, "ask");
     if (ask.find("Please send me") == std::string::npos) return;
+    if (ask.find("that your list says will come back, by") != std::string::npos) return; // the list's own sum
     const json& t = w.result["totals"];
     Money most = money(t["deposit"]) + money(t["interest"]["high"]);
     for (const auto& line : w.result["lines"]) // sums in the tenant's favor come on top

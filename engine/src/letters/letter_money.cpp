@@ -296,7 +296,12 @@ private:
       text.add(d_.say("letter.defect.lacking", {{"papers", papers}}));
     }
     const std::string& follows = paper.rule->if_missing_text_in(d_.speech.language());
-    if (sure && !claim_.forfeited && (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
+    // What only a penalty follows from is said with the penalty.
+    const std::vector<std::string>& costs = paper.rule->if_missing;
+    const bool forfeits = std::any_of(costs.begin(), costs.end(),
+                                      [](const std::string& cost) { return cost.compare(0, 8, "forfeits") == 0; });
+    if (sure && !claim_.forfeited && (forfeits || !d_.law.penalty()) &&
+        (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
       text.add(follows);
     return text.take();
   }

@@ -308,7 +308,8 @@ TEST_CASE("No letter tells the other side the lowest sum", "[letter]") {
     const json& t = w.result["totals"];
     if (t["shortfall"]["low"] == t["shortfall"]["high"]) return;
     const std::int64_t low = money(t["shortfall"]["low"]).in_cents();
-    if (low == 0) return;
+    // Where nothing is granted, all that is known to be kept is asked for: only the interest is open.
+    if (low == 0 || low == (money(t["deposit"]) - money(t["paidBack"])).in_cents()) return;
     std::set<std::int64_t> known; // sums that are facts of the case
     for (const std::int64_t sum : sums_in(w.c.dump())) known.insert(sum);
     const std::string ask = words(w.letter, "ask");
@@ -479,7 +480,7 @@ TEST_CASE("A letter is short, and no sentence stands twice in it", "[letter]") {
           FAIL("twice: " << sentence << " in " << w.letter["text"].get<std::string>());
     }
     longest = std::max(longest, count);
-    const std::size_t most = 350 + 45 * w.c["lines"].size();
+    const std::size_t most = 380 + 45 * w.c["lines"].size();
     if (count > most) FAIL(count << " words: " << w.letter["text"].get<std::string>());
   });
   CHECK(longest > 200);

@@ -514,7 +514,8 @@ TEST_CASE("A landlord's statement charges the likely fair sum of each charge, an
     std::int64_t kept = 0;
     for (std::size_t i = 0; i + 1 < table["rows"].size(); ++i) {
       const json& line = *w.line(table["lines"][i]);
-      if (cents(table["rows"][i][2]) != cents(line["fair"]["likely"])) FAIL(table.dump());
+      const json& sum = line["fair"][line["fair"]["likely"].is_null() ? "high" : "likely"]; // no middle: the most
+      if (cents(table["rows"][i][2]) != cents(sum)) FAIL(table.dump());
       kept += cents(table["rows"][i][2]);
       ++kept_lines;
     }

@@ -39,7 +39,7 @@ Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules
   if (line.credit == Tri(true)) return Stand::credit;
   if (!line.amount) return Stand::no_amount;
   if (r.fair.low() == r.claimed || r.claimed < Money::cents(100)) return Stand::undisputed;
-  const bool settled = r.fair.high().is_zero() || (r.opinion.certain() && narrow(r, rules));
+  const bool settled = r.fair.high().is_zero() || (!r.no_middle && r.opinion.certain() && narrow(r, rules));
   if (!settled) return Stand::open;
   return whole_dollars(r.fair.likely()).is_zero() ? Stand::refused : Stand::limited;
 }

@@ -63,7 +63,7 @@ std::string_view ground_when_open(const LineAssessment& line) {
   if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" ? "wear" : "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
-  if (line.steps.size() && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
+  if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
     return "worn-out";
   if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";

@@ -15,8 +15,17 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-/// What the statement charges for a line: the likely fair sum.
-Money charged(const LineAssessment& line) { return line.result.fair.likely(); }
+/// What the statement charges for a line: the likely fair sum; where nothing supports one, the most that may be fair,
+/// which the warnings call at risk.
+Money charged(const LineAssessment& line) {
+  return line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
+}
+
+Money charged_in_all(const Assessment& a) {
+  Money sum;
+  for (const LineAssessment& line : a.lines) sum += charged(line);
+  return sum;
+}
 
 /// A rule of the papers that a statement in this case has to meet, or may have to.
 bool has_to_meet(const PaperRule& rule, const Draft& d) {
@@ -45,7 +54,7 @@ bool needs_agreement(const Draft& d) { return wants(d, "tenant-consent"); }
 
 class LandlordPaper {
 public:
-  explicit LandlordPaper(Draft& d) : d_(d), any_(!d.a.totals.fair.likely().is_zero()) {}
+  explicit LandlordPaper(Draft& d) : d_(d), any_(charged_in_all(d.a) > Money()) {}
 
   void write() {
     warn_before();
@@ -106,7 +115,7 @@ private:
   // Sums: charges and what of them the deposit covers.
 
   Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + d_.a.totals.interest.likely(); }
-  Money all_charges() const { return d_.a.totals.fair.likely(); }
+  Money all_charges() const { return charged_in_all(d_.a); }
   Money kept() const { return deposit_total(d_.c, d_.a.pack) ? std::min(all_charges(), held()) : all_charges(); }
   Money beyond() const { return deposit_total(d_.c, d_.a.pack) ? std::max(all_charges() - held(), Money()) : Money(); }
   /// Still to be sent with the statement.
@@ -353,13 +362,13 @@ private:
       const LineResult& r = d_.a.lines[i].result;
       const std::string charge = d_.label(i);
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
-      else if (r.fair.likely().is_zero() && !r.claimed.is_zero())
+      else if (charged(d_.a.lines[i]).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
                 d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
       else if (!r.certain())
-        d_.warn("open",
-                d_.say("letter.warn.landlord.open",
-                       {{"charge", charge}, {"range", d_.speech.money(r.fair)}, {"sum", d_.money(r.fair.likely())}}));
+        d_.warn("open", d_.say("letter.warn.landlord.open", {{"charge", charge},
+                                                             {"range", d_.speech.money(r.fair)},
+                                                             {"sum", d_.money(charged(d_.a.lines[i]))}}));
       if (!charged(d_.a.lines[i]).is_zero() && d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
     }

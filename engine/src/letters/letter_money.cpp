@@ -47,13 +47,17 @@ private:
     const bool certain = due && due->low() >= d_.rules.letters.smallest_sum;
     return (claim_.open() && !certain) || !worth_a_letter(claim_, d_);
   }
+  /// Nothing is disputed, and of the sum that the statement says comes back nobody said that it came.
+  bool promised() const { return claim_.paid_stated && claim_.paid >= d_.rules.letters.smallest_sum; }
   bool silent() const { return d_.c.statement.came == Tri(false) && d_.a.lines.empty(); }
 
   /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
   /// day that costs more than the sum due.
   bool nothing_to_ask() const {
-    if (!claim_.deposit) return !claim_.disputes();
-    return !worth_a_letter(claim_, d_) && !answers_a_bill() && !(d_.law.penalty() && !d_.law.missed().empty());
+    const bool late = d_.c.statement.came == Tri(false) || !d_.law.missed().empty();
+    if (!claim_.deposit) return !claim_.disputes() && !late;
+    return !worth_a_letter(claim_, d_) && !promised() && !answers_a_bill() &&
+           !(d_.law.penalty() && !d_.law.missed().empty());
   }
 
   /// The day to answer by: that of a rule where one starts with this letter, else the usual time.
@@ -144,6 +148,7 @@ private:
 
   std::string sum() const {
     Sentences text;
+    if (!claim_.deposit && !claim_.disputes()) return d_.say("letter.ask.deposit", {{"day", day()}});
     if (!claim_.deposit) {
       Money back;
       for (const LineStand& line : claim_.lines) back += line.back;
@@ -154,7 +159,9 @@ private:
       if (!claim_.deposit->is_zero()) text.add(d_.say("letter.ask.bill.deposit", {{"sum", d_.money(*claim_.deposit)}}));
       return text.take();
     }
-    if (!worth_a_letter(claim_, d_)) return d_.say("letter.ask.missed", {{"day", day()}});
+    if (!worth_a_letter(claim_, d_))
+      return promised() ? d_.say("letter.ask.promised", {{"sum", d_.money(claim_.paid)}, {"day", day()}})
+                        : d_.say("letter.ask.missed", {{"day", day()}});
     const std::string asked = d_.money(claim_.sum);
     if (silent() && claim_.paid.is_zero()) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
     else if (claim_.forfeited) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
@@ -289,7 +296,12 @@ private:
       text.add(d_.say("letter.defect.lacking", {{"papers", papers}}));
     }
     const std::string& follows = paper.rule->if_missing_text_in(d_.speech.language());
-    if (sure && !claim_.forfeited && (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
+    // What only a penalty follows from is said with the penalty.
+    const std::vector<std::string>& costs = paper.rule->if_missing;
+    const bool forfeits = std::any_of(costs.begin(), costs.end(),
+                                      [](const std::string& cost) { return cost.compare(0, 8, "forfeits") == 0; });
+    if (sure && !claim_.forfeited && (forfeits || !d_.law.penalty()) &&
+        (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
       text.add(follows);
     return text.take();
   }
@@ -416,7 +428,8 @@ private:
   // The end.
 
   void closing() {
-    if (claim_.sum > Money() && !keeps_its_right()) d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
+    if ((claim_.sum > Money() || promised()) && !keeps_its_right())
+      d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
     if (!groups_.empty()) d_.may("keep", ParagraphRole::closing, d_.say("letter.keep"));
     if (!(is(LetterKind::demand) && notice_of_suit(d_)))
       d_.may("next-step", ParagraphRole::closing,
@@ -430,6 +443,7 @@ private:
 
   void warnings() {
     warn_about_law(d_);
+    if (!claim_.deposit) d_.warn("no-deposit", d_.say("letter.warn.no-deposit"));
     if (is(LetterKind::after_deadline) && d_.law.missed().empty())
       d_.warn("no-missed-day", d_.say("letter.warn.no-missed-day"));
     if (is(LetterKind::second_letter) && !earlier_letter(d_.c))

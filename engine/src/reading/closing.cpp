@@ -399,7 +399,8 @@ private:
       for (const std::int64_t target : targets) {
         const auto found = pairs.find(target - s.sums.net());
         if (found == pairs.end()) continue;
-        const auto& [a, b] = found->second;
+        // Named apart: C++20 lets a lambda hold no structured binding in Clang 14.
+        const std::size_t a = found->second.first, b = found->second.second;
         if (std::any_of(base.begin(), base.end(),
                         [&](std::size_t m) { return clash(moves_[m], moves_[a]) || clash(moves_[m], moves_[b]); }))
           continue;

@@ -137,6 +137,8 @@ test('Firefox: after one visit no network is needed', async () => {
   await page.reload();
   await ready(page);
   await example(page, 'Twelve charges');
+  await page.$eval('#facts-change', (b) => b.click());
+  await page.waitForSelector('#place');
   await page.select('#place', 'US-TX');
   await page.waitForSelector('.cautions li');
   assert.doesNotMatch(await text(page, '.notice'), /could not be loaded/);

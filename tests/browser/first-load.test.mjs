@@ -49,7 +49,7 @@ test('a letter comes once what writes it has come', async () => {
   const { page, finish } = await alone();
   const asked = watch(page);
   await openExample(page, /carpet/i);
-  await page.locator('#letter .paragraph').first().waitFor();
+  await page.locator('.letter .paragraph').first().waitFor();
   assert.equal(asked.filter((url) => WHOLE.test(url)).length, 1);
   assert.equal(asked.filter((url) => /\/letters\.[^/]*json$/.test(url)).length, 1);
   await finish();
@@ -65,6 +65,6 @@ test('without the network the page says that a part is missing, judges what is n
   const told = programSays('Small nail holes', '75.50');
   await page.locator('#amount-0').fill('75.50');
   await row(page, 1).getByText(told.verdictText, { exact: false }).first().waitFor();
-  await page.locator('#letter .paragraph').first().waitFor();
+  await page.locator('.letter .paragraph').first().waitFor();
   await finish();
 });

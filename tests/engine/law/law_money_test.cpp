@@ -77,7 +77,8 @@ TEST_CASE("A rate for each year is taken day by day; a year without one leaves t
       to_refund;
   CHECK(interest(rule, held("2025-01-01", "2025-12-31")) == "9.97");  // 364 of 365 days
   CHECK(interest(rule, held("2024-07-01", "2025-07-01")) == "15.04"); // 184 of 365 at 2 %, 181 of 365 at 1 %
-  CHECK(interest(rule, held("2025-01-01", "2027-01-01")) == "10.00 +");
+  // 2026 is not in the table: to today, November 25, nothing or up to its highest rate, 328 of 365 days at 2 %: 17.97.
+  CHECK(interest(rule, held("2025-01-01", "2027-01-01")) == "10.00 10.00 27.97 +");
   const std::string start =
       R"("rate":{"years":{"2024":"0.02","2025":"0.01"},"by":"tenancy-start"},"method":"simple","counts":"day",)" +
       to_refund;

@@ -92,7 +92,8 @@ TEST_CASE("A place whose rule could not be read says so and where to ask", "[law
 
 TEST_CASE("A place without a law file says what is known: no deposit allowed, or no statute found", "[law]") {
   const auto said = [](const char* place) {
-    for (const json& caution : judged(place, R"("lines":[])")["cautions"])
+    const json result = judged(place, R"("lines":[])");
+    for (const json& caution : result["cautions"])
       if (caution["code"] == "no-pack") return caution["text"].get<std::string>();
     return std::string();
   };

@@ -278,7 +278,41 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
   }
   for (std::size_t i = 0; i < patterns_.size(); ++i) index(static_cast<std::uint16_t>(i));
   by_word_.resize(next_word_);
+  SetNumbers known;
+  for (Pattern& pattern : patterns_) {
+    number_sets(pattern.slots, known);
+    find_needs(pattern, known);
+  }
   return faults;
+}
+
+std::uint16_t FactRules::set_of(const std::vector<Word>& words, SetNumbers& known) {
+  const auto [it, fresh] = known.try_emplace(words, static_cast<std::uint16_t>(sets_.size()));
+  if (fresh) {
+    std::vector<bool> in(next_word_, false);
+    for (const Word w : words) in[w] = true;
+    sets_.push_back(std::move(in));
+  }
+  return it->second;
+}
+
+void FactRules::number_sets(std::vector<Slot>& slots, SetNumbers& known) {
+  for (Slot& slot : slots) {
+    slot.set = set_of(slot.words, known);
+    for (auto& phrase : slot.phrases) number_sets(phrase, known);
+  }
+}
+
+/// What must stand somewhere in a line for the pattern to be met: most are not even tried.
+void FactRules::find_needs(Pattern& pattern, SetNumbers& known) {
+  for (const Slot& slot : pattern.slots) {
+    if (slot.kind != SlotKind::words || slot.optional || slot.roles != 0 || !slot.ideas.empty()) continue;
+    std::vector<Word> words = slot.words;
+    for (const auto& phrase : slot.phrases) words.insert(words.end(), phrase[0].words.begin(), phrase[0].words.end());
+    std::sort(words.begin(), words.end());
+    words.erase(std::unique(words.begin(), words.end()), words.end());
+    pattern.needs.push_back(set_of(words, known));
+  }
 }
 
 /// The rules' words that an item is. One that no list knows may be a shortening ("nrml") or a misspelling ("severly").
@@ -348,15 +382,15 @@ struct FactRules::Matching {
 
   bool usable(std::size_t at) const { return at < items.size() && (hidden[at] & facts) == 0; }
 
-  bool has_word(std::size_t at, const std::vector<Word>& words) const {
+  bool has_word(std::size_t at, const Slot& slot) const {
     if (!usable(at)) return false;
-    return std::any_of(items[at].words.begin(), items[at].words.end(),
-                       [&](Word w) { return std::binary_search(words.begin(), words.end(), w); });
+    const std::vector<bool>& in = rules.sets_[slot.set];
+    return std::any_of(items[at].words.begin(), items[at].words.end(), [&](Word w) { return in[w]; });
   }
 
   bool phrase(const std::vector<Slot>& slots, std::size_t at) const {
     for (std::size_t i = 0; i < slots.size(); ++i)
-      if (!has_word(at + i, slots[i].words)) return false;
+      if (!has_word(at + i, slots[i])) return false;
     return true;
   }
 
@@ -417,7 +451,7 @@ struct FactRules::Matching {
     const std::uint8_t count = m.count;
     switch (slot.kind) {
     case SlotKind::words:
-      if (has_word(at, slot.words) && run(slots, s + 1, at + 1, m)) return true;
+      if (has_word(at, slot) && run(slots, s + 1, at + 1, m)) return true;
       for (const auto& p : slot.phrases)
         if (phrase(p, at) && run(slots, s + 1, at + p.size(), m)) return true;
       if (usable(at))
@@ -448,7 +482,7 @@ struct FactRules::Matching {
       }
       break;
     case SlotKind::without: {
-      bool there = has_word(at, slot.words);
+      bool there = has_word(at, slot);
       for (const auto& p : slot.phrases) there = there || phrase(p, at);
       if (usable(at))
         for (const Idea& idea : ideas[at]) there = there || wanted(slot, idea);
@@ -473,36 +507,48 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
   for (FactItem& item : items)
     name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());
   Matching line(*this, text, charges, items);
-  struct Try {
-    std::uint16_t pattern, at;
+  // Which sets of words the line holds one of: 0 not looked at yet, 1 yes, 2 no.
+  std::vector<std::uint8_t> held(sets_.size(), 0);
+  const auto holds = [&](std::uint16_t set) {
+    if (held[set] == 0) {
+      held[set] = 2;
+      for (const FactItem& item : items)
+        for (const Word w : item.words)
+          if (sets_[set][w]) held[set] = 1;
+    }
+    return held[set] == 1;
   };
-  std::vector<Try> tries;
+  std::vector<std::uint8_t> wanted(patterns_.size(), 0); // the same for patterns
+  std::vector<std::uint64_t> tries;                      // rule, item, pattern: in the order they are tried
   for (std::size_t at = 0; at < items.size(); ++at) {
     const auto add = [&](const std::vector<std::uint16_t>& list) {
-      for (const std::uint16_t p : list) tries.push_back({p, static_cast<std::uint16_t>(at)});
+      for (const std::uint16_t p : list) {
+        const Pattern& pattern = patterns_[p];
+        if (wanted[p] == 0) wanted[p] = std::all_of(pattern.needs.begin(), pattern.needs.end(), holds) ? 1 : 2;
+        if (wanted[p] == 1) tries.push_back(std::uint64_t{pattern.rule} << 32 | std::uint64_t{at} << 16 | p);
+      }
     };
     for (const Word w : items[at].words) add(by_word_[w]);
-    if (items[at].kind == FactItem::Kind::number) add(by_number_);
     for (const Matching::Idea& idea : line.ideas[at]) {
       if (const auto found = by_idea_.find(idea.id); found != by_idea_.end()) add(found->second);
       for (std::size_t r = 0; r < by_role_.size(); ++r)
         if ((idea.role >> r & 1u) != 0) add(by_role_[r]);
     }
+    if (items[at].kind == FactItem::Kind::number) add(by_number_);
     add(by_any_);
   }
-  std::sort(tries.begin(), tries.end(), [&](const Try& a, const Try& b) {
-    const std::uint16_t ra = patterns_[a.pattern].rule, rb = patterns_[b.pattern].rule;
-    return ra != rb ? ra < rb : a.at != b.at ? a.at < b.at : a.pattern < b.pattern;
-  });
-  for (const Try& t : tries) {
-    const Pattern& pattern = patterns_[t.pattern];
+  std::sort(tries.begin(), tries.end());
+  tries.erase(std::unique(tries.begin(), tries.end()), tries.end());
+  for (const std::uint64_t one : tries) {
+    const Pattern& pattern = patterns_[one & 0xFFFF];
+    const auto first = static_cast<std::uint16_t>(one >> 16 & 0xFFFF);
     const Rule& rule = rules_[pattern.rule];
     if (!rule.kinds.empty() && std::find(rule.kinds.begin(), rule.kinds.end(), kind) == rule.kinds.end()) continue;
     line.facts = rule.facts != 0 ? rule.facts : rule.hides;
     FactMatch m;
     m.rule = pattern.rule;
-    m.first = t.at;
-    if (!line.run(pattern.slots, 0, t.at, m)) continue;
+    m.first = first;
+    if (!line.run(pattern.slots, 0, first, m)) continue;
     for (std::size_t i = m.first; i <= m.last; ++i) line.hidden[i] |= rule.hides;
     if (rule.facts != 0) // a number says one thing
       for (std::size_t i = 0; i < m.count; ++i) line.hidden[m.numbers[i]] = ~std::uint64_t{0};

@@ -73,6 +73,7 @@ private:
     std::uint8_t most = 0;
     NumberWant want = NumberWant::count;
     std::vector<Word> words; ///< sorted
+    std::uint16_t set = 0;   ///< its words, by place in `sets_`
     std::vector<std::vector<Slot>> phrases;
     std::vector<Lexicon::Id> ideas;
     std::uint32_t roles = 0; ///< bits by Role
@@ -80,7 +81,9 @@ private:
   struct Pattern {
     std::uint16_t rule = 0;
     std::vector<Slot> slots;
+    std::vector<std::uint16_t> needs; ///< sets of which the line must hold a word
   };
+  using SetNumbers = std::map<std::vector<Word>, std::uint16_t>;
   struct Matching;
 
   Word intern(const std::string& text);
@@ -89,11 +92,15 @@ private:
   static void add_idea(std::string_view name, Slot& slot, const Lexicon& charges, const std::string& at,
                        Faults& faults);
   void index(std::uint16_t pattern);
+  std::uint16_t set_of(const std::vector<Word>& words, SetNumbers& known);
+  void number_sets(std::vector<Slot>& slots, SetNumbers& known);
+  void find_needs(Pattern& pattern, SetNumbers& known);
   std::uint64_t bit_of(const std::string& fact);
   void name_words(FactItem& item, bool known) const;
 
   std::vector<Rule> rules_;
   std::vector<Pattern> patterns_;
+  std::vector<std::vector<bool>> sets_; ///< by word
   std::vector<NumberWord> number_words_;
   std::unordered_map<std::string, Word> words_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_;   ///< by first letter

@@ -155,6 +155,17 @@ test('files and texts that are far too much: the page answers meanwhile, says so
   await finish();
 });
 
+test('a thousand cases are opened at once, and the page still answers a key', async () => {
+  const { page, finish } = await open(browser, site.address);
+  const of = (i) => ({ wearline: 1, title: `Case ${i}`, jurisdiction: 'US-WA', lines: [{ id: '1', text: 'Paint', amount: `${100 + i}.00`, element: 'paint-wall' }] });
+  await choose(page, Array.from({ length: 1000 }, (_, i) => file(`c${i}.json`, JSON.stringify(of(i)), 'application/json')));
+  await page.locator('.roster tbody tr').nth(999).waitFor();
+  await says(page, 'Opened 1000 cases. 0 files were no case files.');
+  await page.locator('#amount-0').fill('5.00');
+  await page.locator('.roster tbody tr[aria-current]', { hasText: 'not saved' }).waitFor();
+  await finish();
+});
+
 test('web pages and drawings are no exhibits', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Little is known/);

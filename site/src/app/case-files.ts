@@ -6,7 +6,7 @@ import { shortTime } from '../say/show';
 import { say } from '../say/wording';
 import type { Desk, Sheet } from './desk';
 import { baseName } from './file-names';
-import { isUnsaved, sheetOf, workOf } from './sheet';
+import { freshId, isUnsaved, sheetOf, workOf } from './sheet';
 
 /** Hands `content` to the browser as a file to keep. */
 export function keepFile(name: string, content: BlobPart, type: string): void {
@@ -40,8 +40,7 @@ type Opened = { saved: Saved } | { trouble: string };
 /** What a file holds, or what is wrong with it in words. */
 export function readCase(text: string, name: string): Opened {
   const report = caseInReport(text);
-  if (report === undefined && text.length > largestCase + 1.4 * mostAttached)
-    return { trouble: say('page.notice.tooLarge', { name }) };
+  if (report === undefined && text.length > largestFile) return { trouble: say('page.notice.tooLarge', { name }) };
   let data: unknown;
   try {
     data = JSON.parse(report ?? text);
@@ -59,35 +58,43 @@ export function readCase(text: string, name: string): Opened {
 /** When a case was changed, in words; nothing where the file does not say. */
 const changedAt = (time: string): string => (Number.isNaN(Date.parse(time)) ? '?' : shortTime(time));
 
-/** The same case lies open already: the file is laid beside it, and it is asked which to go on with. */
-function beside(d: Desk, open: Sheet, sheet: Sheet, name: string): void {
-  d.lay(sheet);
-  const drop = (gone: Sheet, stays: Sheet): void => {
-    const rest = d.sheets.filter((s) => s !== gone);
-    d.notice = null;
-    d.layOut(rest, rest.indexOf(stays));
-  };
-  const both = (): void => {
-    d.setApart(sheet);
-    d.hush();
-  };
-  d.warn(say('page.notice.openAlready', { name, open: changedAt(open.changed), file: changedAt(sheet.changed) }), [
-    { says: 'page.notice.replace', act: () => drop(open, sheet) },
-    { says: 'page.notice.keepOpen', act: () => drop(sheet, open) },
-    { says: 'page.notice.keepBoth', act: both },
-  ]);
-}
-
-/** Lays what a file holds on the desk, and says what of it could not be taken. */
-function layDown(d: Desk, saved: Saved, name: string): void {
+/** The sheet of what a file holds. */
+function sheetFrom(saved: Saved, name: string): Sheet {
   const { subject, exhibits, letter, client, dropped, fromReport } = saved;
   // A report carries less than the case: saved under its name it would look like all of it.
   const file = fromReport ? name.replace(/\.html?$/i, '') + '.json' : name;
   const sheet = sheetOf({ subject, exhibits, letter, client }, file, saved.id || undefined, saved.changed || undefined);
   if (saved.version) sheet.version = saved.version;
   if (dropped.length > 0) sheet.saved = null;
+  return sheet;
+}
+
+/** Just as it is in the file. */
+const isSame = (open: Sheet, sheet: Sheet): boolean => !isUnsaved(open) && open.version === sheet.version;
+
+/** The same case lies open already: the file is laid beside it as a case of its own, and it is asked which to go on with. */
+function beside(d: Desk, open: Sheet, sheet: Sheet, name: string): void {
+  sheet.id = freshId();
+  d.lay(sheet);
+  const drop = (gone: Sheet, stays: Sheet): void => {
+    stays.id = open.id;
+    const rest = d.sheets.filter((s) => s !== gone);
+    d.notice = null;
+    d.layOut(rest, rest.indexOf(stays));
+  };
+  d.warn(say('page.notice.openAlready', { name, open: changedAt(open.changed), file: changedAt(sheet.changed) }), [
+    { says: 'page.notice.replace', act: () => drop(open, sheet) },
+    { says: 'page.notice.keepOpen', act: () => drop(sheet, open) },
+    { says: 'page.notice.keepBoth', act: () => d.hush() },
+  ]);
+}
+
+/** Lays what a file holds on the desk, and says what of it could not be taken. */
+function layDown(d: Desk, saved: Saved, name: string): void {
+  const sheet = sheetFrom(saved, name);
+  const { dropped, fromReport } = saved;
   const open = d.sheets.find((s) => s.id === sheet.id);
-  if (open && !isUnsaved(open) && open.version === sheet.version) {
+  if (open && isSame(open, sheet)) {
     d.bringToFront(d.sheets.indexOf(open));
     return d.tell(say('page.notice.openAlreadySame', { name }));
   }
@@ -106,15 +113,43 @@ export function openText(d: Desk, text: string, name: string): boolean {
   return !('trouble' in opened);
 }
 
-/** Lays each file that holds a case on the desk; says how many did not. */
-export async function openAll(d: Desk, files: File[]): Promise<void> {
-  const most = largestCase + 1.4 * mostAttached;
-  let opened = 0;
+/** Bytes beyond which no file is read at all. */
+const largestFile = largestCase + 1.4 * mostAttached;
+
+/** Lays the cases of several files on the desk at once; says how many files held none, and how many not all that could be read. */
+async function openSeveral(d: Desk, files: File[]): Promise<void> {
+  const known = new Map(d.sheets.map((s) => [s.id, s]));
+  const sheets: Sheet[] = [];
+  let other = 0;
+  let inPart = 0;
   for (const file of files) {
-    if (file.size > most) d.tell(say('page.notice.tooLarge', { name: file.name }));
-    else if (openText(d, await file.text(), file.name)) opened++;
+    const opened = file.size > largestFile ? undefined : readCase(await file.text(), file.name);
+    if (!opened || 'trouble' in opened) {
+      other++;
+      continue;
+    }
+    const sheet = sheetFrom(opened.saved, file.name);
+    const open = known.get(sheet.id);
+    if (open && isSame(open, sheet)) continue;
+    // Changed here or there since: both are kept.
+    if (open) sheet.id = freshId();
+    if (opened.saved.dropped.length > 0) inPart++;
+    known.set(sheet.id, sheet);
+    sheets.push(sheet);
   }
-  if (files.length > 1) d.tell(say('page.notice.openedMany', { count: opened, other: files.length - opened }));
+  d.layAll(sheets);
+  const count = files.length - other;
+  if (inPart > 0) d.warn(say('page.notice.openedManyInPart', { count, other, part: inPart }));
+  else d.tell(say('page.notice.openedMany', { count, other }));
+}
+
+/** Lays each file that holds a case on the desk. */
+export async function openAll(d: Desk, files: File[]): Promise<void> {
+  const [file] = files;
+  if (!file) return;
+  if (files.length > 1) await openSeveral(d, files);
+  else if (file.size > largestFile) d.tell(say('page.notice.tooLarge', { name: file.name }));
+  else openText(d, await file.text(), file.name);
   await d.settleOthers();
 }
 

@@ -13,7 +13,7 @@ import type { Engine } from '../engine/engine';
 import { localToday } from '../say/show';
 import { type Language, say } from '../say/wording';
 import { Judging } from './judging';
-import { freshId, freshLineIdOf, isBlankSheet, isUnsaved, type Sheet, sheetOf, touch, workOf } from './sheet';
+import { freshLineIdOf, isBlankSheet, isUnsaved, type Sheet, sheetOf, touch, workOf } from './sheet';
 
 export type { Sheet };
 
@@ -252,6 +252,13 @@ export class Desk {
     this.bringToFront(this.front);
   }
 
+  /** Lays several cases beside those that lie here, the last in front: drawn and judged once, not once for each. */
+  layAll(sheets: Sheet[]): void {
+    if (sheets.length === 0) return;
+    const here = this.sheets.filter((s) => !isBlankSheet(s));
+    this.layOut([...here, ...sheets], here.length + sheets.length - 1);
+  }
+
   /** A blank case, in front of the others. */
   newSheet(): void {
     this.bringToFront(this.sheets.push(sheetOf({ subject: { ...emptyCase(), side: this.side } })) - 1);
@@ -315,12 +322,6 @@ export class Desk {
   markSaved(sheet: Sheet, file: string): void {
     sheet.file = file;
     sheet.saved = workOf(sheet);
-    this.draw();
-  }
-
-  /** A sheet that is the same case as another that lies open becomes a case of its own. */
-  setApart(sheet: Sheet): void {
-    sheet.id = freshId();
     this.draw();
   }
 

@@ -72,6 +72,7 @@ answers.forEach((answer, i) => {
   if (answer.errors.length) throw new Error(`${name}: ${answer.errors[0].text}`);
   for (const letter of [answer, answer.copy].filter(Boolean)) {
     if (letter.language !== options.language) continue; // the English of a Spanish reader was measured already
+    if (letter.paragraphs.length === 0) continue; // none was needed
     results.push({ name, kind: answer.kind, language: letter.language, ...measure(letter.paragraphs, letter.language) });
   }
 });

@@ -263,7 +263,8 @@ std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
   const auto want = [&](std::string_view code) {
     if (!d.has("letter.show.", code)) return;
     std::string item = d.say("letter.show.", code);
-    if (std::find(items.begin(), items.end(), item) != items.end()) return;
+    if (std::find(items.begin(), items.end(), item) != items.end() || items.size() == 2)
+      return;                                                                    // the two that weigh most
     items.insert(code == "bill" ? items.begin() : items.end(), std::move(item)); // short before long
   };
   for (const std::size_t i : lines) {

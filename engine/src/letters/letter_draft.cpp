@@ -95,8 +95,17 @@ std::string Draft::when(const DaySpan& day) const {
 }
 
 std::string Draft::charges(const std::vector<std::size_t>& lines) const {
+  constexpr std::size_t shortest_run = 4; // "1 to 4", but "1, 2 and 3"
   std::vector<std::string> ids;
-  for (const std::size_t line : lines) ids.push_back(on_one_line(c.lines[line].id));
+  for (std::size_t at = 0; at < lines.size();) {
+    std::size_t end = at + 1;
+    while (end < lines.size() && lines[end] == lines[end - 1] + 1) ++end;
+    const auto id = [&](std::size_t i) { return on_one_line(c.lines[lines[i]].id); };
+    if (end - at >= shortest_run) ids.push_back(say("letter.charges.run", {{"first", id(at)}, {"last", id(end - 1)}}));
+    else
+      for (std::size_t i = at; i < end; ++i) ids.push_back(id(i));
+    at = end;
+  }
   return say(lines.size() == 1 ? "letter.charges.one" : "letter.charges.many", {{"ids", listed(ids, speech)}});
 }
 

@@ -336,7 +336,11 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
   out.confidence = lump ? 70 : confidence_of(doubt);
   out.place = place_of(marked.tokens, line, marked.charge, rules, &element);
   out.quantity = choose_count(counts, line, rules, marked.numbers, out.amount);
-  out.facts = word_facts(marked, text, rules.facts(), lexicon, out.kind, out.amount ? out.amount : context.amount);
+  // A guess this weak does not tell a fee from damage, and so shuts out no fact.
+  constexpr int tells_a_fee = 30;
+  const bool no_fee = out.kind == "damage" || out.kind == "cleaning" || out.kind == "disposal" || out.kind == "keys";
+  const std::string_view kind = no_fee || out.confidence >= tells_a_fee ? std::string_view(out.kind) : "other";
+  out.facts = word_facts(marked, text, rules.facts(), lexicon, kind, out.amount ? out.amount : context.amount);
   if (!ranked.empty()) out.basis = basis_of(line, ranked[0].used, marked.tokens);
   for (std::size_t i = lump ? 0 : 1; i < ranked.size() && out.alternatives.size() < 3; ++i) {
     if (ranked[i].score < 300) break;

@@ -80,7 +80,14 @@ export interface JudgedLine {
   fair: Span;
   steps: Step[];
   /** Other disputes like it, as examples; null where too few are known. `disputes` are keys of rules/precedents/cases.json. */
-  alike: { likeness: 'same-fault' | 'same-thing' | 'same-kind'; nothing: number; part: number; all: number; text: string; disputes: string[] } | null;
+  alike: {
+    likeness: 'same-fault' | 'same-thing' | 'same-kind';
+    nothing: number;
+    part: number;
+    all: number;
+    text: string;
+    disputes: string[];
+  } | null;
   turningPoint: { noChargeIfInstalledBefore: string; text: string } | null;
   value: Worth | null;
   conflicts: (Sourced & { text: string })[];

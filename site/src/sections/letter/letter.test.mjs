@@ -49,7 +49,9 @@ test('own words in the letter survive new facts, and what the facts changed bene
   const text = await (await taken(page, 'Keep as text')).text();
   assert.ok(text.includes('Charge 2 is plain wear. I do not owe it.'));
   await mine.getByRole('button', { name: 'Take the draft’s words' }).click();
-  await page.locator('.paragraph-print', { hasText: /^Ordinary wear: charge 2.*\$180\.00/ }).waitFor({ state: 'attached' });
+  await page
+    .locator('.paragraph-print', { hasText: /^Ordinary wear: charge 2.*\$180\.00/ })
+    .waitFor({ state: 'attached' });
   await second.locator('.paragraph-switch input').uncheck();
   assert.doesNotMatch(await (await taken(page, 'Keep as text')).text(), /Ordinary wear: charge 2/);
   await finish();

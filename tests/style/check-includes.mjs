@@ -1,4 +1,5 @@
 // Includes of the engine point one way: a room takes from its own and from the rooms below it, and what is public stands below all.
+// No two headers define a type of one name.
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -32,7 +33,17 @@ function circles() {
   return found;
 }
 
+/** Names at the outermost of a header: two types of one name in one namespace break the rule of one definition, and linking mixes them up. */
+function namesakes() {
+  const where = new Map();
+  for (const file of sources.filter((f) => f.endsWith('.h')))
+    for (const [, name] of fs.readFileSync(path.join(SRC, file), 'utf8').matchAll(/^(?:struct|class|enum class|enum) (\w+)(?: final)?(?: :[^{;]*)? \{/gm))
+      where.set(name, [...(where.get(name) ?? []), file]);
+  return [...where].filter(([, files]) => files.length > 1).map(([name, files]) => `two types are called ${name}: ${files.join(', ')}`);
+}
+
 const faults = [
+  ...namesakes(),
   ...includes.filter(({ to }) => height(to) < 0).map(({ file, line, to }) => `engine/src/${file}:${line} includes "${to}", which is in no room of ${ROOMS.join(', ')}`),
   ...includes.filter(({ file, to }) => height(to) > height(file)).map(({ file, line, to }) => `engine/src/${file}:${line} includes "${to}": ${room(to)} stands above ${room(file)}`),
   ...circles().map((circle) => `a circle of headers: ${circle}`),

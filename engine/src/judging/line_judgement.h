@@ -4,6 +4,7 @@
 // and names what it rests on.
 
 #include "case/case.h"
+#include "law/line_law.h"
 #include "wear/rules.h"
 #include "wear/valuation.h"
 #include "wear/wear.h"
@@ -24,31 +25,6 @@ struct Step {
   Quantity part, whole;
   const Localised* said = nullptr; ///< a sentence of the rules that says why
   References sources;
-};
-
-/// What the law says of one line. Built by the law half.
-struct LineLaw {
-  Tri barred = false;               ///< nothing may be taken; unknown: perhaps
-  bool barred_as_wear = false;      ///< only because it is wear
-  Tri damaged_portion_only = false; ///< matching undamaged parts may not be charged
-  std::optional<Money> limit;       ///< no more than this
-};
-
-/// What the law needs to know of a line besides the line itself.
-struct LineFacts {
-  Verdict wear = Verdict::cannot_tell;
-  std::optional<Range<long>> age_months; ///< completed months the thing is old, at least and at most
-  bool renewed = false;                  ///< charged as replacement
-};
-
-/// The law's answer for a line; the judgement asks it again when a fact is varied.
-class LineLawBook {
-public:
-  virtual ~LineLawBook() = default;
-  virtual LineLaw of(const Line& line, const LineFacts& facts) const = 0;
-  /// Whether the law lets this charge be taken even where nothing is damaged (carpet cleaning by a clause of the
-  /// lease).
-  virtual Tri grants(const Line& line) const = 0;
 };
 
 /// What of the tenancy bears on its lines.

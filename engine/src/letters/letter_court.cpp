@@ -100,7 +100,7 @@ private:
     const bool wrong = !d_.law.missed().empty() || !d_.law.defects().empty();
     if (const RemedyResult* remedy = d_.law.penalty()) add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     else if (d_.law.there() && (wrong || worth_a_letter(claim_, d_)))
-      for (const RemedyResult& remedy : d_.a.law->remedies()) add(d_.law.rule_says(*remedy.rule, "letter.penalty.law"));
+      for (const RemedyResult& each : d_.a.law->remedies()) add(d_.law.rule_says(*each.rule, "letter.penalty.law"));
     if (Paragraph* p = add_list(d_, "grounds", ParagraphRole::list, d_.say("letter.court.grounds"), items))
       p->optional = false;
   }

@@ -82,7 +82,7 @@ const NamedGuide* guide_of(const Draft& d, std::size_t line) {
 }
 
 /// The lists of wear that name the charges of a group.
-std::string guides_text(const Draft& d, const Group& group) {
+std::string guides_text(const Draft& d, const DisputeGroup& group) {
   std::vector<std::pair<const NamedGuide*, std::vector<std::size_t>>> found;
   for (const std::size_t i : group.lines) {
     const NamedGuide* guide = guide_of(d, i);
@@ -99,7 +99,7 @@ std::string guides_text(const Draft& d, const Group& group) {
 }
 
 /// What the law says about the charges of a group, each rule once.
-std::string law_text(const Draft& d, const Group& group, std::vector<const Rule*>& said) {
+std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<const Rule*>& said) {
   Sentences text;
   const std::vector<BarOnLines> bars = d.law.bars(group.lines);
   // A rule about the very charge says more than that the charge is on no list.
@@ -186,7 +186,7 @@ std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
 }
 
 /// Charges that age left nothing of: the life and the age of each.
-std::string worn_out(const Draft& d, const Group& group) {
+std::string worn_out(const Draft& d, const DisputeGroup& group) {
   Sentences text;
   for (const std::size_t i : group.lines)
     for (const Step& step : d.a.lines[i].steps) {
@@ -216,10 +216,10 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   }
 }
 
-std::vector<Group> groups_of(const Draft& d, const Claim& claim) {
-  std::vector<Group> out;
+std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim) {
+  std::vector<DisputeGroup> out;
   for (const std::string_view ground : grounds) {
-    Group group{ground, {}};
+    DisputeGroup group{ground, {}};
     for (std::size_t i = 0; i < claim.lines.size(); ++i) {
       if (ground_of(d, i, claim.lines[i].stand) != ground) continue;
       if (ground == "too-high") out.push_back({ground, {i}});
@@ -289,9 +289,9 @@ std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
 
 } // namespace
 
-std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<Group>& groups) {
+std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups) {
   std::vector<std::pair<std::string, std::vector<std::size_t>>> asked;
-  for (const Group& group : groups) {
+  for (const DisputeGroup& group : groups) {
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
     if (!open || group.ground == "worn-out") continue; // who says that nothing is left asks for no more
     for (const std::size_t i : group.lines) {
@@ -310,7 +310,7 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
   return out;
 }
 
-std::string group_text(const Draft& d, const Claim& claim, const Group& group, std::vector<const Rule*>& said) {
+std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said) {
   Sentences text;
   text.add(d.say(group.ground == "no-amount" ? "letter.group.head.no-sum" : "letter.group.head",
                  {{"ground", d.say("letter.ground.", group.ground)},

@@ -6,25 +6,25 @@
 namespace wearline {
 
 /// Charges that are disputed for one reason: wording keys "letter.group.<ground>" and "letter.ground.<ground>".
-struct Group {
+struct DisputeGroup {
   std::string_view ground;
   std::vector<std::size_t> lines;
 };
 /// What speaks against a charge that is not granted in full.
 std::string_view ground_of(const Draft& d, std::size_t line, Stand stand);
 /// Charges not granted in full, strongest ground first; charges that are too high stand alone.
-std::vector<Group> groups_of(const Draft& d, const Claim& claim);
+std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim);
 
 /// The paragraph on a group, its law and guide included. A rule that `said` holds is not said again; those that are
 /// said are added.
-std::string group_text(const Draft& d, const Claim& claim, const Group& group, std::vector<const Rule*>& said);
+std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said);
 
 /// The arithmetic of a charge as sentences, in whole dollars.
 std::string arithmetic(const Draft& d, std::size_t line);
 
 /// What would have to be shown, "for charge 2: the bill", for the groups that are open; charges that want the same
 /// stand together.
-std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<Group>& groups);
+std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups);
 
 /// The table of charges: charged, asked back, with a row of sums. `only_disputed`: those alone of which something is
 /// asked back.

@@ -348,7 +348,7 @@ private:
                       : disputed ? "letter.charges.disputed"
                                  : "letter.charges.back");
     std::vector<const Rule*> said;
-    for (const Group& group : groups_) {
+    for (const DisputeGroup& group : groups_) {
       std::string id = "group-" + std::string(group.ground);
       if (group.ground == "too-high") id = "line-" + d_.c.lines[group.lines.front()].id;
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
@@ -466,7 +466,7 @@ private:
 
   Draft& d_;
   Claim claim_;
-  std::vector<Group> groups_;
+  std::vector<DisputeGroup> groups_;
   Day by_;
   bool grants_ = false; ///< some charge is said to be undisputed, or fair in part
 };

@@ -17,7 +17,7 @@ Money size_of(Money m) { return m < Money{} ? Money{} - m : m; }
 
 class ListReader {
 public:
-  ListReader(Paper& paper, const RecogniserRules& rules, Entries& out)
+  ListReader(StatementPaper& paper, const RecogniserRules& rules, Entries& out)
       : paper_(paper), rows_(paper.rows), rules_(rules), w_(rules.weights()), charges_(rules.charges()),
         words_(rules.statement()), credit_(rules.charges().find("mark:credit")), out_(out) {}
 
@@ -878,7 +878,7 @@ private:
     l.fate = "charge";
   }
 
-  Paper& paper_;
+  StatementPaper& paper_;
   std::vector<PaperRow>& rows_;
   const RecogniserRules& rules_;
   const ReadingWeights& w_;
@@ -958,6 +958,8 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
     e.may_be(SumRole::charge, value, w.sum_is_charge);
 }
 
-void read_rows(Paper& paper, const RecogniserRules& rules, Entries& out) { ListReader(paper, rules, out).run(); }
+void read_rows(StatementPaper& paper, const RecogniserRules& rules, Entries& out) {
+  ListReader(paper, rules, out).run();
+}
 
 } // namespace wearline

@@ -207,8 +207,8 @@ bool names_thing(const MarkedText& m, const RecogniserRules& rules, std::size_t 
   });
 }
 
-Paper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language) {
-  Paper paper;
+StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language) {
+  StatementPaper paper;
   paper.language = language.empty() ? guess_language(text, rules) : std::string(language);
   paper.style = number_style(text, paper.language == "es");
   paper.currency = guess_currency(text, rules);

@@ -18,7 +18,7 @@ struct PaperRow {
   std::string fate;
 };
 
-struct Paper {
+struct StatementPaper {
   std::vector<PaperRow> rows;
   std::string language; ///< en or es
   std::string currency; ///< ISO 4217; empty: none printed
@@ -26,7 +26,7 @@ struct Paper {
   bool bare_sums = false; ///< sums are bare whole numbers at the ends of lines
 };
 
-Paper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language);
+StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language);
 
 /// A number that may be a sum at all; one that has the look of a sum (sign of a currency, two decimals).
 bool can_be_sum(const Number& number);

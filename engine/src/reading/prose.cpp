@@ -20,7 +20,7 @@ struct Joined {
   std::string text;
   std::vector<std::size_t> starts; ///< of each line in the text
 
-  Joined(const Paper& paper, const std::vector<std::size_t>& rows) {
+  Joined(const StatementPaper& paper, const std::vector<std::size_t>& rows) {
     for (const std::size_t r : rows) {
       if (!text.empty()) text += ' ';
       starts.push_back(text.size());
@@ -51,8 +51,8 @@ bool ends_sentence(const std::string& t, std::size_t i, const RecogniserRules& r
 
 class ProseReader {
 public:
-  ProseReader(Paper& paper, const std::vector<std::size_t>& rows, std::size_t section, const RecogniserRules& rules,
-              Entries& out)
+  ProseReader(StatementPaper& paper, const std::vector<std::size_t>& rows, std::size_t section,
+              const RecogniserRules& rules, Entries& out)
       : paper_(paper), rows_(rows), section_(section), rules_(rules), w_(rules.weights()), joined_(paper, rows),
         out_(out) {
     const std::string mended = mend_letters(joined_.text);
@@ -507,7 +507,7 @@ private:
     }
   }
 
-  Paper& paper_;
+  StatementPaper& paper_;
   const std::vector<std::size_t>& rows_;
   std::size_t section_;
   const RecogniserRules& rules_;
@@ -520,8 +520,8 @@ private:
 
 } // namespace
 
-void read_prose(Paper& paper, const std::vector<std::size_t>& rows, std::size_t section, const RecogniserRules& rules,
-                Entries& out) {
+void read_prose(StatementPaper& paper, const std::vector<std::size_t>& rows, std::size_t section,
+                const RecogniserRules& rules, Entries& out) {
   ProseReader(paper, rows, section, rules, out).run();
 }
 

@@ -20,7 +20,7 @@ bool is_line(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
 /// The roles that were chosen, written out as a statement.
 class Writer {
 public:
-  Writer(Paper& paper, const Entries& entries, const WholeReading& reading)
+  Writer(StatementPaper& paper, const Entries& entries, const WholeReading& reading)
       : paper_(paper), entries_(entries), reading_(reading) {
     out_.language = paper.language;
     out_.currency = paper.currency;
@@ -182,7 +182,7 @@ private:
     }
   }
 
-  Paper& paper_;
+  StatementPaper& paper_;
   const Entries& entries_;
   const WholeReading& reading_;
   ReadStatement out_;
@@ -205,7 +205,7 @@ Money ReadStatement::sum() const {
 }
 
 ReadStatement read_text(std::string_view text, const RecogniserRules& rules, std::string_view language) {
-  Paper paper = look_at_paper(text, rules, language);
+  StatementPaper paper = look_at_paper(text, rules, language);
   Entries entries;
   read_rows(paper, rules, entries);
   settle_patterns(entries, rules.weights());

@@ -91,7 +91,7 @@ cmake_build() {
 }
 
 build_native() {
-  need native engine-tests && step "Build the engine and the command line" cmake_build native programs -DCMAKE_BUILD_TYPE=Release -DWEARLINE_WERROR=ON
+  need native engine-tests && step "Build the engine and the command line" cmake_build native programs -DCMAKE_BUILD_TYPE=Release
 }
 
 wasm_build() {

@@ -95,7 +95,7 @@ std::string Draft::when(const DaySpan& day) const {
 }
 
 std::string Draft::charges(const std::vector<std::size_t>& lines) const {
-  constexpr std::size_t shortest_run = 4; // "1 to 4", but "1, 2 and 3"
+  constexpr std::size_t shortest_run = 5; // "1 to 5", but "1, 2, 3 and 4"
   std::vector<std::string> ids;
   for (std::size_t at = 0; at < lines.size();) {
     std::size_t end = at + 1;

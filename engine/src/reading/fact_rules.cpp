@@ -271,7 +271,7 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
     const auto index_of_rule = static_cast<std::uint16_t>(rules_.size());
     rules_.push_back(std::move(rule));
     texts(entry, at, [&](const std::string& text) {
-      Pattern pattern{index_of_rule, compile(text, charges, at, faults)};
+      Pattern pattern{index_of_rule, compile(text, charges, at, faults), {}};
       if (pattern.slots.empty()) return;
       patterns_.push_back(std::move(pattern));
     });

@@ -1,25 +1,25 @@
 #include "reading/list_rows.h"
 
+#include "reading/account_row.h"
 #include "reading/columns.h"
 #include "reading/prose.h"
-#include "reading/reading_weights.h"
+#include "reading/row_dates.h"
 #include "reading/row_figures.h"
+#include "reading/row_shapes.h"
+#include "reading/row_words.h"
+#include "reading/sum_roles.h"
 
 #include <algorithm>
-#include <array>
 #include <utility>
 
 namespace wearline {
 
 namespace {
 
-Money size_of(Money m) { return m < Money{} ? Money{} - m : m; }
-
 class ListReader {
 public:
   ListReader(StatementPaper& paper, const RecogniserRules& rules, Entries& out)
-      : paper_(paper), rows_(paper.rows), rules_(rules), w_(rules.weights()), charges_(rules.charges()),
-        words_(rules.statement()), credit_(rules.charges().find("mark:credit")), out_(out) {}
+      : paper_(paper), rows_(paper.rows), rules_(rules), w_(rules.weights()), out_(out) {}
 
   void run() {
     std::size_t i = 0;
@@ -52,42 +52,9 @@ private:
 
   // ---------------------------------------------------------------------------------------------------- blocks
 
-  bool reads_as_prose(std::size_t first, std::size_t last) const {
-    std::size_t rows = 0, wide = 0, items = 0, length = 0, sums = 0, ends = 0;
-    bool inner_stop = false;
-    for (std::size_t i = first; i < last; ++i) {
-      const PaperRow& l = rows_[i];
-      if (!l.fate.empty()) continue;
-      ++rows;
-      length += l.row.text.size() - l.row.body;
-      wide += l.row.cells.size() > 1;
-      if (l.row.bulleted || l.row.tabular) return false;
-      for (const Number& n : l.m.numbers) sums += is_strong(n);
-      if (!l.m.numbers.empty() && can_be_sum(l.m.numbers.back()) && ends_row(l, l.m.numbers.back(), rules_) &&
-          l.row.text.back() != '.')
-        ++items;
-      inner_stop = inner_stop || has_inner_stop(l.row.text);
-      ends += l.row.text.back() == '.';
-    }
-    if (rows == 0 || wide * 3 > rows) return false;
-    if (rows == 1) {
-      const PaperRow& l = rows_[first];
-      const bool flows = inner_stop || (l.row.text.back() == '.' && l.m.tokens.size() > 9) || l.m.tokens.size() > 40;
-      return flows && (items == 0 || sums > 1);
-    }
-    if (items * 2 > rows) return false;
-    return length / rows >= 38 || inner_stop || ends * 2 > rows;
-  }
-
-  /// No row of the block has columns: what follows a table is no part of it.
-  bool one_cell_rows(std::size_t first, std::size_t last) const {
-    return std::all_of(rows_.begin() + static_cast<std::ptrdiff_t>(first),
-                       rows_.begin() + static_cast<std::ptrdiff_t>(last),
-                       [](const PaperRow& l) { return l.row.cells.size() == 1 && !l.row.tabular; });
-  }
-
   void block(std::size_t first, std::size_t last) {
-    if (reads_as_prose(first, last) && (!columns_ || one_cell_rows(first, last))) return prose(first, last);
+    if (reads_as_prose(rows_, first, last, rules_) && (!columns_ || one_cell_rows(rows_, first, last)))
+      return prose(first, last);
     for (std::size_t i = first; i < last; ++i) {
       if (rows_[i].row.rule) rows_[i].fate = "rule";
       if (rows_[i].fate.empty()) list_row(i);
@@ -104,15 +71,6 @@ private:
 
   // ------------------------------------------------------------------------------------------------------ rows
 
-  TextPlace place_of(const PaperRow& l, std::uint32_t start, std::uint32_t end) const {
-    return {l.row.line, l.row.offset + start, l.row.offset + end};
-  }
-  TextPlace place_of(const PaperRow& l, const Number& n) const {
-    return place_of(l, l.m.tokens[n.first].start, l.m.tokens[n.last].end);
-  }
-  TextPlace whole_place(const PaperRow& l) const {
-    return place_of(l, l.row.body, static_cast<std::uint32_t>(l.row.text.size()));
-  }
   std::string_view body_of(const PaperRow& l) const { return std::string_view(l.row.text).substr(l.row.body); }
 
   /// A new entry with the figures of a row; the sum first among its options' figures.
@@ -124,76 +82,12 @@ private:
     for (const std::size_t k : numbers) {
       const Number& n = l.m.numbers[k];
       if (k == p.number) main = e.figures.size();
-      e.figures.push_back({*n.money(), place_of(l, n), n.slip});
+      e.figures.push_back({*n.money(), place_in(l, n), n.slip});
     }
     e.rows = {i};
     e.section = section_;
     e.headed = p.headed;
     return e;
-  }
-
-  bool says_who(const PaperRow& l, std::size_t first, std::size_t last) const {
-    for (const Mention& m : l.m.statement) {
-      if (m.first < first || m.last >= last) continue;
-      const std::string& id = words_.at(m.concept_id).id;
-      if (id == "st:you" || id == "st:owner") return true;
-      for (std::size_t t = m.first; t <= m.last; ++t)
-        if (is_word_of(l.m.tokens[t], "w:party", rules_)) return true;
-    }
-    return false;
-  }
-
-  bool mentions_word(const PaperRow& l, std::string_view id, std::size_t first, std::size_t last) const {
-    const Lexicon::Id wanted = words_.find(id);
-    return std::any_of(l.m.statement.begin(), l.m.statement.end(),
-                       [&](const Mention& m) { return m.concept_id == wanted && m.first >= first && m.last < last; });
-  }
-
-  /// "Deposit 1,000.00, less 380.75, refund 619.25": several sums, each with its word before it.
-  bool several_sums(std::size_t i) {
-    PaperRow& l = rows_[i];
-    std::vector<std::size_t> strong;
-    for (std::size_t k = 0; k < l.m.numbers.size(); ++k)
-      if (can_be_sum(l.m.numbers[k]) && (is_strong(l.m.numbers[k]) || l.m.numbers[k].after_equals)) strong.push_back(k);
-    if (strong.size() < 2 || (columns_ && l.row.cells.size() > 2)) return false;
-    std::vector<LabelKind> kinds;
-    std::size_t from = token_at(l.m, l.row.body);
-    bool deposit = false;
-    const bool after = l.m.numbers[strong[0]].first <= from; // "$400.00 deposit - $115.00 = $285.00 refund"
-    for (std::size_t s = 0; s < strong.size(); ++s) {
-      const Number& n = l.m.numbers[strong[s]];
-      const std::size_t next = s + 1 < strong.size() ? l.m.numbers[strong[s + 1]].first : l.m.tokens.size();
-      LabelKind kind = after ? label_of(l.m, rules_, n.last + 1u, next) : label_of(l.m, rules_, from, n.first);
-      const bool less = mentions_word(l, "st:less", from, n.first) || (n.minus && deposit) ||
-                        (n.first > 0 && l.m.tokens[n.first - 1u].is('-'));
-      if (kind == LabelKind::none && deposit && less) kind = LabelKind::total;
-      if (kind == LabelKind::none && deposit && n.after_equals) kind = LabelKind::balance;
-      if (kind == LabelKind::none && s > 0 && s + 1 == strong.size() && adds_up(l, strong)) kind = LabelKind::held;
-      if (kind == LabelKind::none && deposit && mentions_rent(l) && adds_up(l, strong))
-        kind = LabelKind::deposit; // "and last month's rent"
-      if (kind == LabelKind::none || kind == LabelKind::fact || kind == LabelKind::letter || kind == LabelKind::heading)
-        return false;
-      deposit = deposit || kind == LabelKind::deposit || kind == LabelKind::held;
-      kinds.push_back(kind);
-      from = n.last + 1u;
-    }
-    from = token_at(l.m, l.row.body);
-    for (std::size_t k = 0; k < strong.size(); ++k) {
-      const Number& n = l.m.numbers[strong[k]];
-      const auto start = l.m.tokens[std::min<std::size_t>(from, n.first)].start;
-      add_sum(i, strong[k], kinds[k], l.row.text.substr(start, l.m.tokens[n.first].start - start),
-              says_who(l, from, n.first));
-      from = n.last + 1u;
-    }
-    l.fate = "sums";
-    return true;
-  }
-
-  /// The last of the sums is all others together.
-  bool adds_up(const PaperRow& l, const std::vector<std::size_t>& sums) const {
-    Money parts;
-    for (std::size_t k = 0; k + 1 < sums.size(); ++k) parts += *l.m.numbers[sums[k]].money();
-    return sums.size() > 2 && parts == *l.m.numbers[sums.back()].money();
   }
 
   /// An entry for one sum of a row that the row's words call something.
@@ -213,45 +107,8 @@ private:
 
   void describe_as_charge(Entry& e, const PaperRow& l, const std::string& text) const {
     append_piece(e.charge.text, text);
-    if (e.charge.places.empty()) e.charge.places.push_back(whole_place(l));
+    if (e.charge.places.empty()) e.charge.places.push_back(place_in(l));
     e.charge.heading = heading_;
-  }
-
-  // ----------------------------------------------------------------------------------------------------- dates
-
-  static DateKind date_kind(std::string_view id) {
-    if (id == "date:statement") return DateKind::statement;
-    if (id == "date:move-out") return DateKind::move_out;
-    if (id == "date:move-in") return DateKind::move_in;
-    if (id == "date:due") return DateKind::due;
-    if (id == "date:inspected") return DateKind::inspected;
-    return DateKind::unknown;
-  }
-
-  /// The dates of a row, each with the word before it; a date alone on its line is the statement's.
-  bool take_dates(const PaperRow& l) {
-    bool any = false;
-    std::size_t from = 0;
-    for (const Number& n : l.m.numbers) {
-      if (n.kind != NumberKind::date) continue;
-      const auto day = civil_day(n.day);
-      if (!day) continue;
-      DateKind kind = DateKind::unknown;
-      for (const Mention& m : l.m.statement)
-        if (m.first >= from && m.last < n.first && m.match == Match::exact &&
-            date_kind(words_.at(m.concept_id).id) != DateKind::unknown)
-          kind = date_kind(words_.at(m.concept_id).id);
-      if (kind == DateKind::unknown && mentions_word(l, "st:deposit", 0, l.m.tokens.size()))
-        kind = DateKind::deposit_paid;
-      const std::size_t body = token_at(l.m, l.row.body);
-      if (kind == DateKind::unknown && !columns_ &&
-          (n.first <= body || (n.first <= body + 3 && ends_row(l, n, rules_))))
-        kind = DateKind::statement;
-      out_.dates.push_back({kind, *day, place_of(l, n)});
-      any = true;
-      from = n.last + 1u;
-    }
-    return any;
   }
 
   // ------------------------------------------------------------------------------------------------- list rows
@@ -264,12 +121,8 @@ private:
       l.fate = "columns";
       return;
     }
-    if (several_sums(i)) {
-      flush_pending("no-amount");
-      take_dates(l);
-      return;
-    }
-    if (is_sentence(l)) return prose(i, i + 1);
+    if (account_row(i)) return;
+    if (!columns_ && is_sentence(l, rules_)) return prose(i, i + 1);
     if (pairs_row(i)) return;
     const RowFigures p = figures_of(l, columns_, paper_.bare_sums, rules_);
     if (!p.found()) return words_row(i);
@@ -281,7 +134,7 @@ private:
         kind != LabelKind::refund)
       return charge_row(i, p);
     if (in_brackets(l)) return detail_row(i);
-    if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l))
+    if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l, rules_))
       return sum_row(i, p, LabelKind::deposit);
     switch (kind) {
     case LabelKind::none:
@@ -298,27 +151,6 @@ private:
     default:
       return sum_row(i, p, kind);
     }
-  }
-
-  /// Sentences, or sums strung together in one line, among the rows of a list.
-  bool is_sentence(const PaperRow& l) const {
-    if (l.row.bulleted || l.row.cells.size() > 1 || columns_) return false;
-    std::size_t sums = 0;
-    for (const Number& n : l.m.numbers) sums += is_strong(n) && !n.rate && !n.after_equals;
-    if (sums == 0) return false;
-    const Number& last = l.m.numbers.back();
-    if (l.row.text.back() == '.' && l.m.tokens.size() > 8 && !ends_row(l, last, rules_)) return true;
-    if (sums == 2 && is_strong(last) && ends_row(l, last, rules_) && account_word_first(l)) return true;
-    const bool announces = l.row.text.back() == ':' && is_strong(l.m.numbers.back());
-    const bool ends = l.row.text.back() == '.' && l.m.tokens.size() > 8 && sums >= 2;
-    return has_inner_stop(l.row.text) || announces || ends || sums >= 3 || (sums == 2 && strung(l));
-  }
-
-  /// "total $160 so u get $540": the first of two sums is called something.
-  bool account_word_first(const PaperRow& l) const {
-    const auto first = std::find_if(l.m.numbers.begin(), l.m.numbers.end(), is_strong);
-    const LabelKind kind = label_of(l.m, rules_, token_at(l.m, l.row.body), first->first);
-    return kind == LabelKind::total || kind == LabelKind::deposit || kind == LabelKind::refund;
   }
 
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.
@@ -343,23 +175,21 @@ private:
     return true;
   }
 
-  /// "stove 40.00, floor 30.00": a comma after a sum, and words before the next.
-  bool strung(const PaperRow& l) const {
-    for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
-      const Number& n = l.m.numbers[k];
-      const std::size_t t = n.last + 1u;
-      if (!is_strong(n) || n.rate || t >= l.m.tokens.size() || !(l.m.tokens[t].is(',') || l.m.tokens[t].is(';')))
-        continue;
-      if (has_words(l, token_at(l.m, l.row.body), n.first, rules_) &&
-          names_thing(l.m, rules_, t, l.m.numbers[k + 1].first))
-        return true;
+  bool account_row(std::size_t i) {
+    PaperRow& l = rows_[i];
+    if (columns_ && l.row.cells.size() > 2) return false;
+    const std::vector<AccountSum> sums = account_sums(l, rules_);
+    if (sums.empty()) return false;
+    flush_pending("no-amount");
+    for (const AccountSum& s : sums) {
+      const Number& n = l.m.numbers[s.number];
+      const auto start = l.m.tokens[std::min<std::size_t>(s.first, n.first)].start;
+      add_sum(i, s.number, s.kind, l.row.text.substr(start, l.m.tokens[n.first].start - start),
+              says_who(l, rules_, s.first, n.first));
     }
-    return false;
-  }
-
-  bool mentions_rent(const PaperRow& l) const {
-    return std::any_of(l.m.charge.begin(), l.m.charge.end(),
-                       [&](const Mention& m) { return charges_.at(m.concept_id).id == "rent"; });
+    l.fate = "sums";
+    take_dates(l, columns_.has_value(), rules_, out_.dates);
+    return true;
   }
 
   /// Sums without words: of what stands above, or nothing we know.
@@ -384,8 +214,6 @@ private:
     l.fate = "sum-without-words";
   }
 
-  bool in_brackets(const PaperRow& l) const { return l.row.text[l.row.body] == '(' && l.row.text.back() == ')'; }
-
   /// Says more about the charge above it; its sums are part of that one, or none.
   void detail_row(std::size_t i) {
     PaperRow& l = rows_[i];
@@ -394,7 +222,7 @@ private:
       return;
     }
     l.fate = "detail";
-    out_.list[last_charge_].charge.places.push_back(whole_place(l));
+    out_.list[last_charge_].charge.places.push_back(place_in(l));
     last_row_ = i;
   }
 
@@ -419,7 +247,7 @@ private:
     const Number& n = l.m.numbers[p.number];
     const bool at_end = ends_row(l, n, rules_) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
     if (at_end && names_thing(l.m, rules_, 0, l.m.tokens.size())) return charge_row(i, p);
-    take_dates(l);
+    take_dates(l, columns_.has_value(), rules_, out_.dates);
     if (at_end) {
       std::size_t main = 0;
       Entry e = entry_of(i, p, main);
@@ -437,13 +265,14 @@ private:
     flush_pending("no-amount");
     const Number& n = l.m.numbers[p.number];
     const std::string text = description_of(l, p);
-    const bool directed = says_who(l, p.label_first, p.label_last);
+    const bool directed = says_who(l, rules_, p.label_first, p.label_last);
     l.fate = "sums";
     if (kind == LabelKind::held && split_held(i, p)) return;
     if ((n.bracketed || n.minus) &&
         (kind == LabelKind::balance || kind == LabelKind::refund || kind == LabelKind::due) && !directed)
       kind = LabelKind::due;
-    if (kind == LabelKind::deposit || kind == LabelKind::interest) take_dates(l);
+    if (kind == LabelKind::deposit || kind == LabelKind::interest)
+      take_dates(l, columns_.has_value(), rules_, out_.dates);
     std::size_t main = 0;
     Entry e = entry_of(i, p, main);
     e.kind = kind;
@@ -470,34 +299,13 @@ private:
     if (parts.size() != 2 ||
         *l.m.numbers[parts[0]].money() + *l.m.numbers[parts[1]].money() != *l.m.numbers[p.number].money())
       return false;
-    const bool interest = mentions_word(l, "st:interest", 0, l.m.tokens.size()) ||
+    const bool interest = mentions_word(l, rules_, "st:interest") ||
                           std::any_of(l.m.tokens.begin(), l.m.tokens.end(),
                                       [&](const Token& t) { return is_word_of(t, "st:interest", rules_); });
     const std::string text = description_of(l, p);
     add_sum(i, parts[0], LabelKind::deposit, text, true);
     add_sum(i, parts[1], interest ? LabelKind::interest : LabelKind::deposit, text, true);
     return true;
-  }
-
-  bool is_tax(const PaperRow& l, const RowFigures& p) const {
-    const Lexicon::Id tax = charges_.find("tax");
-    return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
-      return m.concept_id == tax && m.first >= p.label_first && m.last < p.label_last;
-    });
-  }
-  /// "Credit for paint", "35.00 CR". A credit check and a credit card are no credit.
-  bool is_credit(const PaperRow& l, const RowFigures& p) const {
-    for (std::size_t t = 0; t < l.m.tokens.size(); ++t) {
-      const bool ours = (t >= p.label_first && t < p.label_last) || t >= p.tail_first || t > l.m.numbers[p.number].last;
-      const auto& ideas = charges_.ideas_of(l.m.tokens[t]);
-      if (!ours || std::find(ideas.begin(), ideas.end(), credit_) == ideas.end()) continue;
-      const bool other = std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
-        return m.first <= t && t <= m.last && m.first != m.last && m.concept_id != credit_ &&
-               charges_.at(m.concept_id).id != "credit";
-      });
-      if (!other) return true;
-    }
-    return false;
   }
 
   void charge_row(std::size_t i, const RowFigures& p) {
@@ -507,7 +315,7 @@ private:
     if (!pending_.empty() && continues_pending(l)) take_pending(e);
     else flush_pending("no-amount");
     append_piece(e.charge.text, description_of(l, p));
-    for (const auto& [start, end] : p.text) e.charge.places.push_back(place_of(l, start, end));
+    for (const auto& [start, end] : p.text) e.charge.places.push_back(place_in(l, start, end));
     finish_charge(i, p, main, std::move(e));
   }
 
@@ -519,7 +327,7 @@ private:
     if (kind != LabelKind::none && kind != LabelKind::heading && kind != LabelKind::letter && kind != LabelKind::fact &&
         kind != LabelKind::page) {
       const std::string text(body_of(last));
-      const bool directed = says_who(last, 0, last.m.tokens.size());
+      const bool directed = says_who(last, rules_, 0, last.m.tokens.size());
       last.fate = l.fate = "sums";
       pending_.pop_back();
       flush_pending("no-amount");
@@ -543,91 +351,18 @@ private:
     e.label = c.text;
     e.minus = p.minus || n.minus || n.bracketed;
     e.plus = p.plus || n.plus;
-    const bool credit = p.credit_column || is_credit(l, p) || section_credits_;
-    if (is_tax(l, p)) c.role = ChargeRole::tax;
-    const bool free = is_free(l, n);
-    e.named = std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r]); });
-    hear_roles(e, l, 0, l.m.tokens.size());
-    add_charge_roles(e, main, credit, free, in_passing(l, n));
+    const bool credit = p.credit_column || is_credit(l, p, rules_) || section_credits_;
+    if (is_tax(l, p, rules_)) c.role = ChargeRole::tax;
+    const bool free = is_free(l, n, rules_);
+    e.named =
+        std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r], rules_); });
+    e.heard = heard_roles(l, rules_);
+    add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), account_is_closed()}, w_);
     out_.list.push_back(std::move(e));
     last_charge_ = out_.list.size() - 1;
     last_row_ = i;
     l.fate = "charge";
     if (!columns_) take_details(i);
-  }
-
-  /// "bought May 2021 for", "usually": words soon before the sum that make it a price.
-  bool in_passing(const PaperRow& l, const Number& n) const {
-    const Lexicon::Id id = words_.find("w:in-passing");
-    return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
-      return s.concept_id == id && s.match == Match::exact && s.last < n.first && s.last + 6u > n.first &&
-             !names_thing(l.m, rules_, s.last + 1u, n.first);
-    });
-  }
-
-  /// Names a thing, work or state with words that are not the account's own ("check", "hold").
-  bool names_own_charge(const PaperRow& l) const {
-    const auto own = [&](std::size_t t) {
-      return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
-        const std::string& id = words_.at(s.concept_id).id;
-        return s.first <= t && t <= s.last &&
-               (id == "w:paid-back" || id == "st:held" || id == "st:payment" || id == "st:refund" || id == "st:total" ||
-                id == "st:deposit");
-      });
-    };
-    for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
-      if (l.m.tokens[t].word() && !own(t) && names_charge(l.m, rules_, t, t + 1)) return true;
-    return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& c) {
-      return c.first != c.last && names_charge(l.m, rules_, c.first, c.last + 1u) && !(own(c.first) && own(c.last));
-    });
-  }
-
-  /// Roles that single words of the row speak for, though the row as a whole is not called so.
-  void hear_roles(Entry& e, const PaperRow& l, std::size_t first, std::size_t last) const {
-    static constexpr std::array<std::pair<std::string_view, SumRole>, 10> heard = {{{"st:total", SumRole::total},
-                                                                                    {"st:makes", SumRole::total},
-                                                                                    {"st:refund", SumRole::refund},
-                                                                                    {"st:leaves", SumRole::refund},
-                                                                                    {"w:paid-back", SumRole::refund},
-                                                                                    {"st:balance", SumRole::refund},
-                                                                                    {"st:deposit", SumRole::deposit},
-                                                                                    {"st:held", SumRole::deposit},
-                                                                                    {"st:interest", SumRole::interest},
-                                                                                    {"st:due", SumRole::due}}};
-    if (mentions_word(l, "st:payment", first, last)) return e.heard.push_back(SumRole::payment);
-    for (const auto& [id, role] : heard)
-      if (mentions_word(l, id, first, last)) e.heard.push_back(role);
-  }
-
-  void add_charge_roles(Entry& e, std::size_t main, bool credit, bool free, bool passing) const {
-    const Money value = free ? Money{} : size_of(e.figures[main].value);
-    e.may_be(credit ? SumRole::credit : SumRole::charge, value, 0, main);
-    if (free) return;
-    e.may_be(SumRole::passing, value,
-             passing                           ? w_.leave_price_in_passing
-             : e.named && !account_is_closed() ? w_.leave_named
-                                               : w_.leave_unnamed,
-             main);
-    if (std::find(e.heard.begin(), e.heard.end(), SumRole::interest) != e.heard.end())
-      e.may_be(SumRole::interest, value, w_.heard_sum, main);
-    const int turned = e.minus || e.plus ? w_.turned_sign / 2 : e.named ? 2 * w_.turned_sign : w_.turned_sign;
-    e.may_be(credit ? SumRole::charge : SumRole::credit, value, turned, main);
-    for (const SumRole role : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::subtotal}) {
-      const auto heard = static_cast<int>(std::count(e.heard.begin(), e.heard.end(), role));
-      int cost = e.named ? w_.named_is_sum : w_.unnamed_is_sum;
-      if (heard > 0) cost = (e.named ? w_.sum_is_none : w_.heard_sum) / heard;
-      if (std::find(e.heard.begin(), e.heard.end(), SumRole::payment) != e.heard.end()) cost += w_.sum_is_other;
-      e.may_be(role, value, cost + (role == SumRole::due || role == SumRole::subtotal ? 2 : 0), main);
-    }
-    for (std::size_t k = 0; k < e.figures.size(); ++k)
-      if (k != main && !e.figures[k].value.is_zero())
-        e.may_be(credit ? SumRole::credit : SumRole::charge, size_of(e.figures[k].value), w_.other_figure, k);
-  }
-
-  bool is_free(const PaperRow& l, const Number& n) const {
-    return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
-      return m.concept_id == rules_.charge_marks().free && m.first > n.last;
-    });
   }
 
   // ---------------------------------------------------------------------------------------- rows without a sum
@@ -643,31 +378,9 @@ private:
     const bool open = before.row.text.back() == ',' || before.row.text.back() == '-';
     if (label_of(before.m, rules_, 0, before.m.tokens.size()) == LabelKind::heading || before.row.text.back() == ':')
       return false;
-    if (is_room(before) || only_capitals(before)) return false;
+    if (is_room(before, rules_) || only_capitals(before)) return false;
     if (open) return true;
     return (lower && before.m.tokens.size() > 4) || (l.row.indent > first.row.indent && before.m.tokens.size() > 4);
-  }
-
-  bool only_capitals(const PaperRow& l) const {
-    bool word = false;
-    for (const Token& t : l.m.tokens)
-      if (t.word()) {
-        if (!t.capitals && t.text.size() > 1) return false;
-        word = true;
-      }
-    return word;
-  }
-
-  /// Nothing but the name of a room.
-  bool is_room(const PaperRow& l) const {
-    std::size_t words = 0, known = 0;
-    std::vector<bool> place(l.m.tokens.size(), false);
-    for (const Mention& m : l.m.charge)
-      if (charges_.at(m.concept_id).role == Role::place)
-        for (std::size_t t = m.first; t <= m.last; ++t) place[t] = true;
-    for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
-      if (l.m.tokens[t].word()) ++words, known += place[t];
-    return words > 0 && words == known;
   }
 
   void take_pending(Entry& e) {
@@ -675,7 +388,7 @@ private:
     for (const std::size_t r : pending_) {
       PaperRow& l = rows_[r];
       append_piece(e.charge.text, body_of(l));
-      e.charge.places.push_back(whole_place(l));
+      e.charge.places.push_back(place_in(l));
       l.fate = "charge";
     }
     rows.insert(rows.end(), e.rows.begin(), e.rows.end());
@@ -707,14 +420,13 @@ private:
     heading_ = l.row.text.substr(l.row.body);
     while (!heading_.empty() && std::string_view(" :.-=\t").find(heading_.back()) != std::string_view::npos)
       heading_.pop_back();
-    const std::size_t all = l.m.tokens.size() + 1;
     const std::size_t words = static_cast<std::size_t>(
         std::count_if(l.m.tokens.begin(), l.m.tokens.end(), [](const Token& t) { return t.word(); }));
     section_credits_ =
-        words <= 4 && mentions_word(l, "w:credits", 0, all) && !mentions_word(l, "st:charge-word", 0, all);
+        words <= 4 && mentions_word(l, rules_, "w:credits") && !mentions_word(l, rules_, "st:charge-word");
     const LabelKind kind = label_of(l.m, rules_, 0, l.m.tokens.size());
     section_holds_ =
-        mentions_word(l, "st:held", 0, all) || section_credits_ || (kind == LabelKind::deposit && words <= 2);
+        mentions_word(l, rules_, "st:held") || section_credits_ || (kind == LabelKind::deposit && words <= 2);
     new_section(l);
     l.fate = "heading";
   }
@@ -741,30 +453,16 @@ private:
     s.follows = std::any_of(out_.list.begin(), out_.list.end(), [](const Entry& e) {
       return e.options[0].role == SumRole::refund || e.options[0].role == SumRole::due;
     });
-    s.attached =
-        out_.sections.back().attached || (account_before() && mentions_word(l, "w:attached", 0, l.m.tokens.size() + 1));
+    s.attached = out_.sections.back().attached || (account_before() && mentions_word(l, rules_, "w:attached"));
     out_.sections.push_back(std::move(s));
     section_ = out_.sections.size() - 1;
   }
 
-  /// "the 450 deposit": a bare number beside a word of the account.
-  bool names_account_number(const PaperRow& l) const {
-    for (const Number& n : l.m.numbers) {
-      if (!can_be_sum(n) || n.thousandths < 20'000) continue;
-      for (const Mention& s : l.m.statement) {
-        const std::string& id = words_.at(s.concept_id).id;
-        if (id != "st:deposit" && id != "st:refund" && id != "st:total" && id != "st:leaves") continue;
-        const bool after = s.first == n.last + 1u, before = n.first <= s.last + 2u && n.first > s.last;
-        if (after || (before && ends_row(l, n, rules_))) return true;
-      }
-    }
-    return false;
-  }
-
   void words_row(std::size_t i) {
     PaperRow& l = rows_[i];
-    if (!l.row.bulleted && !columns_ && l.row.cells.size() == 1 && names_account_number(l)) return prose(i, i + 1);
-    if (take_dates(l) && !l.row.bulleted) {
+    if (!l.row.bulleted && !columns_ && l.row.cells.size() == 1 && names_account_number(l, rules_))
+      return prose(i, i + 1);
+    if (take_dates(l, columns_.has_value(), rules_, out_.dates) && !l.row.bulleted) {
       flush_pending("no-amount");
       l.fate = "date";
       return;
@@ -775,11 +473,11 @@ private:
       l.fate = "page";
       return;
     }
-    if (const auto made = product(l)) return computed_row(i, *made);
+    if (const auto made = product_of(l, rules_)) return computed_row(i, *made);
     const char last = l.row.text.back();
-    const bool attached = !money && l.m.tokens.size() < 12 &&
-                          mentions_word(l, "w:attached", 0, l.m.tokens.size() + 1) && account_before();
-    if (!money && (attached || last == ':' || kind == LabelKind::heading || is_room(l) || only_capitals(l)) &&
+    const bool attached =
+        !money && l.m.tokens.size() < 12 && mentions_word(l, rules_, "w:attached") && account_before();
+    if (!money && (attached || last == ':' || kind == LabelKind::heading || is_room(l, rules_) || only_capitals(l)) &&
         !l.row.bulleted && !next_is_sum(i)) {
       flush_pending("no-amount");
       set_heading(l);
@@ -793,7 +491,7 @@ private:
     if (last_charge_ != nowhere && last_row_ + 1 == i && pending_.empty() && belongs_to_last(l)) {
       Entry& e = out_.list[last_charge_];
       append_piece(e.charge.text, body_of(l));
-      e.charge.places.push_back(whole_place(l));
+      e.charge.places.push_back(place_in(l));
       e.rows.push_back(i);
       l.fate = "charge";
       last_row_ = i;
@@ -828,45 +526,15 @@ private:
     return deeper && (lower || item.row.bulleted);
   }
 
-  struct Product {
-    Money amount;
-    std::size_t price;
-  };
-  /// "Blinds 3 @ 24.00" without a sum: count and price side by side.
-  std::optional<Product> product(const PaperRow& l) const {
-    for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
-      const Number& count = l.m.numbers[k];
-      const Number& price = l.m.numbers[k + 1];
-      if (count.kind != NumberKind::plain || count.currency || count.thousandths == 0 || !is_strong(price) ||
-          !ends_with_each(l, price) || !sign_between(l, count.last, price.first))
-        continue;
-      const std::int64_t cents = count.thousandths * (price.thousandths / 10);
-      if (cents % 1000 != 0) continue;
-      return Product{Money::cents(cents / 1000), k + 1};
-    }
-    return std::nullopt;
-  }
-  bool ends_with_each(const PaperRow& l, const Number& n) const {
-    for (std::size_t t = n.last + 1u; t < l.m.tokens.size(); ++t)
-      if (l.m.tokens[t].word() && !is_word_of(l.m.tokens[t], "w:each", rules_)) return false;
-    return true;
-  }
-  bool sign_between(const PaperRow& l, std::size_t from, std::size_t to) const {
-    if (to - from > 3) return false;
-    for (std::size_t t = from + 1; t < to; ++t)
-      if (l.m.tokens[t].is('@') || l.m.tokens[t].text == "x" || l.m.tokens[t].text == "at") return true;
-    return false;
-  }
-
   void computed_row(std::size_t i, const Product& made) {
     PaperRow& l = rows_[i];
     flush_pending("no-amount");
     Entry e;
     append_piece(e.charge.text, body_of(l));
-    e.charge.places.push_back(whole_place(l));
+    e.charge.places.push_back(place_in(l));
     e.charge.computed = true;
     e.charge.heading = heading_;
-    e.figures.push_back({made.amount, place_of(l, l.m.numbers[made.price]), false});
+    e.figures.push_back({made.amount, place_in(l, l.m.numbers[made.price]), false});
     e.rows = {i};
     e.section = section_;
     e.named = names_charge(l.m, rules_, 0, l.m.tokens.size());
@@ -882,9 +550,6 @@ private:
   std::vector<PaperRow>& rows_;
   const RecogniserRules& rules_;
   const ReadingWeights& w_;
-  const Lexicon& charges_;
-  const Lexicon& words_;
-  Lexicon::Id credit_;
   Entries& out_;
   std::optional<Columns> columns_;
   std::vector<std::size_t> pending_;
@@ -895,68 +560,6 @@ private:
 };
 
 } // namespace
-
-void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights& w) {
-  const Money value = kind == LabelKind::total || kind == LabelKind::subtotal ? printed : size_of(printed);
-  const auto others = [&](std::initializer_list<SumRole> roles, int cost) {
-    for (const SumRole role : roles) e.may_be(role, value, cost);
-  };
-  switch (kind) {
-  case LabelKind::total:
-  case LabelKind::charges:
-    e.may_be(SumRole::total, value, 0);
-    others({SumRole::subtotal}, w.spare_total);
-    others({SumRole::refund, SumRole::due, SumRole::held, SumRole::passing}, w.sum_is_other);
-    break;
-  case LabelKind::subtotal:
-  case LabelKind::carried:
-    e.may_be(SumRole::subtotal, value, 0);
-    others({SumRole::total}, w.sum_is_other);
-    break;
-  case LabelKind::held:
-    e.may_be(SumRole::held, value, 0);
-    others({SumRole::deposit}, w.spare_total);
-    others({SumRole::total, SumRole::refund, SumRole::passing}, w.sum_is_other);
-    break;
-  case LabelKind::deposit:
-    e.may_be(SumRole::deposit, value, 0);
-    others({SumRole::held}, w.spare_total);
-    others({SumRole::passing}, w.sum_is_other);
-    others({SumRole::total, SumRole::refund}, w.sum_is_none + w.spare_total);
-    break;
-  case LabelKind::interest:
-    e.may_be(SumRole::interest, value, 0);
-    others({SumRole::passing, SumRole::held}, w.sum_is_other);
-    break;
-  case LabelKind::refund:
-    e.may_be(SumRole::refund, value, 0);
-    others({SumRole::due}, e.directed ? w.sum_is_other : w.spare_total);
-    others({SumRole::total, SumRole::deposit, SumRole::payment}, w.sum_is_other + 2);
-    others({SumRole::passing}, w.sum_is_none);
-    break;
-  case LabelKind::due:
-    e.may_be(SumRole::due, value, 0);
-    others({SumRole::refund}, e.directed ? w.sum_is_other : w.spare_total);
-    others({SumRole::total}, w.sum_is_other);
-    others({SumRole::passing}, w.sum_is_none);
-    break;
-  case LabelKind::payment:
-    e.may_be(SumRole::payment, value, 0);
-    others({SumRole::credit, SumRole::refund, SumRole::passing}, w.sum_is_other);
-    break;
-  case LabelKind::balance:
-    e.may_be(SumRole::refund, value, 0);
-    e.may_be(SumRole::due, value, 1);
-    others({SumRole::total}, w.sum_is_other);
-    others({SumRole::passing}, w.sum_is_none);
-    break;
-  default:
-    e.may_be(SumRole::passing, value, 0);
-    break;
-  }
-  if (kind != LabelKind::held && kind != LabelKind::carried && kind != LabelKind::subtotal)
-    e.may_be(SumRole::charge, value, w.sum_is_charge);
-}
 
 void read_rows(StatementPaper& paper, const RecogniserRules& rules, Entries& out) {
   ListReader(paper, rules, out).run();

@@ -10,7 +10,4 @@ namespace wearline {
 /// Appends the entries of all rows whose fate is open, in order, and settles the fate of rows that hold none.
 void read_rows(StatementPaper& paper, const RecogniserRules& rules, Entries& out);
 
-/// The roles a sum with the words of a statement ("Total", "Refund") may have, the likeliest by its words first.
-void add_sum_roles(Entry& entry, LabelKind kind, Money value, const ReadingWeights& weights);
-
 } // namespace wearline

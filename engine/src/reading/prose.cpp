@@ -1,8 +1,8 @@
 #include "reading/prose.h"
 
-#include "reading/list_rows.h"
 #include "reading/mending.h"
 #include "reading/reading_weights.h"
+#include "reading/sum_roles.h"
 
 #include <algorithm>
 #include <array>

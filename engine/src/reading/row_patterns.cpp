@@ -1,5 +1,7 @@
 #include "reading/row_patterns.h"
 
+#include "reading/sum_roles.h"
+
 #include <algorithm>
 #include <cstddef>
 #include <utility>
@@ -9,7 +11,6 @@ namespace wearline {
 
 namespace {
 
-Money size_of(Money m) { return m < Money{} ? Money{} - m : m; }
 bool is_line(const Entry& e) { return e.options[0].role == SumRole::charge || e.options[0].role == SumRole::credit; }
 
 /// Makes a figure the sum of the entry; the other stays possible.

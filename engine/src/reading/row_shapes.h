@@ -1,0 +1,26 @@
+#pragma once
+// Whether rows are sentences or lines of a list, by their shape: stops, length, where the sums stand.
+
+#include "reading/paper.h"
+
+#include <optional>
+#include <vector>
+
+namespace wearline {
+
+/// The rows from `first` to `last` (exclusive) flow as sentences.
+bool reads_as_prose(const std::vector<PaperRow>& rows, std::size_t first, std::size_t last,
+                    const RecogniserRules& rules);
+/// No row of the block has columns: what follows a table is no part of it.
+bool one_cell_rows(const std::vector<PaperRow>& rows, std::size_t first, std::size_t last);
+/// Sentences, or sums strung together in one line, among the rows of a list without column heads.
+bool is_sentence(const PaperRow& row, const RecogniserRules& rules);
+
+/// A count and a price side by side, and no sum: "Blinds 3 @ 24.00".
+struct Product {
+  Money amount;
+  std::size_t price = 0; ///< the number that is the price of one
+};
+std::optional<Product> product_of(const PaperRow& row, const RecogniserRules& rules);
+
+} // namespace wearline

@@ -1,0 +1,142 @@
+#include "reading/row_words.h"
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <utility>
+
+namespace wearline {
+
+bool mentions_word(const PaperRow& l, const RecogniserRules& rules, std::string_view id, std::size_t first,
+                   std::size_t last) {
+  const Lexicon::Id wanted = rules.statement().find(id);
+  return std::any_of(l.m.statement.begin(), l.m.statement.end(),
+                     [&](const Mention& m) { return m.concept_id == wanted && m.first >= first && m.last < last; });
+}
+
+bool mentions_word(const PaperRow& l, const RecogniserRules& rules, std::string_view id) {
+  return mentions_word(l, rules, id, 0, l.m.tokens.size() + 1);
+}
+
+bool says_who(const PaperRow& l, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+  for (const Mention& m : l.m.statement) {
+    if (m.first < first || m.last >= last) continue;
+    const std::string& id = rules.statement().at(m.concept_id).id;
+    if (id == "st:you" || id == "st:owner") return true;
+    for (std::size_t t = m.first; t <= m.last; ++t)
+      if (is_word_of(l.m.tokens[t], "w:party", rules)) return true;
+  }
+  return false;
+}
+
+bool mentions_rent(const PaperRow& l, const RecogniserRules& rules) {
+  return std::any_of(l.m.charge.begin(), l.m.charge.end(),
+                     [&](const Mention& m) { return rules.charges().at(m.concept_id).id == "rent"; });
+}
+
+bool is_tax(const PaperRow& l, const RowFigures& p, const RecogniserRules& rules) {
+  const Lexicon::Id tax = rules.charges().find("tax");
+  return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
+    return m.concept_id == tax && m.first >= p.label_first && m.last < p.label_last;
+  });
+}
+
+bool is_credit(const PaperRow& l, const RowFigures& p, const RecogniserRules& rules) {
+  const Lexicon::Id credit = rules.charges().find("mark:credit");
+  for (std::size_t t = 0; t < l.m.tokens.size(); ++t) {
+    const bool ours = (t >= p.label_first && t < p.label_last) || t >= p.tail_first || t > l.m.numbers[p.number].last;
+    const auto& ideas = rules.charges().ideas_of(l.m.tokens[t]);
+    if (!ours || std::find(ideas.begin(), ideas.end(), credit) == ideas.end()) continue;
+    const bool other = std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
+      return m.first <= t && t <= m.last && m.first != m.last && m.concept_id != credit &&
+             rules.charges().at(m.concept_id).id != "credit";
+    });
+    if (!other) return true;
+  }
+  return false;
+}
+
+bool is_free(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+  return std::any_of(l.m.charge.begin(), l.m.charge.end(),
+                     [&](const Mention& m) { return m.concept_id == rules.charge_marks().free && m.first > n.last; });
+}
+
+bool in_passing(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+  const Lexicon::Id id = rules.statement().find("w:in-passing");
+  return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+    return s.concept_id == id && s.match == Match::exact && s.last < n.first && s.last + 6u > n.first &&
+           !names_thing(l.m, rules, s.last + 1u, n.first);
+  });
+}
+
+bool names_own_charge(const PaperRow& l, const RecogniserRules& rules) {
+  const auto own = [&](std::size_t t) {
+    return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+      const std::string& id = rules.statement().at(s.concept_id).id;
+      return s.first <= t && t <= s.last &&
+             (id == "w:paid-back" || id == "st:held" || id == "st:payment" || id == "st:refund" || id == "st:total" ||
+              id == "st:deposit");
+    });
+  };
+  for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
+    if (l.m.tokens[t].word() && !own(t) && names_charge(l.m, rules, t, t + 1)) return true;
+  return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& c) {
+    return c.first != c.last && names_charge(l.m, rules, c.first, c.last + 1u) && !(own(c.first) && own(c.last));
+  });
+}
+
+bool names_account_number(const PaperRow& l, const RecogniserRules& rules) {
+  for (const Number& n : l.m.numbers) {
+    if (!can_be_sum(n) || n.thousandths < 20'000) continue;
+    for (const Mention& s : l.m.statement) {
+      const std::string& id = rules.statement().at(s.concept_id).id;
+      if (id != "st:deposit" && id != "st:refund" && id != "st:total" && id != "st:leaves") continue;
+      const bool after = s.first == n.last + 1u, before = n.first <= s.last + 2u && n.first > s.last;
+      if (after || (before && ends_row(l, n, rules))) return true;
+    }
+  }
+  return false;
+}
+
+std::vector<SumRole> heard_roles(const PaperRow& l, const RecogniserRules& rules) {
+  static constexpr std::array<std::pair<std::string_view, SumRole>, 10> heard = {{{"st:total", SumRole::total},
+                                                                                  {"st:makes", SumRole::total},
+                                                                                  {"st:refund", SumRole::refund},
+                                                                                  {"st:leaves", SumRole::refund},
+                                                                                  {"w:paid-back", SumRole::refund},
+                                                                                  {"st:balance", SumRole::refund},
+                                                                                  {"st:deposit", SumRole::deposit},
+                                                                                  {"st:held", SumRole::deposit},
+                                                                                  {"st:interest", SumRole::interest},
+                                                                                  {"st:due", SumRole::due}}};
+  if (mentions_word(l, rules, "st:payment")) return {SumRole::payment};
+  std::vector<SumRole> out;
+  for (const auto& [id, role] : heard)
+    if (mentions_word(l, rules, id)) out.push_back(role);
+  return out;
+}
+
+bool is_room(const PaperRow& l, const RecogniserRules& rules) {
+  std::size_t words = 0, known = 0;
+  std::vector<bool> place(l.m.tokens.size(), false);
+  for (const Mention& m : l.m.charge)
+    if (rules.charges().at(m.concept_id).role == Role::place)
+      for (std::size_t t = m.first; t <= m.last; ++t) place[t] = true;
+  for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
+    if (l.m.tokens[t].word()) ++words, known += place[t];
+  return words > 0 && words == known;
+}
+
+bool only_capitals(const PaperRow& l) {
+  bool word = false;
+  for (const Token& t : l.m.tokens)
+    if (t.word()) {
+      if (!t.capitals && t.text.size() > 1) return false;
+      word = true;
+    }
+  return word;
+}
+
+bool in_brackets(const PaperRow& l) { return l.row.text[l.row.body] == '(' && l.row.text.back() == ')'; }
+
+} // namespace wearline

@@ -6,7 +6,7 @@
 namespace wearline {
 
 // In place of engine/src/reading/line_names.cpp: no words are read here.
-int name_from_text(Line&, const RecogniserRules&) { return 100; }
+FromWords fill_from_text(Line&, const RecogniserRules&) { return {}; }
 Faults add_recogniser_file(RecogniserRules&, std::string_view, std::string_view) {
   return {{"unknown-file", "", "This engine reads no words; the whole engine does.", ""}};
 }

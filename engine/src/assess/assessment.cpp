@@ -1,5 +1,6 @@
 #include "assess/assess.h"
 #include "judging/date_order.h"
+#include "reading/line_fields.h"
 #include "reading/line_names.h"
 #include "wearline/engine.h"
 
@@ -88,6 +89,32 @@ void ask_about_money(const Assessment& a, std::vector<Question>& out) {
     out.push_back({"/statement/refundPaid", "paid-back", nullptr, Question::no_line, a.totals.fair_refund->likely()});
 }
 
+/// The day a thing was laid, where its age is known instead: before the move-out, or before the move-in.
+void date_from_age(Line& line, const TenancyFacts& tenancy) {
+  if (line.installed) return;
+  const bool now = !line.age_years.empty();
+  const auto age = age_span(now ? line.age_years : line.age_years_at_move_in);
+  if (!age || (!now && !tenancy.move_in)) return;
+  const DaySpan until = now ? tenancy.move_out : *tenancy.move_in;
+  const auto back = [](Day day, long months) {
+    return std::max(first_day, add_months(day, static_cast<int>(-months)));
+  };
+  line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : first_day, back(until.latest, age->least)};
+}
+
+/// Where words and a field say different things and it moves the sum: which is right?
+void ask_about_words(const Assessment& a, std::size_t i, const LineContext& context, std::vector<Question>& out) {
+  for (const WordFact& fact : a.lines[i].words.against) {
+    Line as_said = a.c.lines[i];
+    set_field(as_said, fact);
+    const Range<Money> here = a.lines[i].result.fair, there = judge_line(as_said, a.lines[i].subject, context).fair;
+    const auto apart = [](Money x, Money y) { return x < y ? y - x : x - y; };
+    const Money swing = std::max(
+        {apart(here.low(), there.low()), apart(here.likely(), there.likely()), apart(here.high(), there.high())});
+    out.push_back({"/lines/" + std::to_string(i) + "/" + fact.field, "words", nullptr, i, swing});
+  }
+}
+
 /// Room for the steps of most lines.
 constexpr std::size_t usual_steps = 6;
 
@@ -101,7 +128,8 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   const Case& c = a.c;
   a.lines.resize(c.lines.size());
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
-    const int confidence = name_from_text(a.c.lines[i], rules.recogniser);
+    FromWords& words = a.lines[i].words = fill_from_text(a.c.lines[i], rules.recogniser);
+    const int confidence = words.confidence;
     Subject& subject = a.lines[i].subject;
     subject = subject_of(c.lines[i], rules);
     subject.confidence = confidence;
@@ -109,6 +137,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
   }
   a.tenancy = tenancy_facts(c, today);
+  for (Line& line : a.c.lines) date_from_age(line, a.tenancy);
   a.pack = rules.pack(c.jurisdiction);
   if (a.pack) a.law = std::make_unique<Law>(c, *a.pack, rules.registry, rules.holidays, today);
 
@@ -141,6 +170,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   a.totals = add_up(c, a.lines, a.law ? a.law->interest().owed : Range<Money>(Money()), a.pack);
   if (a.law) a.law->settle(reckoning_of(a));
 
+  for (std::size_t i = 0; i < a.lines.size(); ++i) ask_about_words(a, i, context, a.questions);
   for (std::size_t i = 0; i < a.lines.size(); ++i)
     ask_about_line(i, c.lines[i], a.lines[i].subject, context, a.lines[i].result, a.questions);
   ask_about_tenancy(c, a.lines, context, a.questions);

@@ -7,6 +7,7 @@
 #include "judging/line_judgement.h"
 #include "judging/precedents.h"
 #include "law/law.h"
+#include "reading/line_names.h"
 
 #include <memory>
 #include <optional>
@@ -18,6 +19,7 @@ namespace wearline {
 struct Rules;
 
 struct LineAssessment {
+  FromWords words; ///< what the line's own words filled in
   Subject subject;
   LineResult result;
   std::vector<Step> steps;

@@ -9,7 +9,13 @@ namespace wearline {
 
 namespace {
 
-/// Code points in the first `bytes` bytes.
+/// An age that is a plain number is one in JSON too.
+bool plain_number(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos && text.front() != '.';
+}
+
+} // namespace
+
 std::int64_t code_points(std::string_view text, std::uint32_t bytes) {
   std::int64_t count = 0;
   for (std::size_t i = 0; i < bytes && i < text.size(); ++i)
@@ -17,12 +23,7 @@ std::int64_t code_points(std::string_view text, std::uint32_t bytes) {
   return count;
 }
 
-/// An age that is a plain number is one in JSON too.
-bool plain_number(std::string_view text) {
-  return !text.empty() && text.find_first_not_of("0123456789.") == std::string_view::npos && text.front() != '.';
-}
-
-void write(JsonOut& out, const WordFact& fact) {
+void write_fact_value(JsonOut& out, const WordFact& fact) {
   std::visit(
       [&](const auto& value) {
         using T = std::decay_t<decltype(value)>;
@@ -53,13 +54,11 @@ void write(JsonOut& out, const WordFact& fact) {
       fact.value);
 }
 
-} // namespace
-
 void write_facts(JsonOut& out, const WordFacts& facts, std::string_view text) {
   out.key("facts").object();
   for (const WordFact& fact : facts) {
     out.key(fact.field);
-    write(out, fact);
+    write_fact_value(out, fact);
   }
   out.end_object().key("readFrom").object();
   for (const WordFact& fact : facts)

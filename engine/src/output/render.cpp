@@ -1,4 +1,5 @@
 #include "assess/assess.h"
+#include "output/fact_text.h"
 #include "wearline/engine.h"
 #include "wording/law_words.h"
 #include "wording/line_text.h"
@@ -192,6 +193,28 @@ private:
     out_.end_array().end_object();
   }
 
+  /// The facts that the charge's own words gave, and those a field overrules: with the words, and where they stand.
+  void from_words(const Line& line, const FromWords& words) {
+    const auto list = [&](std::string_view name, std::string_view key, const WordFacts& facts) {
+      out_.key(name).array();
+      for (const WordFact& fact : facts) {
+        const std::string_view said = std::string_view(line.text).substr(fact.start, fact.end - fact.start);
+        out_.object().own("field", fact.field).key("value");
+        write_fact_value(out_, fact);
+        out_.key("readFrom")
+            .array()
+            .number(code_points(line.text, fact.start))
+            .number(code_points(line.text, fact.end));
+        out_.end_array().pair("words", said);
+        out_.pair("text", speech_.say(key, {{"fact", speech_.say("words.field." + fact.field)}, {"words", said}}));
+        out_.end_object();
+      }
+      out_.end_array();
+    };
+    if (!words.used.empty()) list("fromWords", "words.used", words.used);
+    if (!words.against.empty()) list("againstWords", "words.against", words.against);
+  }
+
   void line(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
     out_.object().pair("id", line.id).pair("text", line.text);
@@ -204,6 +227,7 @@ private:
     l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
     if (l.subject.confidence < 100)
       out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
+    from_words(line, l.words);
     out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
     out_.pair("verdictText", verdict_text(l, speech_)).key("certain").boolean(r.certain());
     out_.pair("why", why(l, speech_));

@@ -1,5 +1,7 @@
 #include "reading/line_names.h"
 
+#include "reading/line_fields.h"
+
 #include <algorithm>
 
 namespace wearline {
@@ -10,20 +12,41 @@ namespace {
 /// asked.
 constexpr int sure_enough = 50;
 
-} // namespace
-
-int name_from_text(Line& line, const RecogniserRules& recogniser) {
-  if (!line.element.empty() || line.text.empty() || !recogniser.complete() || line.credit == Tri(true)) return 100;
-  TextContext context;
-  context.amount_known = line.amount.has_value();
-  Recognition seen = recognise(line.text, recogniser, context);
-  if (seen.not_a_charge || seen.element.empty() || seen.confidence < sure_enough) return 100;
+int name_from(Line& line, Recognition& seen) {
+  if (!line.element.empty() || seen.not_a_charge || seen.element.empty() || seen.confidence < sure_enough) return 100;
   if (!line.kind.empty() && !seen.kind.empty() && line.kind != seen.kind) return 100; // the person says otherwise
   line.element = std::move(seen.element);
   line.finding = std::move(seen.finding);
   if (line.kind.empty()) line.kind = std::move(seen.kind);
   if (line.place.empty()) line.place = std::move(seen.place);
   return std::min(seen.confidence, 99);
+}
+
+} // namespace
+
+FromWords fill_from_text(Line& line, const RecogniserRules& recogniser) {
+  FromWords out;
+  if (line.text.empty() || !recogniser.complete() || line.credit == Tri(true)) return out;
+  TextContext context;
+  context.amount_known = line.amount.has_value();
+  context.amount = line.amount;
+  Recognition seen = recognise(line.text, recogniser, context);
+  out.confidence = name_from(line, seen);
+  for (WordFact& fact : seen.facts) {
+    const auto& struck = line.not_from_words;
+    if (std::find(struck.begin(), struck.end(), fact.field) != struck.end()) continue;
+    switch (fill_field(line, fact, seen.facts)) {
+    case Filled::yes:
+      out.used.push_back(fact);
+      break;
+    case Filled::otherwise:
+      out.against.push_back(fact);
+      break;
+    case Filled::no:
+      break;
+    }
+  }
+  return out;
 }
 
 Faults add_recogniser_file(RecogniserRules& recogniser, std::string_view name, std::string_view json) {

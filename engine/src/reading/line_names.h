@@ -10,9 +10,16 @@
 
 namespace wearline {
 
-/// Fills in what a line leaves to its words: thing, finding, kind and place. Gives the confidence, 100 where nothing
-/// was proposed.
-int name_from_text(Line& line, const RecogniserRules& recogniser);
+/// What a line took from its words.
+struct FromWords {
+  int confidence = 100; ///< of the thing; 100 where nothing was proposed
+  WordFacts used;       ///< facts that filled an empty field
+  WordFacts against;    ///< facts that say otherwise than a field does; the field stands
+};
+
+/// Fills in what a line leaves to its words: thing, finding, kind and place, and the facts they state, but for those
+/// the person has struck. A field that is filled always stands.
+FromWords fill_from_text(Line& line, const RecogniserRules& recogniser);
 
 /// Adds one file of engine/rules/recogniser to the words.
 Faults add_recogniser_file(RecogniserRules& recogniser, std::string_view name, std::string_view json);

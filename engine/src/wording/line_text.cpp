@@ -102,9 +102,11 @@ std::string question_text(const Question& question, const Case& c, const std::ve
     thing = thing_of(line, lines[question.line].subject, speech);
     if (line.charged) whole = speech.quantity(*line.charged);
   }
+  std::string fact;
+  if (question.code == "words") fact = speech.say("words.field." + question.asks.substr(question.asks.rfind('/') + 1));
   const std::string_view said =
       question.said ? std::string_view(question.said->in(speech.language())) : std::string_view();
-  return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}});
+  return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}, {"fact", fact}});
 }
 
 std::string audit_text(const AuditNote& note, const Case& c, const Speech& speech) {

@@ -19,9 +19,8 @@ function without(subject: CaseFile, faults: Fault[]): CaseFile {
   return places.reduce((c, f) => withoutAt(c, f.at), subject);
 }
 
-/** Whether a charge leaves it to its words what it is about; the engine finds that out once it reads words. */
-export const leavesToWords = (subject: CaseFile): boolean =>
-  subject.lines.some((line) => line.text && !line.element && line.credit !== true);
+/** Whether a charge has words; what they say of it the engine finds out once it reads words. */
+export const leavesToWords = (subject: CaseFile): boolean => subject.lines.some((line) => line.text && line.credit !== true);
 
 export async function judge(engine: Engine, subject: CaseFile, today: string): Promise<Judged> {
   const first = await engine.assess(subject, today);

@@ -1,0 +1,76 @@
+// What a charge's own words say is judged with, marked, and overruled by what a person fills in. The charges are
+// invented.
+
+#include "rulebook/rule_store.h"
+#include "support/real_rules.h"
+#include "wearline/engine.h"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using nlohmann::json;
+using namespace wearline;
+
+namespace {
+
+json judged(const json& line) {
+  const json c = {
+      {"wearline", 1}, {"tenancy", {{"began", "2022-08-01"}, {"ended", "2026-07-31"}}}, {"lines", json::array({line})}};
+  return json::parse(assess(c.dump(), test::real_rules(), *parse_day("2026-09-01")), nullptr, false);
+}
+
+json line(const char* text, const json& more = json::object()) {
+  json l = {{"id", "1"}, {"text", text}, {"amount", "300.00"}};
+  l.update(more);
+  return l;
+}
+
+const json* fact(const json& assessment, const char* list, const char* field) {
+  const json& l = assessment["lines"][0];
+  if (!l.contains(list)) return nullptr;
+  for (const json& f : l[list])
+    if (f["field"] == field) return &f;
+  return nullptr;
+}
+
+} // namespace
+
+TEST_CASE("Facts of the words are used where the field is empty, and marked", "[facts][assess]") {
+  const json a = judged(line("Carpet burned, 12 years old, replaced", {{"element", "carpet"}, {"finding", "burns"}}));
+  REQUIRE(a["errors"].empty());
+  const json* age = fact(a, "fromWords", "ageYears");
+  REQUIRE(age != nullptr);
+  CHECK((*age)["value"] == 12);
+  CHECK((*age)["words"] == "12 years old");
+  CHECK((*age)["readFrom"] == json::parse("[15, 27]"));
+  CHECK_FALSE((*age)["text"].get<std::string>().empty());
+  CHECK(a["lines"][0]["value"]["installed"]["earliest"] == "2014-01-31");
+  CHECK(a["lines"][0]["value"]["installed"]["latest"] == "2015-01-31");
+}
+
+TEST_CASE("A field that a person fills wins; where the words say otherwise, which is right is asked",
+          "[facts][assess]") {
+  const json a = judged(line("Carpet burned, laid in 2012, replaced",
+                             {{"element", "carpet"}, {"finding", "burns"}, {"installed", "2024-01-15"}}));
+  CHECK(fact(a, "fromWords", "installed") == nullptr);
+  REQUIRE(fact(a, "againstWords", "installed") != nullptr);
+  bool asked = false;
+  for (const json& q : a["questions"]) asked = asked || (q["code"] == "words" && q["asks"] == "/lines/0/installed");
+  CHECK(asked);
+}
+
+TEST_CASE("A fact that the person has struck is not used", "[facts][assess]") {
+  const json a =
+      judged(line("Carpet burned, 12 years old",
+                  {{"element", "carpet"}, {"finding", "burns"}, {"notFromWords", json::array({"ageYears"})}}));
+  REQUIRE(a["errors"].empty());
+  CHECK(fact(a, "fromWords", "ageYears") == nullptr);
+  CHECK(a["lines"][0]["value"]["installed"].is_null());
+}
+
+TEST_CASE("Verdicts listen to count, missing parts and recorded state", "[facts][assess]") {
+  const auto verdict = [](const char* text) { return judged(line(text))["lines"][0]["verdict"]; };
+  CHECK(verdict("40 nail holes from picture wall, patch and repaint") == "chargeable-damage");
+  CHECK(verdict("Hole in wall behind door from knob, no door stop") == "landlord-side");
+  CHECK(verdict("Wall damage already noted on move-in checklist") == "already-there");
+}

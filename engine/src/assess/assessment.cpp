@@ -102,6 +102,29 @@ void date_from_age(Line& line, const TenancyFacts& tenancy) {
   line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : first_day, back(until.latest, age->least)};
 }
 
+/// A thing that is unsure: the range spans what its other readings would come to.
+void span_other_readings(const Case& c, std::size_t i, const Rules& rules, const LineContext& context,
+                         LineAssessment& line) {
+  for (const Alternative& other : line.words.also) {
+    Line as_other = c.lines[i];
+    as_other.element = other.element;
+    as_other.finding = other.finding;
+    Subject subject = subject_of(as_other, rules);
+    if (!subject.element) continue;
+    if (!as_other.kind.empty() && subject.element->kind != as_other.kind) as_other.kind = subject.element->kind;
+    find_life(subject, as_other, context);
+    line.result.fair = line.result.fair.widened(judge_line(as_other, subject, context).fair);
+  }
+}
+
+/// An unsure thing is asked after; its answer moves the sum at most as far as the range goes.
+void ask_about_thing(const Assessment& a, std::size_t i, std::vector<Question>& out) {
+  const LineAssessment& line = a.lines[i];
+  if (line.words.also.empty() && line.words.confidence >= 50) return;
+  const Range<Money>& fair = line.result.fair;
+  out.push_back({"/lines/" + std::to_string(i) + "/element", "is-it", nullptr, i, fair.high() - fair.low()});
+}
+
 /// Where words and a field say different things and it moves the sum: which is right?
 void ask_about_words(const Assessment& a, std::size_t i, const LineContext& context, std::vector<Question>& out) {
   for (const WordFact& fact : a.lines[i].words.against) {
@@ -158,6 +181,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     line.steps.reserve(usual_steps);
     find_life(line.subject, c.lines[i], context);
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
+    span_other_readings(c, i, rules, context, line);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
     if (a.law)
       line.permissions = a.law->permissions(c.lines[i], {line.result.asked.wear, line.result.asked.age_months});
@@ -171,6 +195,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   if (a.law) a.law->settle(reckoning_of(a));
 
   for (std::size_t i = 0; i < a.lines.size(); ++i) ask_about_words(a, i, context, a.questions);
+  for (std::size_t i = 0; i < a.lines.size(); ++i) ask_about_thing(a, i, a.questions);
   for (std::size_t i = 0; i < a.lines.size(); ++i)
     ask_about_line(i, c.lines[i], a.lines[i].subject, context, a.lines[i].result, a.questions);
   ask_about_tenancy(c, a.lines, context, a.questions);

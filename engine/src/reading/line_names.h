@@ -12,9 +12,10 @@ namespace wearline {
 
 /// What a line took from its words.
 struct FromWords {
-  int confidence = 100; ///< of the thing; 100 where nothing was proposed
-  WordFacts used;       ///< facts that filled an empty field
-  WordFacts against;    ///< facts that say otherwise than a field does; the field stands
+  int confidence = 100;          ///< of the thing; 100 where nothing was proposed
+  std::vector<Alternative> also; ///< other readings of the thing, where it is unsure
+  WordFacts used;                ///< facts that filled an empty field
+  WordFacts against;             ///< facts that say otherwise than a field does; the field stands
 };
 
 /// Fills in what a line leaves to its words: thing, finding, kind and place, and the facts they state, but for those

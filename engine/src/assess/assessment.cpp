@@ -102,19 +102,38 @@ void date_from_age(Line& line, const TenancyFacts& tenancy) {
   line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : first_day, back(until.latest, age->least)};
 }
 
-/// A thing that is unsure: the range spans what its other readings would come to.
+/// A thing that is unsure: the range spans what its other readings would come to, and where they lead to another answer
+/// the line stays open and has no middle.
 void span_other_readings(const Case& c, std::size_t i, const Rules& rules, const LineContext& context,
                          LineAssessment& line) {
+  LineResult& r = line.result;
+  const Range<Money> before = r.fair;
+  bool agree = true;
   for (const Alternative& other : line.words.also) {
     Line as_other = c.lines[i];
     as_other.element = other.element;
     as_other.finding = other.finding;
     Subject subject = subject_of(as_other, rules);
     if (!subject.element) continue;
-    if (!as_other.kind.empty() && subject.element->kind != as_other.kind) as_other.kind = subject.element->kind;
+    as_other.kind = subject.element->kind;
     find_life(subject, as_other, context);
-    line.result.fair = line.result.fair.widened(judge_line(as_other, subject, context).fair);
+    const LineResult there = judge_line(as_other, subject, context);
+    r.fair = r.fair.widened(there.fair);
+    agree = agree && there.verdict == r.verdict;
   }
+  if (!agree) {
+    r.verdict = Verdict::cannot_tell;
+    r.no_middle = true;
+    r.fair = Range<Money>(r.fair.low(), r.fair.low(), r.fair.high());
+  }
+  if (r.fair == before) return;
+  Step step;
+  step.code = "other-readings";
+  step.from = before.likely();
+  step.to = r.fair.likely();
+  step.low = r.fair.low();
+  step.high = r.fair.high();
+  line.steps.push_back(std::move(step));
 }
 
 /// An unsure thing is asked after; its answer moves the sum at most as far as the range goes.

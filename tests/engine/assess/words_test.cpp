@@ -5,6 +5,7 @@
 #include "support/real_rules.h"
 #include "wearline/engine.h"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -73,4 +74,20 @@ TEST_CASE("Verdicts listen to count, missing parts and recorded state", "[facts]
   CHECK(verdict("40 nail holes from picture wall, patch and repaint") == "chargeable-damage");
   CHECK(verdict("Hole in wall behind door from knob, no door stop") == "landlord-side");
   CHECK(verdict("Wall damage already noted on move-in checklist") == "already-there");
+}
+
+TEST_CASE("Readings of an unsure thing that lead to different answers leave the line open and without a middle",
+          "[facts][assess]") {
+  const json a = judged(line("Damaged belongings and failure to clean"));
+  const json& l = a["lines"][0];
+  REQUIRE(l["recognised"]["confidence"] < 50);
+  CHECK(l["verdict"] == "cannot-tell");
+  CHECK(l["fair"]["likely"].is_null());
+  CHECK(l["fair"]["low"] == "0.00");
+  CHECK(l["fair"]["high"] == "300.00");
+  const json& steps = l["steps"];
+  CHECK(std::any_of(steps.begin(), steps.end(), [](const json& s) { return s["code"] == "other-readings"; }));
+  bool asked = false;
+  for (const json& q : a["questions"]) asked = asked || (q["code"] == "is-it" && q["asks"] == "/lines/0/element");
+  CHECK(asked);
 }

@@ -20,7 +20,8 @@ function without(subject: CaseFile, faults: Fault[]): CaseFile {
 }
 
 /** Whether a charge has words; what they say of it the engine finds out once it reads words. */
-export const leavesToWords = (subject: CaseFile): boolean => subject.lines.some((line) => line.text && line.credit !== true);
+export const leavesToWords = (subject: CaseFile): boolean =>
+  subject.lines.some((line) => line.text && line.credit !== true);
 
 export async function judge(engine: Engine, subject: CaseFile, today: string): Promise<Judged> {
   const first = await engine.assess(subject, today);

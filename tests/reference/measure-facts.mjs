@@ -1,4 +1,4 @@
-// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO]
+// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own]
 // Runs `wearline recognize --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
 // prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
 // read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
@@ -135,9 +135,8 @@ function verdicts(lines) {
 
 const read = (file) => JSON.parse(fs.readFileSync(path.join(here, 'facts', file), 'utf8'));
 const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line.id <= span[1]) : lines);
-const sets = [];
-if (only !== 'own') sets.push(measure('fact-lines.json', cut(read('fact-lines.json'))));
-if (only !== 'given') sets.push(measure('own-lines.json', cut(read('own-lines.json'))));
+const files = ['fact-lines.json', 'further-lines.json', 'own-lines.json'].filter((file) => only === null || file.startsWith(only));
+const sets = files.map((file) => measure(file, cut(read(file))));
 for (const set of sets) print(set);
 console.log(`\nHow a confidence holds\n${calibration(sets)}`);
 for (const set of sets) console.log(`\nVerdicts, ${set.name}\n${verdicts(set.lines)}`);

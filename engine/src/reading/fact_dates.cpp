@@ -32,6 +32,7 @@ std::string written(const NamedDay& day) {
 /// The class of modifier that the words before an item make ("about", "at least"), looking past one small word.
 bool before(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, std::string_view name) {
   for (std::size_t steps = 0; at-- > 0 && steps < 3; ++steps) {
+    if (steps == 0 && items[at].is('.') && at > 0 && rules.in_class(items[at - 1], name)) return true; // "approx. 2012"
     if (rules.in_class(items[at], name)) return true;
     if (!rules.in_class(items[at], "small-word")) return false;
   }
@@ -80,6 +81,9 @@ std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const F
   if (at >= 2 && joins(items[at - 1], rules) && items[at - 2].kind == FactItem::Kind::number &&
       items[at - 2].thousandths < items[at].thousandths && items[at - 2].thousandths > 0)
     return years(items[at - 2]) + "/" + here;
+  if (at + 2 < items.size() && joins(items[at + 1], rules) && items[at + 2].kind == FactItem::Kind::number &&
+      items[at + 2].thousandths > items[at].thousandths && !half)
+    return here + "/" + years(items[at + 2]);
   if (at + 1 < items.size() && items[at + 1].is('+')) return here + "/..";
   if (before(items, at, rules, "least") || (at + 1 < items.size() && rules.in_class(items[at + 1], "or-more")))
     return here + "/..";

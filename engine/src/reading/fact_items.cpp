@@ -55,6 +55,7 @@ private:
     item.rate = n.rate;
     item.bracketed = n.bracketed;
     item.day = n.day;
+    item.hyphened = joined_to_word(n.last);
     if (n.kind == NumberKind::year) item.day.year = static_cast<int>(n.thousandths / 1000);
     if ((n.kind == NumberKind::fraction || n.kind == NumberKind::date || n.kind == NumberKind::size)) pieces(item);
     return decade(item, n.last + 1u, n.thousandths / 1000);
@@ -89,6 +90,7 @@ private:
       return i + 1;
     }
     item.thousandths = plain_value(t_[i].text) * 1000;
+    item.hyphened = joined_to_word(i);
     return decade(item, i + 1, item.thousandths / 1000);
   }
 
@@ -100,6 +102,7 @@ private:
         item.kind = FactItem::Kind::number;
         item.thousandths = w.thousandths;
         item.worded = true;
+        item.hyphened = joined_to_word(i);
         break;
       }
     return i + 1;
@@ -120,6 +123,10 @@ private:
     return i + 1;
   }
 
+  bool joined_to_word(std::size_t i) const {
+    return i + 2 < t_.size() && t_[i + 1].is('-') && t_[i + 1].glued && t_[i + 2].glued && t_[i + 2].word();
+  }
+
   bool inside_word(std::size_t i) const {
     if (i == 0 || i + 1 >= t_.size() || !t_[i].glued || !t_[i + 1].glued) return false;
     return t_[i - 1].word() || t_[i + 1].word();
@@ -129,6 +136,7 @@ private:
     if (i == 0 || !t_[i].glued || !t_[i - 1].word()) return false;
     if (i + 1 >= t_.size() || t_[i + 1].glued) return true;
     const char next = source_[t_[i + 1].start];
+    if (next >= '0' && next <= '9') return t_[i - 1].text.size() <= 6; // "approx. 2012"
     return t_[i - 1].text.size() <= 5 && !(next >= 'A' && next <= 'Z');
   }
 

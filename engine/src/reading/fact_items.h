@@ -22,6 +22,7 @@ struct FactItem {
   bool worded = false;              ///< a number written as a word: "two"
   bool bracketed = false;           ///< "(6)"
   bool decade = false;              ///< "1970s"
+  bool hyphened = false;            ///< joined to the word after it: "6-panel"
   bool rate = false;                ///< a price for one, as numbers.h has it
   NamedDay day;                     ///< of a date or year
   std::int64_t over = 0, under = 0; ///< of a fraction: over / under

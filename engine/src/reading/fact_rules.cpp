@@ -29,6 +29,14 @@ std::string consonants(std::string_view word) {
   return out;
 }
 
+/// Only letters of the word, in its order: "rplcd" of "replaced", but not "gastos" of "gusts".
+bool shortens(std::string_view text, std::string_view word) {
+  std::size_t at = 0;
+  for (const char c : word)
+    if (at < text.size() && text[at] == c) ++at;
+  return at == text.size();
+}
+
 /// The choices of a slot: split at "|" outside of "<...>".
 std::vector<std::string_view> alternatives(std::string_view text) {
   std::vector<std::string_view> out;
@@ -70,7 +78,7 @@ FactRules::Word FactRules::intern(const std::string& text) {
   if (text.back() == '*') prefixes_[letter(text[0])].push_back({text.substr(0, text.size() - 1), it->second});
   else if (text[0] == '*') endings_[letter(text.back())].push_back({text.substr(1), it->second});
   else if (text.size() >= 5) {
-    shortenings_[consonants(text)].push_back(it->second);
+    shortenings_[consonants(text)].push_back({text, it->second});
     if (text.size() >= 6) long_words_[letter(text[0])].push_back({text, it->second});
   }
   return it->second;
@@ -330,7 +338,8 @@ void FactRules::name_words(FactItem& item, bool known) const {
   const std::string short_form = consonants(text);
   if (short_form.size() >= 4 || (short_form.size() == 3 && text.size() >= 5))
     if (const auto found = shortenings_.find(short_form); found != shortenings_.end())
-      item.words.insert(item.words.end(), found->second.begin(), found->second.end());
+      for (const auto& [word, id] : found->second)
+        if (shortens(text, word)) item.words.push_back(id);
   if (!item.words.empty() || text.size() < 6) return;
   for (const auto& [word, id] : long_words_[static_cast<std::size_t>(text[0] - 'a')])
     if (edit_distance(text, word, 1) <= 1) item.words.push_back(id);
@@ -411,13 +420,24 @@ struct FactRules::Matching {
            (n.number == NumberKind::plain || n.number == NumberKind::money);
   }
 
+  /// "6-panel door", "4-burner stove": a number that says what the thing is like; "2-year" is a measure.
+  bool describes(std::size_t at) const {
+    return items[at].hyphened && at + 1 < items.size() && !rules.in_class(items[at + 1], "measure-word");
+  }
+  /// "2.25 hr": two decimals, and yet no sum.
+  bool measures_time(std::size_t at) const {
+    const FactItem& n = items[at];
+    return n.decimals == 2 && !n.currency && !n.rate && n.thousandths > 0 && at + 1 < items.size() &&
+           rules.in_class(items[at + 1], "hours");
+  }
+
   bool is_number(std::size_t at, NumberWant want) const {
     if (!usable(at)) return false;
     const FactItem& n = items[at];
     if (n.kind != FactItem::Kind::number) return false;
     switch (want) {
     case NumberWant::count:
-      return n.worded || counts(n);
+      return (n.worded || counts(n) || measures_time(at)) && !describes(at);
     case NumberWant::bracketed:
       return n.bracketed && counts(n);
     case NumberWant::size:

@@ -103,9 +103,10 @@ private:
   std::vector<std::vector<bool>> sets_; ///< by word
   std::vector<NumberWord> number_words_;
   std::unordered_map<std::string, Word> words_;
-  std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_;   ///< by first letter
-  std::array<std::vector<std::pair<std::string, Word>>, 26> endings_;    ///< "*ed", by last letter
-  std::unordered_map<std::string, std::vector<Word>> shortenings_;       ///< words by their first letter and consonants
+  std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter
+  std::array<std::vector<std::pair<std::string, Word>>, 26> endings_;  ///< "*ed", by last letter
+  /// Words by their first letter and consonants.
+  std::unordered_map<std::string, std::vector<std::pair<std::string, Word>>> shortenings_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> long_words_; ///< of six letters and more, by first letter
   std::map<std::string, Slot, std::less<>> classes_;
   std::vector<std::vector<std::uint16_t>> by_word_; ///< patterns that can begin with a word

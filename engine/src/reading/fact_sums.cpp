@@ -29,6 +29,20 @@ constexpr std::array<std::pair<std::string_view, Nature>, 9> labels = {{{"tax-wo
                                                                         {"cleaning-word", Nature::cleaning},
                                                                         {"material-word", Nature::materials}}};
 
+/// What a count may be of, by the word after it; anything else is counted one by one.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 12> count_units = {{{"days", "day"},
+                                                                                        {"weeks", "week"},
+                                                                                        {"months", "month"},
+                                                                                        {"trips", "trip"},
+                                                                                        {"rooms", "room"},
+                                                                                        {"walls", "wall"},
+                                                                                        {"bags", "bag"},
+                                                                                        {"loads", "load"},
+                                                                                        {"feet", "foot"},
+                                                                                        {"sq-ft", "sq-ft"},
+                                                                                        {"sq-yd", "sq-yd"},
+                                                                                        {"sq-m", "sq-m"}}};
+
 class SumReader {
 public:
   SumReader(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
@@ -36,7 +50,7 @@ public:
       : items_(items), rules_(rules), kind_(kind), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
     end_ = items.size();
     for (std::size_t i = 0; i + 1 < items.size(); ++i)
-      if (items[i].is('=') && is_sum(i + 1)) end_ = i, total_ = items[i + 1].thousandths / 10;
+      if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1)) end_ = i, total_ = items[i + 1].thousandths / 10;
     if (!total_ && amount) total_ = std::abs(amount->in_cents());
   }
 
@@ -44,6 +58,7 @@ public:
     SumFacts out;
     if (kind_ != "fee" && kind_ != "rent" && kind_ != "utility") price_new(out);
     gather();
+    counted(out);
     split(out);
     return out;
   }
@@ -67,14 +82,14 @@ private:
     for (std::size_t s = 0; s < items_.size(); ++s) {
       std::int64_t over = 0, under = 0;
       const FactItem& share = items_[s];
-      if (share.kind != FactItem::Kind::number) continue;
+      if (share.kind != FactItem::Kind::number || measures(s)) continue;
       if (share.number == NumberKind::percent) over = share.thousandths, under = 100'000;
       else if (share.under > 1 && share.over > 0 && share.over < share.under &&
                (share.number == NumberKind::fraction || (share.number == NumberKind::date && share.day.year == 0)))
         over = share.over, under = share.under;
       else continue;
       for (std::size_t m = 0; m < items_.size(); ++m) {
-        if (m == s || !is_sum(m)) continue;
+        if (m == s || !is_sum(m) || items_[m].rate) continue;
         const std::int64_t cents = items_[m].thousandths / 10;
         if (cents <= *total_) continue;
         const std::int64_t product = (cents * over + under / 2) / under;
@@ -82,6 +97,49 @@ private:
         if (std::abs(product - *total_) > slack) continue;
         out.price_new = Money::cents(cents);
         out.price_first = out.price_last = static_cast<std::uint16_t>(m);
+        return;
+      }
+    }
+  }
+
+  /// "= 2 mos. rent x $1,140": what follows is no sum yet.
+  bool priced(std::size_t i) const {
+    for (std::size_t k = i + 1; k < items_.size() && k < i + 4; ++k)
+      if (items_[k].is('@') || (items_[k].text == "x" && is_sum(k + 1))) return true;
+    return false;
+  }
+
+  /// "½ hr": a number of a unit, no share.
+  bool measures(std::size_t i) const {
+    return in(i + 1, "hours") || in(i + 1, "days") || in(i + 1, "months") || in(i + 1, "years");
+  }
+
+  std::string_view count_unit(std::size_t i) const {
+    for (const auto& [name, unit] : count_units)
+      if (in(i + 1, name)) return unit;
+    return {};
+  }
+
+  /// "4 ... $12 each = $48.00", "11 days of May at $38": a whole count before the price of one, both marked as such by
+  /// their product.
+  void counted(SumFacts& out) const {
+    if (!total_) return;
+    for (std::size_t p = 0; p < items_.size(); ++p) {
+      if (!is_sum(p) || !(items_[p].rate || (p > 0 && in(p - 1, "by-price")) || in(p + 1, "each-word"))) continue;
+      const std::int64_t cents = items_[p].thousandths / 10;
+      for (std::size_t step = 0; step < items_.size(); ++step) {
+        // Before the price the nearest first; after it only with a unit: "41.94 a day, 9 days".
+        const std::size_t c = step < p ? p - 1 - step : step;
+        const FactItem& n = items_[c];
+        if (c == p || (c > p && count_unit(c).empty())) continue;
+        if (n.kind != FactItem::Kind::number || n.currency || n.decimals > 0 || n.thousandths < 2000 ||
+            n.thousandths % 1000 != 0 || !(n.worded || n.number == NumberKind::plain) ||
+            n.thousandths / 1000 * cents != *total_ || in(c + 1, "hours") || in(c + 1, "years"))
+          continue;
+        const std::string_view unit = count_unit(c);
+        out.counted = Quantity{n.thousandths, unit.empty() ? "each" : std::string(unit)};
+        out.counted_first = static_cast<std::uint16_t>(std::min(c, p));
+        out.counted_last = static_cast<std::uint16_t>(std::max(c, p));
         return;
       }
     }
@@ -164,6 +222,7 @@ private:
 
   void lone(std::size_t i) {
     const FactItem& n = items_[i];
+    if (n.hyphened || measures(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1))) return;
     Term term;
     term.cents = n.thousandths / 10;
     term.first = term.last = static_cast<std::uint16_t>(i);
@@ -177,7 +236,6 @@ private:
     term.each = n.rate;
     term.nature = label_of(i, i);
     if (term.nature == Nature::labour && cleaning_) term.nature = Nature::cleaning;
-    if (!term.printed && !term.added && !term.nature) return;
     terms_.push_back(term);
   }
 
@@ -212,15 +270,41 @@ private:
     for (const Term& t : terms_)
       if (t.printed || t.added || t.nature) likely.push_back(t);
     if (total_ && sum(likely) == *total_) return likely;
+    // Every bare number that can be a sum: only where all together come out.
+    std::vector<Term> all;
+    for (const Term& t : terms_)
+      if (!t.each) all.push_back(t);
+    if (total_ && all.size() > 1 && sum(all) == *total_) return all;
     std::vector<Term> named;
     for (const Term& t : terms_)
       if (t.nature) named.push_back(t);
+    // "part 19, labor 45" without a sum: what was taken for the sum is the last of the parts.
+    if (total_ && end_ == items_.size() && named.size() > 1 && named.back().cents == *total_ &&
+        named.size() == likely.size())
+      return named;
     if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};
     return named;
   }
 
+  /// "Parts only, $71.40": the whole sum is of one kind.
+  bool only_kind(SumFacts& out) const {
+    if (!total_) return false;
+    for (const FactItem& item : items_)
+      if (item.rate) return false; // of one, not of all
+    for (std::size_t i = 0; i + 1 < end_; ++i) {
+      const auto nature = label_at(i);
+      if (!nature || !in(i + 1, "only-word")) continue;
+      out.parts.push_back({*nature, Money::cents(*total_), {}});
+      out.parts_first = static_cast<std::uint16_t>(i);
+      out.parts_last = static_cast<std::uint16_t>(i + 1);
+      return true;
+    }
+    return false;
+  }
+
   void split(SumFacts& out) {
+    if (only_kind(out)) return;
     terms_ = closing();
     if (terms_.size() < 2) return;
     const auto open = std::count_if(terms_.begin(), terms_.end(), [](const Term& t) { return !t.nature; });

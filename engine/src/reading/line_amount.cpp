@@ -26,7 +26,9 @@ public:
     if (pick == no_number) return out;
     out.number = pick;
     out.amount = numbers_[pick].money();
-    if (const auto product = times_count(pick); product.has_value()) out.amount = product, out.computed = true;
+    std::size_t count = no_number;
+    if (const auto product = times_count(pick, count); product.has_value())
+      out.amount = *product + plus_product(count), out.computed = true;
     else if (const auto sum = plus_before(pick); sum.has_value()) out.amount = sum, out.computed = true;
     return out;
   }
@@ -97,6 +99,7 @@ private:
 
   /// A bare whole number is taken for the sum only at the end of the line, or before a closing word or two.
   bool plausible_bare(const Number& n) const {
+    if (n.thousandths < 2000 || whole_of(n)) return false;
     if (n.bracketed && n.thousandths < 100'000) return false;
     std::size_t words = 0;
     int depth = 0;
@@ -107,6 +110,14 @@ private:
     if (words <= 1) return !in_place(n);
     return mention_at(n.first > 0 ? n.first - 1u : 0, rules_.charge_marks().net) || n.after_equals;
   }
+  /// "12 planks of 140"
+  bool whole_of(const Number& n) const {
+    if (n.first == 0 || !mention_at(n.first - 1u, rules_.charge_marks().of)) return false;
+    return std::any_of(numbers_.begin(), numbers_.end(), [&](const Number& part) {
+      return part.last < n.first && part.last + 6u > n.first && part.kind == NumberKind::plain &&
+             part.thousandths > 0 && part.thousandths < n.thousandths;
+    });
+  }
   bool in_place(const Number& n) const {
     if (n.first == 0 || n.thousandths >= 10'000) return false;
     for (const Mention& m : mentions_)
@@ -115,26 +126,52 @@ private:
   }
 
   /// The count a lone price is for: "2 x 18.00", "3 screens @ 24.00", "2 trips my truck $40 ea".
-  std::optional<Money> times_count(std::size_t pick) const {
+  std::optional<Money> times_count(std::size_t pick, std::size_t& count) const {
     const Number& price = numbers_[pick];
     if (price.after_equals) return std::nullopt;
     const bool each_after = price.rate && price.last + 1u < t_.size();
     const std::size_t before = price.first;
     const bool sign_before =
         before > 0 && (t_[before - 1u].is('@') || t_[before - 1u].text == "x" || t_[before - 1u].text == "at" ||
-                       t_[before - 1u].is('*') || unit_at(before - 1u) == "each");
+                       t_[before - 1u].is('*') || unit_at(before - 1u) == "each" ||
+                       (t_[before - 1u].text == "a" && before > 1 && !unit_at(before - 2u).empty()));
     if (!each_after && !sign_before) return std::nullopt;
     if (!each_after && t_[before - 1u].text == "x" && before < 2) return std::nullopt;
     for (std::size_t i = pick; i-- > 0;) {
       const Number& n = numbers_[i];
-      if (n.kind != NumberKind::plain || n.thousandths == 0 || n.thousandths > 2'000'000 || n.currency || in_place(n))
+      const bool measured = n.kind == NumberKind::money && !unit_at(n.last + 1u).empty(); // "1.75 hrs at 30.00"
+      if ((n.kind != NumberKind::plain && !measured) || n.thousandths == 0 || n.thousandths > 2'000'000 || n.currency ||
+          in_place(n) || of_many(i))
         continue;
       if (!each_after && unit_at(before - 1u) == "each" && n.last + 2u != before) return std::nullopt;
       const __int128 cents = static_cast<__int128>(n.thousandths) * price.thousandths / 10;
       if (cents % 1000 != 0 || cents / 1000 > Money::max_cents) return std::nullopt;
+      count = i;
       return Money::cents(static_cast<std::int64_t>(cents / 1000));
     }
+    if (price.rate) // "Two pans, $9 apiece"
+      for (std::size_t k = 1; k < rules_.charge_marks().counts.size(); ++k)
+        for (const Mention& m : mentions_)
+          if (m.concept_id == rules_.charge_marks().counts[k] && m.match == Match::exact && m.last < before)
+            return Money::cents(price.thousandths / 10 * static_cast<std::int64_t>(k + 1));
     return std::nullopt;
+  }
+
+  /// "lid $139 + 1.5 h @ 50": a sum that is added to the product whose count is given.
+  Money plus_product(std::size_t count) const {
+    if (count == no_number || count == 0) return {};
+    const Number& before = numbers_[count - 1];
+    const std::size_t at = numbers_[count].first;
+    const bool plus = at > 0 && (t_[at - 1u].is('+') || t_[at - 1u].text == "plus" || numbers_[count].plus);
+    return plus && could_be_money(before) && is_strong(before) && !before.rate ? *before.money() : Money{};
+  }
+
+  /// "2 of 3 remotes": the three were not charged.
+  bool of_many(std::size_t i) const {
+    const std::size_t first = numbers_[i].first;
+    return i > 0 && first > 0 && mention_at(first - 1u, rules_.charge_marks().of) &&
+           numbers_[i - 1].last + 2u >= first && numbers_[i - 1].kind == NumberKind::plain &&
+           numbers_[i - 1].thousandths <= numbers_[i].thousandths;
   }
 
   bool words_before(const Number& n) const {
@@ -159,7 +196,9 @@ private:
       words += t_[i].word() ? 1u : 0u;
     }
     if (!plus || words > (both_currency ? 8u : 4u) || n.first < before.last) return std::nullopt;
-    if (words > 0 && !(is_strong(n) && is_strong(before))) return std::nullopt;
+    const bool sign = t_[n.first - words - 1u].is('+') && words <= 2 && words_before(before) && !is_strong(n) &&
+                      !is_strong(before) && before.thousandths >= 2000; // "glass 62 + set 40"
+    if (words > 0 && !(is_strong(n) && is_strong(before)) && !(sign && !in_place(before))) return std::nullopt;
     std::int64_t sum = 0;
     for (std::size_t i = 0; i < pick; ++i)
       if (could_be_money(numbers_[i]) && is_strong(numbers_[i])) sum += numbers_[i].money()->in_cents();

@@ -318,7 +318,7 @@ private:
     if (is_inch(at)) ++at;
     while (times(at) && number(at + 1)) {
       const bool tight = glued(at) && glued(at + 1);
-      if (!tight && count == 1 && !is_inch(at - 1)) break;
+      if (!tight && count == 1 && !is_inch(at - 1) && !size_unit(at + 2)) break; // "2 x 3 ft"
       at += 2;
       if (is_inch(at)) ++at;
       ++count;
@@ -328,6 +328,7 @@ private:
     if (count == 1) return at > i + 1 ? at : 0;
     const bool priced = t_[at - 1].text.find('.') != std::string::npos || has(at, marks_.rate) || is_inch(at - 1);
     if (is_inch(at - 1) || size_unit(at)) return at;
+    if (!priced && i > 0 && sign(i - 1, '(') && sign(at, ')')) return at; // "(12x15)"
     return priced || !looks_like_size(i, i + 2) ? 0 : at;
   }
   bool size_unit(std::size_t i) const {
@@ -351,8 +352,9 @@ private:
 
   std::size_t ordinal(std::size_t i, Number& n) const {
     if (!integer(i) || !glued(i + 1) || !t_[i + 1].word()) return 0;
-    const std::string& tail = t_[i + 1].text;
-    if (tail != "st" && tail != "nd" && tail != "rd" && tail != "th") return 0;
+    static constexpr std::array<std::string_view, 16> tails = {"st", "nd", "rd", "th", "er", "ro", "ra", "do",
+                                                               "da", "to", "ta", "mo", "ma", "vo", "va", "no"};
+    if (std::find(tails.begin(), tails.end(), t_[i + 1].text) == tails.end()) return 0;
     n.kind = NumberKind::ordinal;
     return i + 2;
   }
@@ -378,6 +380,12 @@ private:
     n.whole = v.decimals == 0;
     n.slip = t_[i].slip;
     n.kind = NumberKind::plain;
+    if (i > 0 && sign(i - 1, '\'') && glued(i) && integer(i) && t_[i].text.size() == 2 &&
+        (i < 2 || !t_[i - 2].number() || !glued(i - 1))) { // "'18"
+      n.kind = NumberKind::year;
+      n.thousandths = std::int64_t{1000} * full_year(value(i), 2);
+      return i + 1;
+    }
     if (!v.good) n.kind = NumberKind::reference;
     else if (v.decimals == 2 || v.grouped) n.kind = NumberKind::money;
     if (sign(i + 1, '%') || has(i + 1, marks_.percent)) {
@@ -410,7 +418,7 @@ private:
   /// "$1 145.00": a blank between the groups, after a currency sign.
   bool spaced_thousands(std::size_t i) const {
     if (!integer(i) || t_[i].text.size() > 3 || i == 0 || !currency(i - 1) || !number(i + 1) || glued(i + 1) ||
-        t_[i + 1].far)
+        t_[i + 1].far || (i > 1 && (times(i - 2) || sign(i - 2, '@') || has(i - 2, marks_.rate)))) // "3 x $25 150.00"
       return false;
     const std::string& next = t_[i + 1].text;
     return next.size() == 6 && (next[3] == '.' || next[3] == ',');
@@ -479,7 +487,9 @@ private:
            (after < t_.size() && t_[after].word() && (t_[after].text == "per" || t_[after].text == "apiece"));
   }
   bool is_each(std::size_t i) const {
-    return i < t_.size() && t_[i].word() && (t_[i].text == "ea" || t_[i].text == "each" || t_[i].text == "cada");
+    if (i >= t_.size() || !t_[i].word()) return false;
+    if (t_[i].text == "c") return sign(i + 1, '/') && i + 2 < t_.size() && t_[i + 2].text == "u"; // "c/u"
+    return t_[i].text == "ea" || t_[i].text == "each" || t_[i].text == "cada";
   }
 
   void classify_plain(Number& n, std::size_t from) {

@@ -124,6 +124,10 @@ private:
         q = {n.over * n.under * 1000, "sq-ft"};
       } else if (rule.unit == "people-hours" && m.count > 1) { // "2 people 3 hours each"
         q = {amount_of(items_[m.numbers[0]]) * amount_of(items_[m.numbers[1]]) / 1000, "hour"};
+      } else if (rule.unit == "rest" && m.count > 1) { // "issued 3, returned 2"
+        q = {amount_of(items_[m.numbers[0]]) - amount_of(items_[m.numbers[1]]), "each"};
+      } else if (rule.unit == "hours-minutes" && m.count > 1) { // "3h15"
+        q = {amount_of(items_[m.numbers[0]]) + amount_of(items_[m.numbers[1]]) / 60, "hour"};
       } else if (rule.unit == "minute") {
         q = {n.thousandths / 60, "hour"};
       }
@@ -132,6 +136,10 @@ private:
     } else if (field == "lifeYears") {
       const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12 : n.thousandths;
       if (years >= 1000 && years <= 100'000) put(field, years, m.first, m.last);
+    } else if (field == "count" && rule.unit == "sum" && m.count > 1) { // "3 large 11 small"
+      std::int64_t all = 0;
+      for (std::size_t k = 0; k < m.count; ++k) all += items_[m.numbers[k]].thousandths;
+      if (all % 1000 == 0 && all < 1'000'000) put(field, all / 1000, m.first, m.last);
     } else if (field == "count") {
       if (n.thousandths % 1000 == 0 && n.thousandths < 1'000'000) put(field, n.thousandths / 1000, m.first, m.last);
     }
@@ -139,6 +147,9 @@ private:
 
   void take_sums(const SumFacts& sums) {
     if (!sums.parts.empty()) put("parts", sums.parts, sums.parts_first, sums.parts_last);
+    const auto* count = value<std::int64_t>("count"); // holes and stains are counted, not charged by the piece
+    if (sums.counted && !(count && *count * 1000 == sums.counted->thousandths))
+      put("charged", *sums.counted, sums.counted_first, sums.counted_last);
     if (sums.price_new) put("priceNew", *sums.price_new, sums.price_first, sums.price_last);
   }
 
@@ -151,10 +162,17 @@ private:
     const auto* damaged = value<Quantity>("damaged");
     if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
       drop("damaged");
+    if (const WordFact* parts = find("parts")) // "50 labor 12 stain" is no count
+      for (const std::string_view field : {std::string_view("count"), std::string_view("charged")})
+        if (const WordFact* count = find(field); count && count->start >= parts->start && count->start < parts->end) {
+          const auto* quantity = std::get_if<Quantity>(&count->value);
+          if (!quantity || quantity->unit == "each") drop(field);
+        }
     if (const auto* parts = value<std::vector<Part>>("parts"); parts && amount) {
       Money sum;
       for (const Part& p : *parts) sum += p.amount;
-      if (sum.in_cents() > std::abs(amount->in_cents())) drop("parts");
+      const bool more = sum.in_cents() > std::abs(amount->in_cents());
+      if (more && parts->back().amount != *amount) drop("parts"); // else the last part was taken for the sum
     }
   }
 

@@ -70,6 +70,36 @@ TEST_CASE("A split of the sum is read where it comes to the sum", "[facts]") {
   CHECK(facts("Burn in top, 8 yrs old, 15 yr life, charged 7/15 of 420 = 196.00")["priceNew"] == "420.00");
 }
 
+TEST_CASE("A count and the price of one that come to the sum are read, wherever the count stands", "[facts]") {
+  CHECK(facts("Renta: 11 días de mayo a $38 = $418.00")["charged"] == json::parse(R"({"count":11,"unit":"day"})"));
+  CHECK(facts("Rent at 41.94 a day, 9 days, 377.46")["charged"] == json::parse(R"({"count":9,"unit":"day"})"));
+  CHECK(facts("Keys: 4 given, 2 returned, $7.50 each")["charged"] == json::parse(R"({"count":2,"unit":"each"})"));
+  CHECK(facts("2 of 7 operators stripped, $80")["charged"] == json::parse(R"({"count":2,"unit":"each"})"));
+  CHECK(facts("Holes, 3 large 11 small, 3 @ 35 + 11 @ 4 = 149.00")["count"] == 14);
+  CHECK(read("2 people x 3 hrs x $25 150.00")["facts"]["hourlyRate"] == "25.00");
+  CHECK(read("12 planks of 140")["amount"].is_null());
+  CHECK(read("Lid $139 + 1.5 h @ 50")["amount"] == "214.00");
+  CHECK(read("2 of 3 remotes gone, $30 c/u")["amount"] == "60.00");
+}
+
+TEST_CASE("Hours may be written with two decimals or with minutes", "[facts]") {
+  CHECK(facts("Labor 2.25 hr @ $36 = $81.00")["hours"] == json::parse(R"({"count":2.25,"unit":"hour"})"));
+  CHECK(facts("Degreased oven, 3h15 @ $28/hr 91.00")["hours"] == json::parse(R"({"count":3.25,"unit":"hour"})"));
+}
+
+TEST_CASE("What only looks like a fact is none, in words too", "[facts]") {
+  CHECK_FALSE(facts("6-panel door scratched").contains("charged"));
+  CHECK_FALSE(facts("Carpet (12x15), living area").contains("charged"));
+  CHECK_FALSE(facts("Cleaned 2 bdrm house on 5 acres").contains("charged"));
+  CHECK_FALSE(facts("2da recámara: alfombra manchada").contains("charged"));
+  CHECK_FALSE(facts("Gastos varios $40").contains("cause"));
+  CHECK_FALSE(facts("Knobs gone (checklist you initialed) $12").contains("cause"));
+  CHECK_FALSE(facts("HVAC filter never changed in 26 months, coil cleaning $170").contains("workDone"));
+  CHECK_FALSE(facts("Renta pendiente de mayo $418").contains("workDone"));
+  CHECK_FALSE(facts("Bath ceiling paint flaking since the roof leaked in 2021").contains("installed"));
+  CHECK_FALSE(facts("Paint, life 36 months, charged $400")["lifeYears"] == 36);
+}
+
 TEST_CASE("Each fact names the code points it was read from", "[facts]") {
   const std::string text = "Baño: persiana de 5 años, rota por su hijo";
   const json line = read(text);

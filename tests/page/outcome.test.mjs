@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { source } from './source.mjs';
 
-const { isUsedUp, outcomeOf, sortLines } = await source('case/outcome.ts');
+const { isUsedUp, knowsPaidBack, outcomeOf, questionOf, sortLines } = await source('case/outcome.ts');
 
 const line = (id, claimed, low, likely, high, over = {}) => ({ id, claimed, fair: { low, likely, high }, certain: true, verdict: 'chargeable-damage', value: null, ...over });
 const lines = [
@@ -31,4 +31,18 @@ test('the three heaps come to all that was charged, to the cent', () => {
 
 test('damage to a thing past its life is used up; wear is not', () => {
   assert.deepEqual(lines.filter(isUsedUp).map((l) => l.id), ['blinds']);
+});
+
+test('a charge asks about itself first; a fact of the statement that turns it too comes after', () => {
+  const sent = { asks: '/statement/sent', line: 'asked', swing: '900.00', code: 'law' };
+  const installed = { asks: '/lines/4/installed', line: 'asked', swing: '30.00', code: 'installed' };
+  assert.equal(questionOf({ questions: [sent, installed] }, lines[4]), installed);
+  assert.equal(questionOf({ questions: [sent] }, lines[4]), sent);
+});
+
+test('what came back is known where the case or the statement says so, zero too', () => {
+  assert.equal(knowsPaidBack({ lines: [] }), false);
+  assert.equal(knowsPaidBack({ lines: [], statement: { statedTotal: '90.00' } }), false);
+  assert.equal(knowsPaidBack({ lines: [], statement: { refundPaid: '0.00' } }), true);
+  assert.equal(knowsPaidBack({ lines: [], statement: { statedRefund: '12.00' } }), true);
 });

@@ -62,6 +62,10 @@ export function withOwnWords(letter: Letter, p: Paragraph, edits: LetterEdits, t
   return { ...edits, own: text === p.text ? rest : { ...rest, [keyOf(letter, p)]: { text, insteadOf: p.text } } };
 }
 
+/** Whether a paragraph is in the letter as last switched; the engine's answer to that may still be on its way. */
+export const isOn = (p: Paragraph, edits: LetterEdits): boolean =>
+  !edits.off.includes(p.id) && (p.on || edits.on.includes(p.id));
+
 export function withSwitch(p: Paragraph, edits: LetterEdits, on: boolean): LetterEdits {
   const others = (list: string[]) => list.filter((id) => id !== p.id);
   return {

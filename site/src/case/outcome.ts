@@ -1,6 +1,7 @@
 // What follows for the money of each charge: fair, fair in part, not fair, or a question first. The engine judges; this only sorts its answers.
 
 import type { Assessment, JudgedLine, Question } from './assessment';
+import type { CaseFile } from './case';
 
 export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
 /** The three heaps a charge's money goes to; a charge that is fair in part goes to two of them. */
@@ -12,10 +13,19 @@ const cents = (amount: string | null): number => Number((amount ?? '0.00').repla
 const notTheTenants = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
 const plain = (sum: number): string => `${Math.trunc(sum / 100)}.${String(sum % 100).padStart(2, '0')}`;
 
-/** The open question about a charge whose answer moves the most; the engine lists them in that order. */
-export const questionOf = (a: Assessment, line: JudgedLine): Question | undefined =>
-  a.questions.find((q) => q.line === line.id && cents(q.swing || '0.00') > 0) ??
-  a.questions.find((q) => q.line === line.id && q.code === 'amount');
+/** True if anybody said what came back: the case, or the statement itself. Else what is still due cannot be told. */
+export const knowsPaidBack = (c: CaseFile): boolean =>
+  (c.statement?.['refundPaid'] ?? c.statement?.['statedRefund']) != null;
+
+/**
+ * The open question about a charge whose answer moves the most; the engine lists them in that order. What is asked of the whole
+ * statement may turn a charge too: it comes after what is asked of the charge itself.
+ */
+export function questionOf(a: Assessment, line: JudgedLine): Question | undefined {
+  const own = a.questions.filter((q) => q.line === line.id);
+  const moves = own.filter((q) => cents(q.swing || '0.00') > 0);
+  return moves.find((q) => q.asks.startsWith('/lines/')) ?? moves[0] ?? own.find((q) => q.code === 'amount');
+}
 
 export function outcomeOf(a: Assessment, line: JudgedLine): Outcome {
   const [low, likely, high, claimed] = [line.fair.low, line.fair.likely, line.fair.high, line.claimed].map(cents) as [

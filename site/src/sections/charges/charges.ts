@@ -13,8 +13,9 @@ import './charges.css';
 /** How the charges divide, in one line. */
 function inShort(d: Desk, sorted: Sorted): string {
   const { count } = sorted;
+  const all = d.result!.lines.length;
   return say(`page.charges.short.${d.side === 'landlord' ? 'landlord' : 'tenant'}`, {
-    all: d.result!.lines.length,
+    all: say(all === 1 ? 'page.charges.count.one' : 'page.charges.count', { count: all }),
     notFair: count['not-fair'],
     fair: count.fair,
     ask: count.ask,

@@ -33,16 +33,23 @@ test('the law is named with the day it was read, and each rule with its citation
   await finish();
 });
 
-test('a place whose law was read second-hand says so', async () => {
+const packOf = (code) => JSON.parse(fs.readFileSync(path.join(ROOT, 'engine/rules/law', `${code}.json`), 'utf8'));
+const places = fs.readdirSync(path.join(ROOT, 'engine/rules/law')).flatMap((f) => /^(..-.+)\.json$/.exec(f)?.[1] ?? []);
+
+test('a place whose law was read second-hand says so, and no other', async () => {
+  const weak = places.find((code) => packOf(code).weak);
+  const read = places.find((code) => !packOf(code).weak);
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   await changeFacts(page);
-  await page.getByLabel('State or province of the home').selectOption('US-FL');
+  const said = page.locator('.law').getByText(/second-hand sources/);
+  await page.getByLabel('State or province of the home').selectOption(read);
+  await page.getByText(`The law used here: ${packOf(read).name}`).waitFor();
   await unfold(page, 'law');
-  await page
-    .locator('.law')
-    .getByText(/second-hand sources/)
-    .waitFor();
+  assert.equal(await said.count(), 0);
+  await page.getByLabel('State or province of the home').selectOption(weak);
+  await page.getByText(`The law used here: ${packOf(weak).name}`).waitFor();
+  await said.waitFor();
   await finish();
 });
 
@@ -53,9 +60,9 @@ test('every rule of the place can be read, each with its source, in the page’s
   const whole = page.locator('.whole-law');
   await whole.getByText('Every rule of this law').click();
   await whole.getByRole('heading', { name: 'Days to keep' }).waitFor();
-  const pack = JSON.parse(fs.readFileSync(path.join(ROOT, 'engine/rules/law/US-WA.json'), 'utf8'));
+  const pack = packOf('US-WA');
   const rules = Object.entries(pack).filter(
-    ([name, all]) => Array.isArray(all) && !['facts', 'events', 'checkThis'].includes(name),
+    ([name, all]) => Array.isArray(all) && !['facts', 'events', 'checkThis', 'help'].includes(name),
   );
   const shown = await whole.locator('.rules > li').allInnerTexts();
   assert.equal(shown.length, rules.flatMap(([, all]) => all).length);

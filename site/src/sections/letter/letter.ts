@@ -8,6 +8,7 @@ import type { Desk } from '../../app/desk';
 import { language, say } from '../../say/wording';
 import {
   asText,
+  isOn,
   isStale,
   type Letter,
   ownWords,
@@ -55,19 +56,20 @@ function stale(d: Desk, letter: Letter, p: Paragraph): TemplateResult | typeof n
 
 function paragraph(d: Desk, letter: Letter, p: Paragraph): TemplateResult {
   const shown = p.text || ownWords(letter, p, d.sheet.letter);
-  return html`<div class="paragraph" data-role=${p.role} data-off=${p.on ? nothing : 'yes'}>
+  const on = isOn(p, d.sheet.letter);
+  return html`<div class="paragraph" data-role=${p.role} data-off=${on ? nothing : 'yes'}>
     ${
       p.optional
         ? html`<label class="paragraph-switch"
           ><input
             type="checkbox"
-            .checked=${live(p.on)}
+            .checked=${live(on)}
             @change=${(e: Event) => d.editLetter(withSwitch(p, d.sheet.letter, (e.target as HTMLInputElement).checked))}
           /><span class="unseen">${say('page.letter.leaveIn', { what: p.text.slice(0, 60) })}</span></label
         >`
         : nothing
     }
-    ${p.on ? html`${shown ? words(d, letter, p) : nothing}${p.rows.length ? table(p) : nothing}${stale(d, letter, p)}` : html`<p class="paragraph-off">${p.text.slice(0, 90)}…</p>`}
+    ${on ? html`${shown ? words(d, letter, p) : nothing}${p.rows.length ? table(p) : nothing}${stale(d, letter, p)}` : html`<p class="paragraph-off">${p.text.slice(0, 90)}…</p>`}
   </div>`;
 }
 

@@ -3,6 +3,7 @@
 import type { Desk } from '../../app/desk';
 import type { Span, Totals } from '../../case/assessment';
 import { livesThere } from '../../case/next-step';
+import { knowsPaidBack } from '../../case/outcome';
 import { cents, isZero, money, shortMoney } from '../../say/show';
 import { say } from '../../say/wording';
 
@@ -55,6 +56,11 @@ export function headlineOf(d: Desk): Headline | null {
       says: say(`page.outlook.forfeited.${side(d)}`),
       beside: silent ? '' : say('page.outlook.counted', { sum: counted }),
     };
+  }
+  // Nobody said what came back: what should come back in all can be told, what is still due cannot.
+  if (!knowsPaidBack(d.case) && t.fairRefund && !isZero(t.fairRefund.high)) {
+    const what = isZero(t.fairRefund.low) ? 'inAll.maybe' : 'inAll';
+    return { sum: spanWords(t.fairRefund), says: say(`page.outlook.${what}.${side(d)}`), beside: '' };
   }
   if (!isZero(t.shortfall.high)) {
     const open = unexplained(d, t);

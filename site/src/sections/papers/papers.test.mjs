@@ -12,7 +12,7 @@ test('papers are ticked as come or not, what is missing follows, and each conseq
   await page.locator('.papers-list li').first().waitFor();
   const lacks = () => page.locator('.papers-list li').count();
   const before = await lacks();
-  const receipts = page.getByRole('group', { name: /receipts/i }).first();
+  const receipts = page.locator('.papers').getByRole('group', { name: /receipts/i });
   assert.ok(await receipts.getByRole('radio', { name: 'No', exact: true }).isChecked());
   await receipts.getByRole('radio', { name: 'Yes' }).check();
   await until(async () => (await lacks()) < before);

@@ -24,6 +24,10 @@ test('without a deposit only the fair charges are named; with one, the refund', 
     .waitFor();
   await page.getByText('Enter the deposit to see what should come back.').waitFor();
   await page.getByLabel('Deposit', { exact: true }).fill('500');
+  // Nobody has said what came back: no sum is called paid, and none still due.
+  await page.locator('.headline').getByText('should come back to you in all').waitFor();
+  assert.match(await page.locator('.sum', { hasText: 'Paid back' }).innerText(), /not known/);
+  assert.equal(await page.getByText('Still to be paid back').count(), 0);
   await cameBack(page, '410');
   await page.locator('.headline').getByText('more should come back to you').waitFor();
   await page.getByLabel('Paid back so far').fill('500');

@@ -6,6 +6,7 @@ import { pictures } from '../../app/pictures';
 import { isZero, middle, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Assessment, Span } from '../../case/assessment';
+import { knowsPaidBack } from '../../case/outcome';
 import { faultText, fieldId } from '../../parts/field';
 import { fieldAt } from '../../parts/fields';
 import './sums.css';
@@ -18,7 +19,7 @@ function row(
   figure: string,
   range: string,
   parts: TemplateResult | typeof nothing,
-  swatch: TemplateResult | typeof nothing = nothing,
+  swatch: unknown = nothing,
 ): TemplateResult {
   const head = html`<span class="sum-name">${swatch}${say(`page.sums.${name}`)}</span
     ><span class="sum-figure"><span class="figure">${figure}</span>${range ? html`<span class="range">${range}</span>` : nothing}</span>`;
@@ -30,13 +31,34 @@ function row(
 const partRow = (label: string, figure: string): TemplateResult =>
   html`<li><span>${label}</span><span class="figure">${figure}</span></li>`;
 
+/** What was paid back, as far as anybody said; what still is to be paid back only where that is known. */
+function paidAndDue(a: Assessment, known: boolean, sample: (name: 'paid' | 'due') => unknown): TemplateResult {
+  const t = a.totals;
+  if (!known) return row('paidBack', say('page.sums.notKnown'), '', nothing, sample('paid'));
+  const parts = (due: Span, refund: Span): TemplateResult =>
+    row(
+      'shortfall',
+      middle(due),
+      between(due),
+      html`<ul class="parts-list">
+        ${partRow(say('page.sums.fairRefund'), middle(refund))} ${partRow(say('page.sums.lessPaid'), minus(t.paidBack))}
+      </ul>`,
+      sample('due'),
+    );
+  return html`${row(t.paidBackAssumed ? 'paidBackAssumed' : 'paidBack', money(t.paidBack), '', nothing, sample('paid'))}
+  ${t.fairRefund && t.shortfall ? parts(t.shortfall, t.fairRefund) : nothing}`;
+}
+
+const minus = (s: string): string => (isZero(s) ? money(s) : `\u2212${money(s)}`);
+
 function rows(d: Desk, a: Assessment): TemplateResult {
   const t = a.totals;
   const swatch = pictures.get(d)?.swatch;
   const each = (figure: (i: number) => string) =>
     html`<ul class="parts-list">${a.lines.map((l, i) => partRow(l.text || say('page.charges.untitled'), figure(i)))}</ul>`;
-  const minus = (s: string) => (isZero(s) ? money(s) : `\u2212${money(s)}`);
-  const sample = (name: 'charged' | 'fair' | 'paid' | 'due') => (t.fairRefund && swatch ? swatch(name) : nothing);
+  const known = knowsPaidBack(d.case);
+  const sample = (name: 'charged' | 'fair' | 'paid' | 'due') =>
+    known && t.fairRefund && swatch ? swatch(name) : nothing;
   return html`
     ${row(
       'claimed',
@@ -66,20 +88,7 @@ function rows(d: Desk, a: Assessment): TemplateResult {
           )
         : nothing
     }
-    ${row(t.paidBackAssumed ? 'paidBackAssumed' : 'paidBack', money(t.paidBack), '', nothing, sample('paid'))}
-    ${
-      t.fairRefund && t.shortfall
-        ? row(
-            'shortfall',
-            middle(t.shortfall),
-            between(t.shortfall),
-            html`<ul class="parts-list">
-            ${partRow(say('page.sums.fairRefund'), middle(t.fairRefund))} ${partRow(say('page.sums.lessPaid'), minus(t.paidBack))}
-          </ul>`,
-            sample('due'),
-          )
-        : nothing
-    }
+    ${paidAndDue(a, known, sample)}
   `;
 }
 
@@ -113,7 +122,7 @@ export function sumsFold(d: Desk): TemplateResult | typeof nothing {
   if (!a || (d.case.lines.length === 0 && !a.totals.deposit)) return nothing;
   return html`<details class="fold sums" id="sums" ?open=${matchMedia('(min-width: 68rem)').matches}>
     <summary>${say('page.sums.title')}</summary>
-    ${pictures.get(d)?.flow(a.totals) ?? nothing} ${rows(d, a)}
+    ${knowsPaidBack(d.case) ? (pictures.get(d)?.flow(a.totals) ?? nothing) : nothing} ${rows(d, a)}
     ${a.totals.counted ? html`<p class="sums-note">${a.totals.counted.text}</p>` : nothing}<p class="sums-note">${say('page.sums.note')}</p>
   </details>`;
 }

@@ -24,7 +24,7 @@ async function blinds(page) {
   await page.locator('.standing').getByRole('textbox').nth(1).fill('2400');
   await typeCharge(page, 1, 'Blinds broken', '96');
   // What reads words comes later; the questions are whole once it is there.
-  await page.locator('.question', { hasText: 'line 1:' }).first().waitFor();
+  await page.locator('.charge-why', { hasText: 'When was it installed' }).waitFor();
   await still(page);
 }
 

@@ -132,7 +132,7 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
     a.total.reset(), a.column_foot = true;
   if (a.total_closes) out.gain += t.lines > 1 ? w.total_closes : w.one_line;
   if (a.refund_closes || a.due_closes) out.gain += t.lines > 1 ? w.refund_closes : w.refund_closes - w.one_line;
-  else if (a.frame_closes) out.gain += w.refund_closes / 2;
+  else if (a.frame_closes && !a.total_closes) out.gain += w.refund_closes / 2; // else two totals contradict
   return out;
 }
 
@@ -265,25 +265,44 @@ private:
     }
   }
 
-  /// Another column of the same table, for all its rows.
+  /// The right edges of a table's columns, of figures that stand within one place of each other.
+  std::vector<std::uint32_t> column_edges(std::size_t first, std::size_t last) const {
+    std::vector<std::uint32_t> edges;
+    for (std::size_t e = first; e <= last; ++e)
+      for (const Figure& f : list_[e].figures)
+        if (!list_[e].prose &&
+            std::none_of(edges.begin(), edges.end(), [&](std::uint32_t x) { return near(x, f.right); }))
+          edges.push_back(f.right);
+    return edges;
+  }
+  static bool near(std::uint32_t a, std::uint32_t b) { return a <= b + 1 && b <= a + 1; }
+
+  /// Another column of the same table, for all its rows and its foot. A row that has nothing there is no line of it.
   void column_moves() {
-    std::size_t columns = 0, rows = 0;
-    for (const Entry& e : list_)
-      if (!e.prose && e.figures.size() > 1) columns = std::max(columns, e.figures.size()), ++rows;
+    std::size_t first = list_.size(), last = 0, rows = 0;
+    for (std::size_t e = 0; e < list_.size(); ++e)
+      if (!list_[e].prose && list_[e].figures.size() > 1) first = std::min(first, e), last = e, ++rows;
     if (rows < 2) return;
-    for (std::size_t k = 0; k < columns; ++k) {
+    for (const std::uint32_t edge : column_edges(first, last)) {
       Move m;
       m.cost = w_.other_column;
-      for (std::size_t e = 0; e < list_.size(); ++e) {
+      std::size_t lines = 0;
+      for (std::size_t e = first; e <= last; ++e) {
         const Entry& entry = list_[e];
-        if (entry.prose || entry.figures.size() != columns || !is_line(entry.options[0].role)) continue;
-        for (std::size_t o = 1; o < entry.options.size(); ++o)
-          if (entry.options[o].figure == k && entry.options[o].role == entry.options[0].role) {
-            m.takes.emplace_back(e, o);
-            break;
-          }
+        const RoleOption& now = entry.options[0];
+        const bool foot = now.role == SumRole::total || now.role == SumRole::subtotal;
+        if (entry.prose || (!is_line(now.role) && !foot) || near(entry.figures[now.figure].right, edge)) continue;
+        const auto here = std::find_if(entry.options.begin() + 1, entry.options.end(), [&](const RoleOption& o) {
+          return o.role == now.role && near(entry.figures[o.figure].right, edge);
+        });
+        if (here != entry.options.end()) {
+          m.takes.emplace_back(e, static_cast<std::size_t>(here - entry.options.begin()));
+          lines += !foot;
+        } else if (const std::size_t leave = option_of(entry, SumRole::passing); !foot && leave != 0) {
+          m.takes.emplace_back(e, leave);
+        }
       }
-      if (m.takes.size() > 1) add_move(std::move(m));
+      if (lines > 1) add_move(std::move(m));
     }
   }
 

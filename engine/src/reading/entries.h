@@ -39,7 +39,8 @@ struct RoleOption {
 struct Figure {
   Money value;
   TextPlace place;
-  bool mended = false; ///< letters taken for digits
+  bool mended = false;     ///< letters taken for digits
+  std::uint32_t right = 0; ///< of a row: where it ends on screen; in a table with bars, tabs or CSV which cell it is
 };
 
 struct Entry {

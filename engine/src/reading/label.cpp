@@ -1,5 +1,7 @@
 #include "reading/label.h"
 
+#include "reading/paper.h"
+
 #include <algorithm>
 #include <array>
 #include <string>
@@ -90,6 +92,7 @@ Words look(const MarkedText& text, const RecogniserRules& rules, std::size_t fir
   for (const Mention& m : text.charge) {
     if (m.first < seen_to || m.first < first || m.last >= last || !weighs(rules.charges().at(m.concept_id).role))
       continue;
+    if (numbers_something(text, m, rules)) continue; // "ck 7719"
     bool inside = true;
     for (std::size_t i = m.first; i <= m.last; ++i) inside = inside && (covered[i] || !text.tokens[i].word());
     if (inside && rules.charges().at(m.concept_id).id != "returned-payment") continue;

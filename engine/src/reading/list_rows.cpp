@@ -73,6 +73,13 @@ private:
 
   std::string_view body_of(const PaperRow& l) const { return std::string_view(l.row.text).substr(l.row.body); }
 
+  static std::uint32_t right_of(const PaperRow& l, const Number& n) {
+    const std::uint32_t end = l.m.tokens[n.last].end;
+    if (!l.row.tabular) return screen_column(l.row.text, end);
+    const auto cell = std::find_if(l.row.cells.begin(), l.row.cells.end(), [&](const Cell& c) { return c.end >= end; });
+    return static_cast<std::uint32_t>(cell - l.row.cells.begin());
+  }
+
   /// A new entry with the figures of a row; the sum first among its options' figures.
   Entry entry_of(std::size_t i, const RowFigures& p, std::size_t& main) const {
     const PaperRow& l = rows_[i];
@@ -82,7 +89,7 @@ private:
     for (const std::size_t k : numbers) {
       const Number& n = l.m.numbers[k];
       if (k == p.number) main = e.figures.size();
-      e.figures.push_back({*n.money(), place_in(l, n), n.slip});
+      e.figures.push_back({*n.money(), place_in(l, n), n.slip, right_of(l, n)});
     }
     e.rows = {i};
     e.section = section_;
@@ -281,14 +288,22 @@ private:
     describe_as_charge(e, l, text);
     if (section_credits_ && kind == LabelKind::refund) // "Refund of unused parking" among the credits
       e.may_be(SumRole::credit, size_of(e.figures[main].value), 0);
+    // Nothing stands before it that it could carry on: an old balance.
+    if (kind == LabelKind::carried && std::none_of(out_.list.begin(), out_.list.end(), is_charge_entry))
+      e.may_be(SumRole::charge, size_of(e.figures[main].value), 0);
     add_sum_roles(e, kind, e.figures[main].value, w_);
     if (section_credits_ && kind == LabelKind::refund)
       for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
     if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = false; // its foot
     for (RoleOption& o : e.options) o.figure = main;
+    if (e.options[0].role == SumRole::total || e.options[0].role == SumRole::subtotal)
+      for (std::size_t k = 0; k < e.figures.size(); ++k) // the feet of other columns
+        if (k != main) e.may_be(e.options[0].role, size_of(e.figures[k].value), w_.other_figure, k);
     out_.list.push_back(std::move(e));
     last_charge_ = nowhere;
   }
+
+  static bool is_charge_entry(const Entry& e) { return e.options[0].role == SumRole::charge; }
 
   /// "Deposit and interest ($1,300.00 + $6.50)  $1,306.50"
   bool split_held(std::size_t i, const RowFigures& p) {
@@ -534,7 +549,7 @@ private:
     e.charge.places.push_back(place_in(l));
     e.charge.computed = true;
     e.charge.heading = heading_;
-    e.figures.push_back({made.amount, place_in(l, l.m.numbers[made.price]), false});
+    e.figures.push_back({made.amount, place_in(l, l.m.numbers[made.price]), false, 0});
     e.rows = {i};
     e.section = section_;
     e.named = names_charge(l.m, rules_, 0, l.m.tokens.size());

@@ -180,14 +180,11 @@ bool has_inner_stop(std::string_view t) {
   return false;
 }
 
-namespace {
-/// "check 1188", "invoice 20": the word before a number of reference.
 bool numbers_something(const MarkedText& m, const Mention& c, const RecogniserRules& rules) {
   const auto& ideas = rules.charges().ideas_of(m.tokens[c.last]);
   return std::find(ideas.begin(), ideas.end(), rules.charge_marks().number) != ideas.end() &&
          c.last + 1u < m.tokens.size() && (m.tokens[c.last + 1u].number() || m.tokens[c.last + 1u].is('#'));
 }
-} // namespace
 
 bool names_charge(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
   return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {

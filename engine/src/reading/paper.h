@@ -41,6 +41,8 @@ bool is_closing_mark(const Token& token, const RecogniserRules& rules);
 bool is_word_of(const Token& token, std::string_view idea, const RecogniserRules& rules);
 /// A full stop inside the text, after a word and before a capital.
 bool has_inner_stop(std::string_view text);
+/// "check 1188", "invoice 20": the word before a number of reference.
+bool numbers_something(const MarkedText& text, const Mention& word, const RecogniserRules& rules);
 /// A thing, work, state or cause of a charge among the tokens from `first` to `last` (exclusive).
 bool names_charge(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);
 /// A thing or work: what can be paid for.

@@ -120,7 +120,7 @@ private:
       if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) || n.rate || per_follows(n))
         continue;
       const LabelKind kind = kind_of(from, n, last, first, found);
-      if (!is_strong(n) && !is_account(kind)) continue;
+      if (!is_strong(n) && !is_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, last))) continue;
       found.push_back({k, from, kind});
       if (is_strong(n)) from = n.last + 1u;
     }
@@ -133,6 +133,12 @@ private:
     if (!any) product_sentence(start, end, first, last);
   }
 
+  /// "64.50 for the gate; 35 for the rug": a bare number that is for something, after sums that were.
+  bool beside_sums(const std::vector<Found>& found, const Number& n, std::size_t last) const {
+    return n.whole && n.thousandths >= 2000 && spent_on(n, last) &&
+           std::any_of(found.begin(), found.end(), [](const Found& f) { return f.kind == LabelKind::none; });
+  }
+
   static bool is_account(LabelKind k) {
     return k == LabelKind::deposit || k == LabelKind::total || k == LabelKind::refund || k == LabelKind::due ||
            k == LabelKind::held;
@@ -141,7 +147,7 @@ private:
   Entry new_entry(const Number& n, std::size_t from) const {
     Entry e;
     const std::size_t start = m_.tokens[n.first].start;
-    e.figures.push_back({*n.money(), place(start, m_.tokens[n.last].end), n.slip});
+    e.figures.push_back({*n.money(), place(start, m_.tokens[n.last].end), n.slip, 0});
     for (std::size_t line = joined_.line_of(std::min<std::size_t>(m_.tokens[from].start, start));
          line <= joined_.line_of(start); ++line)
       e.rows.push_back(rows_[line]);
@@ -234,6 +240,8 @@ private:
     if (kind != LabelKind::none && charged_between(at + 1, n.first)) kind = LabelKind::none;
     if (kind == LabelKind::fact && !information(from, n, last)) kind = LabelKind::none;
     if (kind == LabelKind::none && less_than_deposit(from, n, before)) return LabelKind::total;
+    if (kind == LabelKind::none && n.after_equals && comes_of_account(before) && !charged_between(from, n.first))
+      return LabelKind::balance;
     if (kind == LabelKind::none && follows(n, last, "st:refund") && !charged_between(from, n.first))
       return LabelKind::refund;
     if (kind == LabelKind::none && follows(n, last, "st:deposit")) return LabelKind::deposit;
@@ -243,6 +251,13 @@ private:
     if ((kind == LabelKind::total || kind == LabelKind::deposit) && spent_on(n, last)) return LabelKind::none;
     if (kind == LabelKind::total && charged_between(first, n.first) && !sums_up(from, n.first)) return LabelKind::none;
     return kind;
+  }
+  /// "deposit $500 - $125 = $375": deposit and total stand before in the sentence.
+  static bool comes_of_account(const std::vector<Found>& before) {
+    const auto has = [&](LabelKind kind) {
+      return std::any_of(before.begin(), before.end(), [&](const Found& f) { return f.kind == kind; });
+    };
+    return has(LabelKind::deposit) && has(LabelKind::total);
   }
   /// "deposit $500 minus $125": what is taken off is the total.
   bool less_than_deposit(std::size_t from, const Number& n, const std::vector<Found>& before) const {
@@ -344,7 +359,8 @@ private:
     const Number& n = m_.numbers[found[i].number];
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
-    const bool passing = says_passing(found[i].from, n, last);
+    const bool bare = !is_strong(n);
+    const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -395,6 +411,27 @@ private:
       return s.concept_id == id && s.match == Match::exact && s.first >= from && s.last < last &&
              (s.last < n.first || s.first <= n.last + 5u) &&
              no_sum_between(std::min<std::size_t>(s.last + 1u, n.first), n.first);
+    });
+  }
+
+  /// "(it cost $62, I split it with you)": inside brackets, after words.
+  bool in_remark(const Number& n, std::size_t first) const {
+    std::size_t open = n.first;
+    for (std::size_t t = n.first; t-- > first && !m_.tokens[t].is(')');)
+      if (m_.tokens[t].is('(')) open = t;
+    for (std::size_t t = open; t < n.first; ++t)
+      if (m_.tokens[t].word() && !is_closing_mark(m_.tokens[t], rules_)) return open < n.first;
+    return false;
+  }
+
+  /// "cost me $240, but you owe nothing for that": said of the sum just before.
+  bool denied(const Number& n, std::size_t last) const {
+    const Lexicon::Id id = word("w:denied");
+    return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+      if (s.concept_id != id || s.match != Match::exact || s.first <= n.last || s.last >= last) return false;
+      return std::none_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& other) {
+        return other.first > n.last && other.last < s.first && can_be_sum(other);
+      });
     });
   }
 

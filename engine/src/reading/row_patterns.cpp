@@ -11,21 +11,24 @@ namespace wearline {
 
 namespace {
 
-bool is_line(const Entry& e) { return e.options[0].role == SumRole::charge || e.options[0].role == SumRole::credit; }
+bool is_line_role(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
+bool is_line(const Entry& e) { return is_line_role(e.options[0].role); }
 
 /// Makes a figure the sum of the entry; the other stays possible.
 void prefer_figure(Entry& e, std::size_t figure, const ReadingWeights& w) {
   const std::size_t was = e.options[0].figure;
   if (was == figure) return;
-  std::vector<RoleOption> options;
-  for (RoleOption o : e.options) {
+  const std::vector<RoleOption> before = std::exchange(e.options, {});
+  for (RoleOption o : before) {
     if (o.figure != was) continue;
     o.figure = figure;
     o.value = size_of(e.figures[figure].value);
-    options.push_back(o);
+    e.options.push_back(o);
   }
-  e.options = std::move(options);
-  if (is_line(e)) e.may_be(e.options[0].role, size_of(e.figures[was].value), w.other_figure, was);
+  const SumRole role = e.options[0].role;
+  if (!is_line(e) && role != SumRole::total && role != SumRole::subtotal) return;
+  for (std::size_t k = 0; k < e.figures.size(); ++k)
+    if (k != figure && !e.figures[k].value.is_zero()) e.may_be(role, size_of(e.figures[k].value), w.other_figure, k);
 }
 
 void prefer_role(Entry& e, SumRole role) {
@@ -107,6 +110,42 @@ void signs(Entries& entries) {
     const bool turned = opposed ? (minus >= plus ? e.plus : e.minus)
                                 : (e.minus && plain + plus > minus) || (e.plus && minus > 0 && plain == 0);
     if (turned) prefer_role(e, SumRole::credit);
+  }
+}
+
+/// A row whose words name nothing and whose sum is all charges since the start or since the last such row, to the cent,
+/// is a subtotal or the total. Two round charges may come to a third by chance: three, or cents, have to agree.
+void sums_so_far(Entries& entries, const ReadingWeights& w) {
+  Money since, all;
+  std::size_t lines = 0, all_lines = 0;
+  for (Entry& e : entries.list) {
+    if (e.prose) continue;
+    const RoleOption& o = e.options[0];
+    const bool telling = o.value.in_cents() % 100 != 0;
+    const auto is_sum_of = [&](Money sum, std::size_t count) {
+      return o.value == sum && (count > 2 || (count == 2 && telling));
+    };
+    if (e.kind == LabelKind::none && !e.named && is_line(e) && (is_sum_of(since, lines) || is_sum_of(all, all_lines))) {
+      const std::size_t figure = o.figure;
+      e.may_be(SumRole::subtotal, o.value, 0, figure);
+      for (RoleOption& option : e.options)
+        option.cost = option.role == SumRole::subtotal ? 0
+                      : option.role == SumRole::total  ? w.spare_total / 2
+                      : is_line_role(option.role)      ? option.cost + w.sum_is_charge
+                                                       : option.cost;
+      std::stable_sort(e.options.begin(), e.options.end(),
+                       [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+      since = Money{};
+      lines = 0;
+      continue;
+    }
+    if (o.role == SumRole::subtotal || o.role == SumRole::total) since = Money{}, lines = 0;
+    if (!is_line(e)) continue;
+    const Money value = o.role == SumRole::credit ? Money{} - o.value : o.value;
+    since += value;
+    all += value;
+    ++lines;
+    ++all_lines;
   }
 }
 
@@ -217,6 +256,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   if (!running) whole_columns(entries, weights);
   signs(entries);
   accounts_apart(entries, weights);
+  sums_so_far(entries, weights);
   section_totals(entries, weights);
   block_feet(entries);
   attachments(entries, weights);

@@ -113,6 +113,8 @@ std::vector<SumRole> heard_roles(const PaperRow& l, const RecogniserRules& rules
   std::vector<SumRole> out;
   for (const auto& [id, role] : heard)
     if (mentions_word(l, rules, id)) out.push_back(role);
+  const std::size_t body = token_at(l.m, l.row.body);
+  if (mentions_word(l, rules, "st:less", body, body + 2)) out.push_back(SumRole::total); // "Less front column"
   return out;
 }
 

@@ -191,6 +191,43 @@ TEST_CASE("Several deposits in one line that come to what is held", "[reading]")
   CHECK(s.checks.empty());
 }
 
+TEST_CASE("A sum so far is told by its arithmetic, not by its words", "[reading]") {
+  const ReadStatement s =
+      read("Old balance 18.00\nLate fee 30.00\nOven 118.00\nSo on to p. 2    166.00\nPage 2    166.00\n"
+           "Blinds 55.50\nTotal 221.50\nDeposit 850.00\nRefund, ck 7719 628.50\n");
+  CHECK(sums(s) == "18.00 30.00 118.00 55.50");
+  CHECK(s.total->amount == Money::cents(22150));
+  CHECK(s.refund->amount == Money::cents(62850));
+}
+
+TEST_CASE("Of several columns the one that comes out in the account is charged", "[reading]") {
+  const ReadStatement s = read("                         house    front    back\n"
+                               "Shrubs                   84.00    28.00   56.00\n"
+                               "Clean, whole house      270.00    90.00  180.00\n"
+                               "Hole in front door      115.00   115.00     -\n"
+                               "Iron mark, back carpet  140.00      -    140.00\n"
+                               "Column sums             609.00   233.00  376.00\n\n"
+                               "Deposit 800.00\nLess front column 233.00\nYours 567.00\n");
+  CHECK(sums(s) == "28.00 90.00 115.00");
+  CHECK(s.total->amount == Money::cents(23300));
+}
+
+TEST_CASE("In sentences a price that is set aside is not charged", "[reading]") {
+  const ReadStatement s = read(
+      "I was holding $875 for the cottage. The man wanted $119 to come out, so I fixed it and am asking $20 for the "
+      "gasket.\n"
+      "Then there is $72.50 for cleaning the rug and $31 toward the broken pole (it cost $62, I split it with you).\n"
+      "Painting the stairs cost me $240, but you owe nothing for that. So that's $123.50 that I keep, and the other\n"
+      "$751.50 went to your account.\n");
+  CHECK(sums(s) == "20.00 72.50 31.00");
+  CHECK(s.deposit() == Money::cents(87500));
+  CHECK(s.refund->amount == Money::cents(75150));
+  const ReadStatement equation =
+      read("I replaced the fan cover, $12.40.\n\nDeposit $1,075.00 - $12.40 = $1,062.60, check enclosed.\n");
+  CHECK(sums(equation) == "12.40");
+  CHECK(equation.refund->amount == Money::cents(106260));
+}
+
 TEST_CASE("A charge is never left out to make a sum fit", "[reading]") {
   const ReadStatement s = read("Stove cleaning  60.00\nCloset door  70.00\nSmoke alarm battery  25.00\nTotal "
                                "130.00\nDeposit 700.00\nRefund 570.00\n");

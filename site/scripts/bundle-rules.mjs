@@ -19,9 +19,9 @@ const OUT = path.join(SITE, 'public/generated/rules');
 const INDEX = path.join(SITE, 'src/generated/rules-index.json');
 
 // Schemas describe the rules; page.json, page-*.json and cli.json are the sentences of the views themselves, which bring their own;
-// precedents/cases.json says who decided what, for those who look.
+// precedents/cases.json says who decided what, for those who look; walk/ is for the walk through the home, which brings it along.
 const forTheEngine = (file) =>
-  file.endsWith('.json') && !file.startsWith('schema/') && !/^(page(-[a-z]+)?|cli)\.json$/.test(path.basename(file)) && file !== 'precedents/cases.json';
+  file.endsWith('.json') && !file.startsWith('schema/') && !file.startsWith('walk/') && !/^(page(-[a-z]+)?|cli)\.json$/.test(path.basename(file)) && file !== 'precedents/cases.json';
 
 /** Every rules file the engine reads: path under engine/rules (with slashes) to its document. */
 export function readRules(folder = RULES) {
@@ -58,7 +58,8 @@ export function inEnglish(value) {
 const mapMembers = (object, change) => Object.fromEntries(Object.entries(object).map(([key, inner]) => [key, change(inner)]));
 
 /** What the engine leaves unread in these files: remarks for their maintainers, and what only the checkers of the tables read. */
-const unread = { every: ['about'], 'law/': ['note'], 'law-layers/': ['note'], 'wear/': ['note'], 'lives/': ['note', 'classes'] };
+const unread = { every: ['about'], 'law/': ['note'], 'law-layers/': ['note'], 'wear/': ['note'], 'lives/': ['note', 'classes'],
+  'hazards.json': ['source', 'sources', 'stop', 'builtBefore'] };
 const unreadIn = (file) => Object.entries(unread).flatMap(([where, members]) => (where === 'every' || file.startsWith(where) ? members : []));
 
 function without(value, members) {

@@ -86,11 +86,24 @@ export function caseSchema() {
     from: ref('date'), to: ref('date'), reletOn: ref('date'),
     ageYears: ref('age'), ageYearsAtMoveIn: ref('age'), notFromWords: list(oneOf(wordFacts)),
   });
+  const seen = oneOf(['fine', 'worn', 'damaged', 'dirty', 'missing']);
+  const seenThing = object(
+    {
+      id: text, room: text, element: oneOf(wear.elements.map((e) => e.id)), finding: text, moveIn: seen, moveOut: seen,
+      cause: oneOf(wear.causes.map((x) => x.id)), note: text, installed: ref('date'), quote: ref('money'), seen: ref('date'),
+      putRight: ref('date'), onTheirList: yesNo, line: text,
+    },
+    { required: ['element'] },
+  );
   // A finding belongs to its element.
-  line.allOf = wear.elements.map((e) => ({
-    if: { required: ['element'], properties: { element: { const: e.id } } },
-    then: { properties: { finding: orNull(oneOf(e.findings.map((f) => f.id))) } },
-  }));
+  seenThing.allOf = [ref('findingOfElement')];
+  line.allOf = [ref('findingOfElement')];
+  const findingOfElement = {
+    allOf: wear.elements.map((e) => ({
+      if: { required: ['element'], properties: { element: { const: e.id } } },
+      then: { properties: { finding: orNull(oneOf(e.findings.map((f) => f.id))) } },
+    })),
+  };
 
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -132,6 +145,12 @@ export function caseSchema() {
         }),
         events: list(object({ what: oneOf([...eventNames, ...ownEvents.keys()]), on: ref('date') }, { required: ['what', 'on'] })),
         circumstances: object(Object.fromEntries(known)),
+        walkThrough: object({
+          on: ref('date'), finished: ref('date'), listGiven: yesNo, listDated: ref('date'), builtBefore1978: yesNo,
+          rooms: list(object({ id: text, kind: text, name: text }), { maxItems: 5000 }),
+          things: list(ref('seenThing'), { maxItems: 5000 }),
+          leaving: list(text, { maxItems: 100 }),
+        }),
       }).properties,
       lines: list(ref('line'), { maxItems: 5000 }),
     },
@@ -143,6 +162,8 @@ export function caseSchema() {
     ],
     $defs: {
       line,
+      seenThing,
+      findingOfElement,
       money: { type: 'string', pattern: '^[0-9]{1,10}(\\.[0-9]{1,2})?$', description: "Decimal text in the case's currency, such as \"1240.00\"." },
       age: {
         anyOf: [

@@ -1,6 +1,7 @@
 #pragma once
 // The case: what a person knows about one statement of deductions. Any fact may be missing; missing is unknown.
 
+#include "case/walk_through.h"
 #include "values/calendar.h"
 #include "values/money.h"
 #include "values/names.h"
@@ -148,6 +149,7 @@ struct Case {
   std::vector<Event> events;
   std::map<std::string, FactValue> circumstances;
   std::vector<Line> lines;
+  std::optional<WalkThrough> walk_through;
 };
 
 } // namespace wearline

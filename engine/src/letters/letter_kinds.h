@@ -40,6 +40,12 @@ void warn_about_law(Draft& d);
 /// The closing of a tenant's letter: that nothing is admitted (the wording key `rights`, or none), signature, how it
 /// was sent.
 void add_tenant_closing(Draft& d, std::string_view rights);
+/// What a walk-through before the end shows of the charges, as far as it speaks for the tenant; nothing without one.
+void add_walk_through(Draft& d);
+/// Whether add_walk_through has something to say.
+bool walk_through_shows(const Draft& d);
+/// Warns the sender of the dangers of what was seen or charged: a letter that offers repair must not lead into one.
+void warn_about_hazards(Draft& d);
 /// What was enclosed: the records that the sender holds.
 void add_enclosures(Draft& d, bool about_charges);
 

@@ -28,6 +28,7 @@ public:
     penalty();
     opened_by_notice();
     charges();
+    add_walk_through(d_);
     audit();
     interest();
     closing();

@@ -134,6 +134,7 @@ void write_inspection_request(Draft& d) {
   d.must("days", ParagraphRole::closing, days_text.add(d.say("letter.inspection.days")).take());
   d.may("reply", ParagraphRole::closing, d.say("letter.inspection.reply"));
   warn_about_law(d);
+  warn_about_hazards(d);
   add_tenant_closing(d, {});
   add_caution(d);
 }

@@ -84,6 +84,7 @@ void add_enclosures(Draft& d, bool about_charges) {
     held.push_back(d.say("letter.enclosure.checklist"));
   if (about_charges && r.photos_at_move_in == Tri(true)) held.push_back(d.say("letter.enclosure.photos-in"));
   if (about_charges && r.photos_at_move_out == Tri(true)) held.push_back(d.say("letter.enclosure.photos-out"));
+  if (about_charges && walk_through_shows(d)) held.push_back(d.say("letter.enclosure.walk"));
   if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
   add_list(d, "enclosures", ParagraphRole::enclosures, d.say("letter.enclosures"), held);
 }

@@ -215,6 +215,18 @@ private:
     if (!words.against.empty()) list("againstWords", "words.against", words.against);
   }
 
+  static bool is_about(const Hazard& hazard, const Line& line, const LineAssessment& l) {
+    return concerns(hazard, l.subject.element ? std::string_view(l.subject.element->id) : std::string_view(),
+                    l.subject.finding ? std::string_view(l.subject.finding->id) : std::string_view(), line.text);
+  }
+  /// The dangers of what a charge is about; their words stand among the cautions.
+  void hazards(const Line& line, const LineAssessment& l) {
+    out_.key("hazards").array();
+    for (const Hazard& hazard : rules_.hazards)
+      if (is_about(hazard, line, l)) out_.text(hazard.code);
+    out_.end_array();
+  }
+
   void line(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
     out_.object().pair("id", line.id).pair("text", line.text);
@@ -248,6 +260,7 @@ private:
     worth_over_time(line, l);
     methods(l);
     ask_for(line, l);
+    hazards(line, l);
     bars(line, l);
     out_.key("conflicts").array();
     if (r.opinion.finding)
@@ -649,12 +662,11 @@ private:
         if (const std::string& ask = place.ask.in(speech_.language());
             !ask.empty() && holds(place.here, a_.law->view()) == Tri(true))
           caution("local-rules-not-read", ask);
-    for (const SafetyNote& note : rules_.safety) {
-      const bool concerned = std::any_of(a_.lines.begin(), a_.lines.end(), [&](const LineAssessment& l) {
-        return l.subject.element &&
-               std::find(note.elements.begin(), note.elements.end(), l.subject.element->id) != note.elements.end();
-      });
-      if (concerned) caution(note.code, note.text.in(speech_.language()));
+    for (const Hazard& hazard : rules_.hazards) {
+      bool concerned = false;
+      for (std::size_t i = 0; i < a_.lines.size() && !concerned; ++i)
+        concerned = is_about(hazard, a_.c.lines[i], a_.lines[i]);
+      if (concerned) caution(hazard.code, hazard.text.in(speech_.language()));
     }
     out_.end_array();
   }

@@ -17,12 +17,19 @@
 
 namespace wearline {
 
-/// A safety note shown when a line is about one of its elements.
-struct SafetyNote {
-  std::string code, source;
-  std::vector<std::string> elements;
+/// A danger of a thing in the home (rules/hazards.json), shown where someone may do a repair.
+struct Hazard {
+  std::string code;
+  std::vector<std::string> at;    ///< things, or faults as "element/finding", it is shown at
+  std::vector<std::string> stop;  ///< those of them that are left to a licensed worker
+  std::vector<std::string> words; ///< words of a charge that point to it, in small letters
   Localised text;
 };
+
+/// True if one of `places` is this thing, or this fault of it.
+bool names_fault(const std::vector<std::string>& places, std::string_view element, std::string_view finding);
+/// Whether a charge, or a thing seen in the home, is about this danger; `text` are the charge's own words.
+bool concerns(const Hazard& hazard, std::string_view element, std::string_view finding, std::string_view text);
 
 /// A published list of wear that a letter may name, in the places it was written for.
 struct NamedGuide {
@@ -57,7 +64,7 @@ struct Rules {
   AuditRules audit;
   Precedents precedents;
   std::vector<std::string> always_cautions;
-  std::vector<SafetyNote> safety;
+  std::vector<Hazard> hazards;
   LetterRules letters;
   std::map<std::string, Localised, std::less<>> place_names;
   std::map<std::string, Wording, std::less<>> wording; ///< by language

@@ -4,6 +4,8 @@
 #include "wearline/engine.h"
 
 #include "json/fields.h"
+#include <algorithm>
+#include <cctype>
 
 namespace wearline {
 
@@ -57,18 +59,24 @@ Faults load_audit(Rules& rules, std::string_view json) {
 }
 
 Faults load_cautions(Rules& rules, std::string_view json) {
+  return with_document(json, [&](Fields& root) { rules.always_cautions = root.texts("always"); });
+}
+
+Faults load_hazards(Rules& rules, std::string_view json) {
   return with_document(json, [&](Fields& root) {
-    rules.always_cautions = root.texts("always");
-    rules.safety.clear();
-    for (Fields& f : root.objects("safety")) {
-      SafetyNote note;
-      note.code = f.required_text("code");
-      note.source = f.required_text("source");
-      note.elements = f.texts("elements");
-      note.text = f.localised("text");
+    rules.hazards.clear();
+    for (Fields& f : root.objects("hazards")) {
+      Hazard hazard;
+      hazard.code = f.required_text("code");
+      hazard.at = f.texts("at");
+      hazard.stop = f.texts("stop");
+      hazard.words = f.texts("words");
+      hazard.text = f.required_localised("text");
+      f.ignore({"source", "builtBefore"});
       f.done();
-      rules.safety.push_back(std::move(note));
+      rules.hazards.push_back(std::move(hazard));
     }
+    root.ignore({"sources"});
   });
 }
 
@@ -257,6 +265,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
   if (path == "precedents/outcomes.json") return rules.precedents.load(json);
   if (path == "precedents/cases.json") return {}; // who decided, where, and the words: for views alone
   if (path == "cautions.json") return load_cautions(rules, json);
+  if (path == "hazards.json") return load_hazards(rules, json);
   if (path == "letters.json") return load_letters(rules, json);
   if (path == "jurisdictions.json") return load_places(rules, json);
   if (starts(path, "wording/")) {
@@ -268,6 +277,24 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
 }
 
 } // namespace
+
+bool names_fault(const std::vector<std::string>& places, std::string_view element, std::string_view finding) {
+  return std::any_of(places.begin(), places.end(), [&](std::string_view place) {
+    if (!starts(place, element) || element.empty()) return false;
+    const std::string_view rest = place.substr(element.size());
+    return rest.empty() || (!finding.empty() && rest.front() == '/' && rest.substr(1) == finding);
+  });
+}
+
+bool concerns(const Hazard& hazard, std::string_view element, std::string_view finding, std::string_view text) {
+  if (names_fault(hazard.at, element, finding)) return true;
+  return std::any_of(hazard.words.begin(), hazard.words.end(), [&](const std::string& word) {
+    const auto same = [](char a, char b) { return b == (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a); };
+    const auto found = std::search(text.begin(), text.end(), word.begin(), word.end(), same);
+    // The beginning of a word, not "marigold" for "gold".
+    return found != text.end() && (found == text.begin() || !std::isalpha(static_cast<unsigned char>(*(found - 1))));
+  });
+}
 
 const Pack* Rules::pack(std::string_view jurisdiction) const {
   const auto found = packs.find(jurisdiction);
@@ -302,7 +329,8 @@ bool Rulebook::takes(std::string_view path) {
   constexpr std::string_view ending = ".json";
   if (path.size() < ending.size() || path.substr(path.size() - ending.size()) != ending) return false;
   const std::string_view name = stem(path);
-  return !starts(path, "schema/") && name != "page" && !starts(name, "page-") && name != "cli";
+  return !starts(path, "schema/") && !starts(path, "walk/") && name != "page" && !starts(name, "page-") &&
+         name != "cli";
 }
 
 Faults Rulebook::add(std::string_view path, std::string_view json) {

@@ -106,3 +106,34 @@ TEST_CASE("Five thousand lines are read, one more is refused") {
   CHECK(fault(json + "]}") == "ok");
   CHECK(fault(json + ",{}]}") == "too-many-lines /lines");
 }
+
+TEST_CASE("A walk through the home is read thing by thing, and what does not fit is named with its place") {
+  const auto walk = [](std::string_view members) {
+    return fault(R"({"wearline":1,"lines":[],"walkThrough":{)" + std::string(members) + "}}");
+  };
+  CHECK(walk("") == "ok");
+  CHECK(
+      walk(
+          R"("on":"2026-11-20","builtBefore1978":false,"rooms":[{"id":"r1","kind":"bedroom","name":"Bedroom"}],)"
+          R"("things":[{"id":"t1","room":"r1","element":"carpet","finding":"stains","moveIn":"fine","moveOut":"damaged",)"
+          R"("installed":"2019","quote":"240.00","putRight":"2026-11-25","onTheirList":false,"line":"1"}],"leaving":["keys"])") ==
+      "ok");
+  CHECK(walk(R"("things":[{"element":"carpet","moveOut":"bad"}])") == "unknown-name /walkThrough/things/0/moveOut");
+  CHECK(walk(R"("things":[{"moveOut":"fine"}])") == "missing-member /walkThrough/things/0");
+  CHECK(walk(R"("things":[{"element":"carpet","finding":"burnt"}])") == "unknown-name /walkThrough/things/0/finding");
+  CHECK(walk(R"("things":[{"element":"carpet","quote":-4}])") == "wrong-type /walkThrough/things/0/quote");
+  CHECK(walk(R"("things":[{"id":"a","element":"carpet"},{"id":"a","element":"carpet"}])") ==
+        "duplicate-id /walkThrough/things/1");
+  CHECK(walk(R"("room":[])") == "unknown-member /walkThrough/room");
+
+  const auto read = read_case(
+      R"({"wearline":1,"lines":[],"walkThrough":{"listGiven":true,"things":[{"id":"t1","element":"carpet","moveOut":"worn","line":"2"}]}})",
+      names());
+  REQUIRE(std::holds_alternative<Case>(read));
+  const auto& seen = std::get<Case>(read).walk_through;
+  REQUIRE(seen);
+  CHECK(seen->list_given == Tri(true));
+  REQUIRE(seen->things.size() == 1);
+  CHECK(seen->things[0].move_out == "worn");
+  CHECK(seen->things[0].line == "2");
+}

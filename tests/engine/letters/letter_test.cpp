@@ -506,3 +506,24 @@ TEST_CASE("Every kind has a name, and each side its own", "[letter]") {
   CHECK(letter["kinds"].size() == letter_kinds_of("landlord").size());
   CHECK(letter_kinds_of("adviser") == letter_kinds_of("tenant"));
 }
+
+TEST_CASE("What was seen in the walk-through stands in the letter as far as it speaks for the tenant", "[letter]") {
+  const auto with = [](std::string_view thing, std::string_view walk = R"("on":"2026-07-28",)") {
+    return replaced(washington, R"("circumstances")",
+                    R"("walkThrough": {)" + std::string(walk) + R"("things":[{"id":"t1",)" + std::string(thing) +
+                        R"(}]}, "circumstances")");
+  };
+  const auto said = [](const std::string& c) { return words(letter_of_kind(c, "question-charges"), "walk-through"); };
+  CHECK(said(with(R"("element":"interior-paint","moveOut":"fine","line":"b")")) ==
+        "I walked through the home on July 28, 2026 and wrote down its state: | b. Scuffs in hallway: in good order.");
+  CHECK_THAT(said(with(R"("element":"carpet","moveOut":"damaged","putRight":"2026-07-30","line":"a")")),
+             Contains("a. Carpet, pet stain: put right on July 30, 2026."));
+  CHECK_THAT(
+      said(with(R"("element":"carpet","moveOut":"damaged","onTheirList":false,"line":"a")", R"("listGiven":true,)")),
+      Contains(
+          "Before I left, I walked through the home and wrote down its state: | a. Carpet, pet stain: not on your"));
+  // Damage that was seen is the landlord's to show, and a list nobody gave proves nothing.
+  CHECK(said(with(R"("element":"carpet","moveOut":"damaged","line":"a")")).empty());
+  CHECK(said(with(R"("element":"carpet","moveOut":"damaged","onTheirList":false,"line":"a")")).empty());
+  CHECK(said(with(R"("element":"carpet","moveOut":"fine")")).empty());
+}

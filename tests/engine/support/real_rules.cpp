@@ -17,7 +17,7 @@ Rulebook load() {
   for (const auto& entry : fs::recursive_directory_iterator(root)) {
     if (entry.path().extension() != ".json") continue;
     const std::string path = fs::relative(entry.path(), root).generic_string();
-    if (path.rfind("schema/", 0) == 0) continue;
+    if (!Rulebook::takes(path)) continue;
     (path.rfind("law/", 0) == 0 ? then : first).push_back(path);
   }
   std::sort(first.begin(), first.end());

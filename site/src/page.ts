@@ -16,6 +16,8 @@ import { examplesList, opening } from './sections/opening/opening';
 import { outlook } from './sections/outlook/outlook';
 import { papers } from './sections/papers/papers';
 import { standing } from './sections/standing/standing';
+import { isWalking } from './case/walk';
+import { walkPart } from './sections/walk/door';
 import { strip } from './sections/strip/strip';
 import { tenancy } from './sections/tenancy/tenancy';
 import { unknowns } from './sections/unknowns/unknowns';
@@ -80,11 +82,23 @@ const caseOf = (d: Desk): TemplateResult => html`
   </div>
 `;
 
+/** Before anybody left: the walk through the home in place of the charges. */
+const walkOf = (d: Desk): TemplateResult => html`
+  <p class="case-name">${caseName(d)}</p>
+  ${d.sheets.length > 1 ? roster.get(d)?.roster(d) : nothing}
+  <div class="desk">
+    <div class="desk-top">${d.side === 'adviser' ? client.get(d)?.client(d) : nothing} ${standing(d)}</div>
+    ${walkPart.get(d)?.walk(d) ?? html`<p class="empty">${say('page.sums.loading')}</p>`}
+    ${days(d)} ${letter.get(d)?.letter(d)} ${cautions(d)}
+    <div class="folded-parts">${evidence.get(d)?.evidence(d)} ${law(d)} ${tenancy(d)}</div>
+  </div>
+`;
+
 export const page = (d: Desk, keeper: Keeper): TemplateResult => html`
-  <a class="skip" href=${d.bringing ? '#bring-title' : '#charges-title'}>${say('page.skip')}</a>
+  <a class="skip" href=${d.bringing ? '#bring-title' : isWalking(d.case) ? '#walk-rooms' : '#charges-title'}>${say('page.skip')}</a>
   ${masthead(d, keeper)}
   <main>
-    ${d.bringing ? bringing(d) : caseOf(d)}
+    ${d.bringing ? bringing(d) : isWalking(d.case) ? walkOf(d) : caseOf(d)}
   </main>
-  ${footer(d)} ${d.bringing ? nothing : strip(d)} ${notice(d)}
+  ${footer(d)} ${d.bringing ? nothing : isWalking(d.case) ? walkPart.get(d)?.walkNav(d) : strip(d)} ${notice(d)}
 `;

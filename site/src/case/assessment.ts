@@ -93,6 +93,8 @@ export interface JudgedLine {
   conflicts: (Sourced & { text: string })[];
   /** Papers worth asking for. */
   askFor: string[];
+  /** Dangers of what it is about: codes of cautions. */
+  hazards?: string[];
   /** The charge by each way of counting worth, where the case asks for them. */
   methods?: (Sourced & { id: string; label: string; text: string; inUse: boolean; fair: Span })[];
   /** What the law says of this charge; the rules themselves stand once, under law.rules. */

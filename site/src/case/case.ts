@@ -1,6 +1,8 @@
 // The case file as the page holds it: what a person knows, in the case file's own member names.
 // A value may be ill-formed while it is being typed; the engine, not the page, judges it.
 
+import type { WalkThrough } from './walk';
+
 export type Side = 'tenant' | 'adviser' | 'landlord';
 export type Yes = boolean | null;
 
@@ -54,6 +56,7 @@ export interface CaseFile {
   records?: Record<string, unknown>;
   events?: EventOn[];
   circumstances?: Record<string, unknown>;
+  walkThrough?: WalkThrough;
   lines: Line[];
 }
 
@@ -61,7 +64,14 @@ export const emptyCase = (): CaseFile => ({ wearline: 1, side: 'tenant', lines: 
 
 /** True if the person has entered nothing but the side, the place or the language. */
 export const isBlank = (c: CaseFile): boolean =>
-  c.lines.length === 0 && !c.tenancy && !c.deposits && !c.statement && !c.records && !c.events && !c.circumstances;
+  c.lines.length === 0 &&
+  !c.tenancy &&
+  !c.deposits &&
+  !c.statement &&
+  !c.records &&
+  !c.events &&
+  !c.circumstances &&
+  !c.walkThrough;
 
 /** An id no line of the case has yet: one more than the largest number in use. */
 export function freshLineId(lines: readonly { id: string }[]): string {

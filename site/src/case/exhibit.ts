@@ -20,8 +20,12 @@ export interface Exhibit {
   taken: string;
   /** Where that day comes from: written in the photo by the camera, or only the file's own date. */
   dated: 'camera' | 'file' | '';
+  /** Time of that day by the camera's clock, HH:MM, where it is known. */
+  time?: string;
   /** Id of the charge it belongs to; empty: the whole case. */
   line: string;
+  /** Id of the thing of the walk-through that it shows. */
+  thing?: string;
   shows: Shows;
   note: string;
 }

@@ -85,6 +85,8 @@ export function asExhibit(data: unknown, bytes: Blob | undefined): Exhibit | und
     taken: /^\d{4}-\d{2}-\d{2}$/.test(text(data['taken'])) ? text(data['taken']) : '',
     dated: dated === 'camera' || dated === 'file' ? dated : '',
     line: text(data['line'], 300),
+    ...(/^\d{2}:\d{2}$/.test(text(data['time'])) && { time: text(data['time']) }),
+    ...(text(data['thing'], 300) && { thing: text(data['thing'], 300) }),
     shows: showings.includes(shows) ? shows : 'other',
     note: text(data['note']),
   };

@@ -139,6 +139,8 @@ export function asCase(data: unknown): Shaped | undefined {
         return s.pairs('what', 'on');
       case 'lines':
         return s.list(line);
+      case 'walkThrough':
+        return s.object({ rooms: s.pairs('id'), things: s.pairs('id', 'room', 'element'), leaving: texts });
       default:
         return s.value;
     }

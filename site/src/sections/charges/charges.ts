@@ -7,6 +7,7 @@ import type { Desk } from '../../app/desk';
 import { cents } from '../../say/show';
 import { say } from '../../say/wording';
 import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
+import { seenPart } from '../walk/door';
 import { charge } from './charge';
 import './charges.css';
 
@@ -75,7 +76,7 @@ export function charges(d: Desk): TemplateResult {
           <button type="button" class="link" @click=${() => d.showOnly('')}>${say('page.charges.showAll')}</button></p>`
         : nothing
     }
-    ${sameForAll(d)}
+    ${sameForAll(d)} ${d.case.walkThrough && d.case.lines.length ? seenPart.get(d)?.seenBar(d) : nothing}
     <div class="charges-heads" aria-hidden="true">
       <span>${say('page.charges.head.what')}</span>
       <span>${say('page.charges.head.charged')}</span>

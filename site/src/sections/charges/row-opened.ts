@@ -10,6 +10,7 @@ import { isZero, shortMoney } from '../../say/show';
 import { field } from '../../parts/field';
 import { fieldOfQuestion } from '../../parts/fields';
 import { findings, lineFacts, replaceLine } from './line-facts';
+import { seenPart } from '../walk/door';
 import { lineSteps } from './line-steps';
 import { faultsName, shortQuestion } from './open-charge';
 
@@ -73,6 +74,12 @@ function answers(d: Desk, line: Line, index: number, judged: JudgedLine | undefi
     ${answer ? field(d, { ...answer, key: 'row', label: say('page.next.answer'), held: { entered: () => undefined } }) : nothing}`;
 }
 
+/** The dangers of what the charge is about, for who thinks of mending it. */
+const hazards = (d: Desk, codes: string[]): TemplateResult =>
+  html`<ul class="row-hazards">
+    ${codes.map((code) => html`<li>${d.result?.cautions.find((c) => c.code === code)?.text ?? ''}</li>`)}
+  </ul>`;
+
 export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
   const q = questionFor(d, judged);
   const name = `facts:${line.id}`;
@@ -83,6 +90,8 @@ export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine
       ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.swing) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.swing) })}</p>`}` : nothing}
       <div class="fields">${answers(d, line, index, judged, q)}</div>
     </div>
+    ${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
+    ${judged?.hazards?.length ? hazards(d, judged.hazards) : nothing}
     ${judged ? lineSteps(d, judged) : nothing}
     <details
       class="fold row-facts"

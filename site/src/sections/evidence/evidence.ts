@@ -12,16 +12,18 @@ import { foldedSection } from '../../parts/fold';
 import './evidence.css';
 
 async function exhibitOf(id: number, file: File): Promise<Exhibit> {
-  const { dayTaken } = await import('../../out/exif');
-  const byCamera = file.type.startsWith('image/') ? await dayTaken(file) : '';
+  const { momentOf, whenTaken } = await import('../../out/exif');
+  const byCamera = file.type.startsWith('image/') ? await whenTaken(file) : undefined;
   const modified = new Date(file.lastModified);
-  const byFile = Number.isNaN(modified.getTime()) ? '' : modified.toISOString().slice(0, 10);
+  const byFile = Number.isNaN(modified.getTime()) ? undefined : momentOf(modified);
+  const at = byCamera ?? byFile;
   return {
     id,
     name: file.name,
     type: file.type,
     data: file,
-    taken: byCamera || byFile,
+    taken: at?.day ?? '',
+    ...(at && { time: at.time }),
     dated: byCamera ? 'camera' : byFile ? 'file' : '',
     line: '',
     shows: file.type.startsWith('image/') ? 'move-out' : 'receipt',
@@ -29,17 +31,18 @@ async function exhibitOf(id: number, file: File): Promise<Exhibit> {
   };
 }
 
-/** Attaches pictures and PDFs; other kinds of files are refused by name: a web page or drawing could run or load what stands in it. */
-export async function attach(d: Desk, files: Iterable<File>): Promise<void> {
+/** Attaches pictures and PDFs; other kinds of files are refused by name: a web page or drawing could run or load what stands in it. `of`:
+ *  what is known of them beforehand. */
+export async function attach(d: Desk, files: Iterable<File>, of: Partial<Exhibit> = {}): Promise<void> {
   const sheet = d.sheet;
   let id = Math.max(0, ...sheet.exhibits.map((x) => x.id));
   const all = [...files];
   const fitting = all.filter((f) => isKindOfExhibit(f.type));
   const refused = all.filter((f) => !fitting.includes(f)).map((f) => f.name);
-  const added = await Promise.all(fitting.map((f) => exhibitOf(++id, f)));
+  const added = await Promise.all(fitting.map(async (f) => ({ ...(await exhibitOf(++id, f)), ...of })));
   if (added.length) {
     sheet.exhibits = [...sheet.exhibits, ...added];
-    d.folds.add('evidence');
+    if (!of.thing) d.folds.add('evidence');
     d.exhibitsChanged();
   }
   const says = [

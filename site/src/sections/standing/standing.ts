@@ -10,12 +10,25 @@ import { money, shortDay } from '../../say/show';
 import { say } from '../../say/wording';
 import { isDay } from '../../case/day';
 import type { Side } from '../../case/case';
+import { endWalk, isWalking, startWalk } from '../../case/walk';
 import { type Basic, deciding, livesThere } from '../../case/next-step';
 import { fieldsAt } from '../../parts/fields';
 import { field, type Field, oneOf } from '../../parts/field';
 import './standing.css';
 
 const sides: Side[] = ['tenant', 'adviser', 'landlord'];
+/** A tenant who still lives there is a tenant whose home is walked through. */
+type Stands = Side | 'living-there';
+const standsAs = (d: Desk): Stands => (d.side === 'tenant' && isWalking(d.case) ? 'living-there' : d.side);
+
+function standAs(d: Desk, as: Stands): void {
+  if (as === 'living-there') d.put(startWalk(d.case, 'tenant'));
+  else if (as === 'tenant' && isWalking(d.case)) d.put(endWalk(d.case, d.today, 'tenant'));
+  else d.set('/side', as);
+}
+
+/** Nobody has left yet: nothing can have come back. */
+const beforeLeaving = (d: Desk): boolean => isWalking(d.case) || livesThere(d.case, d.today);
 const sideKey = (d: Desk): string => (d.side === 'landlord' ? 'landlord' : 'tenant');
 
 /** Cases whose facts are being entered: they stay unfolded until the person is done. */
@@ -29,7 +42,13 @@ const refund = '/statement/refundPaid';
 
 /** What must be known before they fold; a landlord who sends a list, and a tenant still living there, have paid or got nothing yet. */
 const needed = (d: Desk): string[] =>
-  livesThere(d.case, d.today) ? [deposit] : d.side === 'landlord' ? [movedOut, deposit] : [movedOut, deposit, refund];
+  isWalking(d.case)
+    ? [movedOut]
+    : livesThere(d.case, d.today)
+      ? [deposit]
+      : d.side === 'landlord'
+        ? [movedOut, deposit]
+        : [movedOut, deposit, refund];
 const isComplete = (d: Desk): boolean =>
   Boolean(d.case.jurisdiction) && needed(d).every((at) => d.valueAt(at) !== undefined);
 
@@ -80,7 +99,7 @@ function clocks(d: Desk): Field[] {
     ...(d.case.lines.length === 0 ? ['/statement/came'] : []),
     ...(came === false ? [] : ['/statement/sent']),
   ];
-  const isTheirs = d.side === 'landlord' || livesThere(d.case, d.today);
+  const isTheirs = d.side === 'landlord' || beforeLeaving(d);
   const places = [...(isTheirs ? [] : list), ...starts].filter((at) => at !== movedOut);
   return fieldsAt(d, [...new Set(places)]);
 }
@@ -107,24 +126,33 @@ function sameDay(d: Desk, f: Field): TemplateResult | typeof nothing {
   return html`<button type="button" class="link standing-same" @click=${() => d.set(f.at, out)}>${say('page.standing.sameDay')}</button>`;
 }
 
+/** A landlord, or who helps a tenant, may walk through the home before the end too. */
+function walkDoor(d: Desk): TemplateResult | typeof nothing {
+  if (d.side === 'tenant' || d.case.lines.length > 0) return nothing;
+  const walking = isWalking(d.case);
+  const go = () => d.put(walking ? endWalk(d.case, d.today) : startWalk(d.case));
+  return html`<p class="standing-walk"><button type="button" class="link" @click=${go}>${say(walking ? 'page.standing.walk.end' : 'page.standing.walk')}</button></p>`;
+}
+
 function unfolded(d: Desk): TemplateResult {
   const towns = askedBy(d.case.jurisdiction)?.towns ?? [];
   return html`<fieldset class="field standing-side">
       <legend>${say('page.standing.who')}</legend>
       ${oneOf(
         'side',
-        sides.map((id) => ({ id, label: say(`page.side.${id}`) })),
-        d.side,
-        (id) => d.set('/side', id),
+        [...sides, 'living-there'].map((id) => ({ id, label: say(`page.side.${id}`) })),
+        standsAs(d),
+        (id) => standAs(d, id as Stands),
       )}
     </fieldset>
+    ${walkDoor(d)}
     ${placeField(d)}
     ${
       towns.length || d.case.locality
         ? field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })
         : nothing
     }
-    ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, f))} ${livesThere(d.case, d.today) ? nothing : cameBack(d)}
+    ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${beforeLeaving(d) ? nothing : cameBack(d)}
     ${d.blank ? nothing : clocks(d).map((f) => html`<div class="standing-clock">${field(d, f)}${sameDay(d, f)}</div>`)}
     ${
       isComplete(d)
@@ -162,10 +190,14 @@ function folded(d: Desk): TemplateResult {
   const decide = d.result ? deciding(d.result, openClocks(d)) : [];
   const open = clocks(d).filter((f) => decide.includes(f.at));
   const parts = [
-    say(`page.side.${d.side}`),
+    say(`page.side.${standsAs(d)}`),
     [nameOfPlace(d.case.jurisdiction), d.case.locality].filter(Boolean).join(', '),
-    say('page.standing.line.out', { day: briefly(d.valueAt(movedOut) ?? d.valueAt('/tenancy/ended')) }),
-    say('page.standing.line.held', { sum: money(d.result?.totals.deposit ?? String(d.valueAt(deposit))) }),
+    say(isWalking(d.case) ? 'page.standing.line.leaving' : 'page.standing.line.out', {
+      day: briefly(d.valueAt(movedOut) ?? d.valueAt('/tenancy/ended')),
+    }),
+    d.valueAt(deposit) === undefined
+      ? ''
+      : say('page.standing.line.held', { sum: money(d.result?.totals.deposit ?? String(d.valueAt(deposit))) }),
     back === undefined
       ? ''
       : isNothing(back)

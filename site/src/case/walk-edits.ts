@@ -2,7 +2,7 @@
 
 import type { CaseFile } from './case';
 import type { Room, Seen, Thing, WalkThrough } from './walk';
-import { faultsOf, kindOfRoom, spoken } from './walk-home';
+import { faultsOf, kindOfRoom } from './walk-home';
 
 export const walkOf = (c: CaseFile): WalkThrough => c.walkThrough ?? {};
 export const roomsOf = (c: CaseFile): Room[] => walkOf(c).rooms ?? [];
@@ -22,16 +22,13 @@ const freshId = (of: readonly { id: string }[], letter: string): string => {
   return `${letter}${Math.max(0, ...used) + 1}`;
 };
 
-/** A room more; a second of its kind gets a number. */
-export function withRoom(c: CaseFile, kind: string): CaseFile {
+/** A room more, called `label`; a second of its kind gets a number. */
+export function withRoom(c: CaseFile, kind: string, label: string): CaseFile {
   const rooms = roomsOf(c);
-  const label = kindOfRoom(kind) ? spoken(kindOfRoom(kind)!.label) : kind;
   const before = rooms.filter((r) => r.kind === kind).length;
   const name = before ? `${label} ${before + 1}` : label;
   return withWalk(c, { rooms: [...rooms, { id: freshId(rooms, 'r'), kind, name }] });
 }
-
-export const withRooms = (c: CaseFile, kinds: readonly string[]): CaseFile => kinds.reduce(withRoom, c);
 
 export const withoutRoom = (c: CaseFile, id: string): CaseFile =>
   withWalk(c, {

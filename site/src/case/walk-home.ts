@@ -4,14 +4,8 @@
 import home from '../../../engine/rules/walk/home.json';
 import advices from '../../../engine/rules/walk/advice.json';
 import dangers from '../../../engine/rules/hazards.json';
-import { language } from '../say/wording';
+import type { Spoken } from '../say/spoken';
 import type { Seen, Thing, WalkThrough } from './walk';
-
-interface Spoken {
-  en: string;
-  es: string;
-}
-export const spoken = (text: Spoken): string => text[language()];
 
 export interface RoomKind {
   id: string;

@@ -5,8 +5,9 @@ import { elementOf } from '../../case/catalogue';
 import type { Exhibit } from '../../case/exhibit';
 import type { Room, Thing } from '../../case/walk';
 import { roomsOf } from '../../case/walk-edits';
-import { kindOfRoom, spoken } from '../../case/walk-home';
+import { kindOfRoom } from '../../case/walk-home';
 import { shortDay } from '../../say/show';
+import { spoken } from '../../say/spoken';
 import { say } from '../../say/wording';
 
 /** What a person called the room; a room that bears the name of its kind is called so in any language. */

@@ -13,14 +13,15 @@ import {
   walkOf,
   withRestFine,
   withRoomNamed,
-  withRooms,
+  withRoom,
   withoutRoom,
   withThing,
   withWalk,
 } from '../../case/walk-edits';
-import { allThings, roomKinds, spoken } from '../../case/walk-home';
+import { allThings, kindOfRoom, roomKinds } from '../../case/walk-home';
 import { fieldsAt } from '../../parts/fields';
 import { field, oneOf, triValue, triWord } from '../../parts/field';
+import { spoken } from '../../say/spoken';
 import { say } from '../../say/wording';
 import { elementName, roomName } from './names';
 import { thing } from './thing';
@@ -40,7 +41,8 @@ function openOnly(d: Desk, room: Room | undefined): void {
 
 function addRoom(d: Desk, kinds: string[]): void {
   const before = roomsOf(d.case).length;
-  d.put(withRooms(d.case, kinds));
+  const label = (kind: string) => spoken(kindOfRoom(kind)!.label);
+  d.put(kinds.reduce((c, kind) => withRoom(c, kind, label(kind)), d.case));
   openOnly(d, roomsOf(d.case)[before]);
 }
 

@@ -196,6 +196,7 @@ private:
           add_move({cost, 0, false, {{e, o}}});
     section_moves();
     column_moves();
+    told_moves();
     std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) { return a.cost < b.cost; });
     if (moves_.size() > most_moves) moves_.resize(most_moves);
     frame_moves(most);
@@ -260,7 +261,7 @@ private:
       }
       leave.cost = w_.whole_section;
       count.cost = 2 * w_.whole_section;
-      if (leave.takes.size() > 1 && sections_[s].follows) add_move(std::move(leave));
+      if (leave.takes.size() > 1 && (sections_[s].follows || sections_[s].bill)) add_move(std::move(leave));
       if (count.takes.size() > 1) add_move(std::move(count));
     }
   }
@@ -304,6 +305,77 @@ private:
       }
       if (lines > 1) add_move(std::move(m));
     }
+  }
+
+  using Frame = std::array<std::pair<std::size_t, SumRole>, 3>;
+  /// The account told in sentences: of the sums that stand in prose one is two others together (deposit, total and
+  /// refund, or what is still owed), and some of the rest, with the rows, are the total. Words say little there, and so
+  /// much that comes out is no chance; how far the words are from it decides between several.
+  void told_moves() {
+    std::vector<std::size_t> told;
+    std::int64_t rows = 0, largest = 0;
+    int row_lines = 0;
+    for (std::size_t e = 0; e < list_.size(); ++e) {
+      const RoleOption& o = list_[e].options[0];
+      if (list_[e].prose) told.push_back(e), largest = std::max(largest, sum_of(e));
+      else if (is_line(o.role)) rows += on_charges(o), ++row_lines;
+    }
+    if (told.size() < 3 || told.size() > most_told) return;
+    for (const std::size_t whole : told)
+      for (const std::size_t a : told)
+        for (const std::size_t b : told) {
+          if (a == b || a == whole || b == whole || sum_of(whole) != largest ||
+              sum_of(a) + sum_of(b) != sum_of(whole) || sum_of(a) == 0 || sum_of(b) == 0)
+            continue;
+          tell(told, Frame{{{whole, SumRole::deposit}, {a, SumRole::total}, {b, SumRole::refund}}}, sum_of(a) - rows,
+               row_lines);
+          tell(told, Frame{{{whole, SumRole::total}, {a, SumRole::deposit}, {b, SumRole::due}}}, sum_of(whole) - rows,
+               row_lines);
+        }
+  }
+  std::int64_t sum_of(std::size_t e) const { return list_[e].figures[0].value.in_cents(); }
+
+  /// One such frame, with the cheapest of the other sums that come to `target`.
+  void tell(const std::vector<std::size_t>& told, const Frame& frame, std::int64_t target, int row_lines) {
+    Move m;
+    int words = 0; // what the single words speak against it
+    const auto take = [&](std::size_t e, std::size_t o) {
+      if (o != 0) m.takes.emplace_back(e, o), words += list_[e].options[o].cost - list_[e].options[0].cost;
+    };
+    for (const auto& [e, role] : frame) {
+      const std::size_t o = option_of(list_[e], role);
+      if (o == 0 && list_[e].options[0].role != role) return;
+      take(e, o);
+    }
+    std::vector<std::size_t> rest;
+    for (const std::size_t e : told) {
+      const auto said_again = [&](const auto& part) {
+        return part.first == e || (sum_of(part.first) == sum_of(e) && list_[e].options[0].role == part.second);
+      };
+      if (std::none_of(frame.begin(), frame.end(), said_again)) rest.push_back(e);
+    }
+    if (rest.size() > most_rest) return;
+    std::size_t best = 0;
+    int cheapest = -1;
+    for (std::size_t set = 0; set < std::size_t{1} << rest.size(); ++set) {
+      std::int64_t sum = 0;
+      int cost = 0, lines = row_lines;
+      for (std::size_t k = 0; k < rest.size() && cost >= 0; ++k) {
+        const Entry& entry = list_[rest[k]];
+        const SumRole role = (set >> k & 1u) != 0 ? SumRole::charge : SumRole::passing;
+        const std::size_t o = option_of(entry, role);
+        if (o == 0 && entry.options[0].role != role) cost = -1;
+        else cost += entry.options[o].cost, sum += on_charges(entry.options[o]), lines += role == SumRole::charge;
+      }
+      if (cost < 0 || lines < 2 || sum != target || (cheapest >= 0 && cost >= cheapest)) continue;
+      best = set;
+      cheapest = cost;
+    }
+    if (cheapest < 0) return;
+    for (std::size_t k = 0; k < rest.size(); ++k)
+      take(rest[k], option_of(list_[rest[k]], (best >> k & 1u) != 0 ? SumRole::charge : SumRole::passing));
+    m.cost = std::min(words, w_.told_account + words / 8);
+    if (m.takes.size() > 1) add_move(std::move(m));
   }
 
   bool clash(const Move& a, const Move& b) const {
@@ -497,6 +569,7 @@ private:
     }
   }
 
+  static constexpr std::size_t most_told = 16, most_rest = 11;
   static constexpr std::size_t most_moves = 90, most_parts = 24, most_kept = 64, most_seeds = 24;
   const std::vector<Entry>& list_;
   const std::vector<Section>& sections_;

@@ -51,6 +51,7 @@ struct Entry {
   LabelKind kind = LabelKind::none;
   bool directed = false; ///< says who gets it
   bool minus = false, plus = false;
+  int tick = 0;               ///< of a box before it: 1 ticked, -1 not
   bool headed = false;        ///< its sum stands in the column that the table's heads name for it
   bool prose = false;         ///< stands in a sentence
   bool named = false;         ///< names a thing, work or state
@@ -72,6 +73,7 @@ struct Section {
   std::string heading;
   bool follows = false;  ///< stands after the account's refund or balance
   bool attached = false; ///< an invoice or list that follows the account and may repeat it
+  bool bill = false;     ///< its heading names a bill or invoice
 };
 
 struct Entries {

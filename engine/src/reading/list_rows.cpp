@@ -44,6 +44,7 @@ private:
       if (pending_.size() == 1 && pending_.back() + 1 == i && heads_something(i)) heading_from_pending();
       else flush_pending("no-amount");
       last_charge_ = nowhere;
+      end_bill();
       return true;
     }
     if (l.row.rule) l.fate = "rule";
@@ -214,6 +215,8 @@ private:
         e.may_be(SumRole::total, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::held, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::refund, e.figures[0].value, w_.sum_is_other);
+      } else if (is_strong(l.m.numbers[k])) {
+        e.may_be(SumRole::total, e.figures[0].value, w_.sum_is_none);
       }
       out_.list.push_back(std::move(e));
     }
@@ -367,6 +370,7 @@ private:
     e.minus = p.minus || n.minus || n.bracketed;
     e.plus = p.plus || n.plus;
     const bool credit = p.credit_column || is_credit(l, p, rules_) || section_credits_;
+    e.tick = l.row.tick;
     if (is_tax(l, p, rules_)) c.role = ChargeRole::tax;
     const bool free = is_free(l, n, rules_);
     e.named =
@@ -469,6 +473,18 @@ private:
       return e.options[0].role == SumRole::refund || e.options[0].role == SumRole::due;
     });
     s.attached = out_.sections.back().attached || (account_before() && mentions_word(l, rules_, "w:attached"));
+    s.bill = mentions_word(l, rules_, "w:attached");
+    out_.sections.push_back(std::move(s));
+    section_ = out_.sections.size() - 1;
+  }
+
+  /// A bill ends with the blank line after its lines; what follows is of the account again.
+  void end_bill() {
+    const Section& now = out_.sections.back();
+    if (!now.bill || now.attached || out_.list.empty() || out_.list.back().section != section_) return;
+    Section s;
+    s.heading = now.heading;
+    s.follows = now.follows;
     out_.sections.push_back(std::move(s));
     section_ = out_.sections.size() - 1;
   }

@@ -223,7 +223,9 @@ private:
          {"st:balance", LabelKind::balance},
          {"st:subtotal", LabelKind::subtotal},
          {"st:fact", LabelKind::fact}}};
-    if (paid_by_you(n, last)) return LabelKind::deposit;
+    if (paid_by_you(n, last) || you_paid(from, n)) return LabelKind::deposit;
+    if (is_all_deposits(n, before)) return LabelKind::held;
+    if (adds_deposit(from, n, before)) return LabelKind::deposit;
     LabelKind kind = LabelKind::none;
     std::size_t at = 0;
     for (const Mention& s : m_.statement) {
@@ -335,6 +337,33 @@ private:
     if (is(t, "st:deposit")) return true;
     return (m_.tokens[t].text == "que" && is(t + 1, "w:given")) ||
            (m_.tokens[t].text == "de" && m_.tokens[t + 1].text == "deposito");
+  }
+
+  /// "you paid $1,000.00", where nothing says what for.
+  bool you_paid(std::size_t from, const Number& n) const {
+    return n.first >= from + 2 && is(n.first - 1u, "w:given") && is(n.first - 2u, "st:you") &&
+           !spent_on(n, m_.tokens.size());
+  }
+  /// "a deposit of $1,000.00 plus $250.00 for the dog"
+  bool adds_deposit(std::size_t from, const Number& n, const std::vector<Found>& before) const {
+    if (before.empty() || before.back().kind != LabelKind::deposit || n.first > from + 6) return false;
+    for (std::size_t t = from; t < n.first; ++t)
+      if (is(t, "st:plus")) return !charged_between(from, n.first) && !names_work_after(n);
+    return false;
+  }
+  bool names_work_after(const Number& n) const {
+    return std::any_of(m_.charge.begin(), m_.charge.end(), [&](const Mention& c) {
+      const Role role = rules_.charges().at(c.concept_id).role;
+      return c.first > n.last && c.first <= n.last + 4u && (role == Role::work || role == Role::state);
+    });
+  }
+  /// The deposits of the sentence together.
+  bool is_all_deposits(const Number& n, const std::vector<Found>& before) const {
+    Money all;
+    std::size_t count = 0;
+    for (const Found& f : before)
+      if (f.kind == LabelKind::deposit) all += *m_.numbers[f.number].money(), ++count;
+    return count > 1 && all == *n.money();
   }
 
   /// The tokens that say what a sum was for: before it, or after it where it reads "$65.00 for cleaning".

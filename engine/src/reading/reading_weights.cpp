@@ -9,7 +9,7 @@ namespace wearline {
 
 Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
   using Field = std::pair<const char*, int ReadingWeights::*>;
-  static constexpr std::array<Field, 24> fields = {{{"totalCloses", &ReadingWeights::total_closes},
+  static constexpr std::array<Field, 25> fields = {{{"totalCloses", &ReadingWeights::total_closes},
                                                     {"refundCloses", &ReadingWeights::refund_closes},
                                                     {"oneLine", &ReadingWeights::one_line},
                                                     {"leaveNamed", &ReadingWeights::leave_named},
@@ -31,6 +31,7 @@ Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
                                                     {"turnedSign", &ReadingWeights::turned_sign},
                                                     {"wholeSection", &ReadingWeights::whole_section},
                                                     {"spareTotal", &ReadingWeights::spare_total},
+                                                    {"toldAccount", &ReadingWeights::told_account},
                                                     {"openWithin", &ReadingWeights::open_within},
                                                     {"doubtful", &ReadingWeights::doubtful}}};
   Faults faults;

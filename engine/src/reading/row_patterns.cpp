@@ -221,6 +221,19 @@ void accounts_apart(Entries& entries, const ReadingWeights& w) {
   }
 }
 
+/// On a form with boxes, what is not ticked is not charged.
+void ticks(Entries& entries, const ReadingWeights& w) {
+  if (std::none_of(entries.list.begin(), entries.list.end(), [](const Entry& e) { return e.tick > 0; })) return;
+  for (Entry& e : entries.list) {
+    if (e.tick >= 0) continue;
+    e.passing_fate = "information";
+    e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
+    for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.leave_named;
+    std::stable_sort(e.options.begin(), e.options.end(),
+                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+  }
+}
+
 /// Sums without words at the foot of a block of charges or credits are not the total where there are both.
 void block_feet(Entries& entries) {
   const bool credits = std::any_of(entries.list.begin(), entries.list.end(),
@@ -255,6 +268,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   const bool running = running_balances(entries, weights);
   if (!running) whole_columns(entries, weights);
   signs(entries);
+  ticks(entries, weights);
   accounts_apart(entries, weights);
   sums_so_far(entries, weights);
   section_totals(entries, weights);

@@ -71,6 +71,26 @@ constexpr std::array<std::string_view, 13> bullets = {"\xE2\x80\xA2",
                                                       "\xE2\x80\x93",
                                                       "\xE2\x80\x94"};
 
+/// Bytes of the box to tick that the text begins with, blanks after it included, and whether it is ticked.
+std::size_t tick_size(std::string_view text, int& tick) {
+  static constexpr std::array<std::string_view, 12> ticked = {
+      "[x]",          "[X]",          "(x)",          "(X)",         "[v]", "[V]", "[*]", "[\xE2\x9C\x93]",
+      "\xE2\x98\x91", "\xE2\x98\x92", "\xE2\x9C\x93", "\xE2\x9C\x94"};
+  static constexpr std::array<std::string_view, 6> open = {"[ ]", "[]", "( )", "[_]", "\xE2\x98\x90", "[  ]"};
+  const auto find = [&](const auto& list, int state) -> std::size_t {
+    for (const std::string_view box : list)
+      if (starts_with(text, box) && text.size() > box.size()) {
+        const std::size_t after = skip_blanks(text, box.size());
+        if (after >= text.size()) continue;
+        tick = state;
+        return after;
+      }
+    return 0;
+  };
+  const std::size_t size = find(ticked, 1);
+  return size != 0 ? size : find(open, -1);
+}
+
 /// Bytes of the bullet or item number the text begins with ("- ", "3. ", "a) ", "(2) "), blanks after it included; 0 if
 /// there is none.
 std::size_t bullet_size(std::string_view text) {
@@ -220,7 +240,10 @@ Row make_row(std::string_view line, std::size_t number) {
   if (row.blank) return row;
   row.rule = is_rule(row.text);
   if (row.rule) return row;
-  if (const std::size_t size = bullet_size(std::string_view(row.text).substr(first)); size != 0) {
+  if (const std::size_t size = tick_size(std::string_view(row.text).substr(first), row.tick); size != 0) {
+    row.bulleted = true;
+    row.body = static_cast<std::uint32_t>(first + size);
+  } else if (const std::size_t size = bullet_size(std::string_view(row.text).substr(first)); size != 0) {
     row.bulleted = true;
     row.body = static_cast<std::uint32_t>(first + size);
   }

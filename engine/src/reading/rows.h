@@ -27,7 +27,8 @@ struct Row {
   int depth = 0;            ///< how often it is quoted
   std::uint32_t indent = 0; ///< blanks before the first sign, on screen
   std::uint32_t body = 0;   ///< where the text begins after bullet or number
-  bool bulleted = false;    ///< begins with a bullet, a dash or "3."
+  bool bulleted = false;    ///< begins with a bullet, a dash, "3." or a box to tick
+  int tick = 0;             ///< of a box: 1 ticked ("[x]"), -1 not ("[ ]")
   bool blank = false;
   bool rule = false;    ///< drawn line: nothing but dashes, bars, dots
   bool tabular = false; ///< cells lie at fixed places (tab, bar, CSV), so their index tells the column

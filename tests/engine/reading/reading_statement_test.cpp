@@ -228,6 +228,31 @@ TEST_CASE("In sentences a price that is set aside is not charged", "[reading]") 
   CHECK(equation.refund->amount == Money::cents(106260));
 }
 
+TEST_CASE("An account told in sentences is found by what comes out, where no word tells it", "[reading]") {
+  const ReadStatement s = read(
+      "Good evening, I finally have the numbers. The glass for the shower was $212.00; the shop first wanted $340.00.\n"
+      "My cousin and I spent four hours on the garage, $80.00. You still owed $36.40 on the electric. That put "
+      "$328.40\n"
+      "against the $1,400.00 and $1,071.60 toward you on Friday.\n");
+  CHECK(sums(s) == "212.00 80.00 36.40");
+  CHECK(s.deposit() == Money::cents(140000));
+  CHECK(s.refund->amount == Money::cents(107160));
+}
+
+TEST_CASE("On a form with boxes only what is ticked is charged", "[reading]") {
+  const ReadStatement s = read("[x] Stove cleaning .... $45\n[ ] Refrigerator cleaning .... $35\n[X] Blinds .... $42\n"
+                               "[ ] Carpet cleaning .... $90\nDeposit: $600\nRefund: $513\n");
+  CHECK(sums(s) == "45.00 42.00");
+}
+
+TEST_CASE("An invoice before the account is not counted again", "[reading]") {
+  const ReadStatement s =
+      read("Invoice 5512, copy attached:\n   Deep clean 180.00\n   Oven add-on 30.00\n   Total invoice 210.00\n\n"
+           "Deposit 800.00\nCleaning (see invoice) 210.00\nToilet seat 24.00\nTotal deductions 234.00\n"
+           "Refund 566.00\n");
+  CHECK(sums(s) == "210.00 24.00");
+}
+
 TEST_CASE("A charge is never left out to make a sum fit", "[reading]") {
   const ReadStatement s = read("Stove cleaning  60.00\nCloset door  70.00\nSmoke alarm battery  25.00\nTotal "
                                "130.00\nDeposit 700.00\nRefund 570.00\n");

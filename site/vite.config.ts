@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { examples } from './plugins/examples';
 import { htmlWords } from './plugins/html-words';
+import { notices } from './plugins/notices';
 import { offline } from './plugins/offline';
 import { hostHeaders } from './plugins/policy';
 import { held, heldPdf, oneFile } from './plugins/one-file';
@@ -56,6 +57,7 @@ export default defineConfig(({ mode }) => {
     plugins: [
       htmlWords(words),
       examples(here('../examples/')),
+      notices(),
       ...(single ? onlyInOneFile() : [hostHeaders(), offline(words)]),
     ],
   };

@@ -5,6 +5,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
 import type { Plugin } from 'vite';
+import { noticesFile } from './notices';
 import { trusted } from './policy';
 
 const packed = (content: string | Uint8Array): string => gzipSync(content, { level: 9 }).toString('base64');
@@ -117,7 +118,7 @@ script.textContent = await new Response(stream).text();
 document.head.append(script);`;
 
 /** The whole page as one text; the policy lets run its starter, its script, and the scripts with these hashes. */
-function written(page: string, script: string, css: string, hashes: string[]): string {
+function written(page: string, script: string, css: string, hashes: string[], notices: string): string {
   const gzip = gzipSync(script, { level: 9 });
   return page
     .replace(/\s*<link [^>]*rel="(?:stylesheet|manifest|icon|modulepreload)"[^>]*>/g, '')
@@ -130,7 +131,7 @@ function written(page: string, script: string, css: string, hashes: string[]): s
     .replace(
       '</body>',
       () =>
-        `<script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
+        `<script type="text/plain" id="notices">${notices.replaceAll('</', '< /')}</script>\n  <script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
     );
 }
 
@@ -149,11 +150,13 @@ export function oneFile(name: string, pdf: HeldPdf): Plugin {
         const css = all
           .flatMap((f) => (f.type === 'asset' && f.fileName.endsWith('.css') ? [String(f.source)] : []))
           .join('\n');
-        let source = written(String(page.source), script.code, css, pdf.hashes);
+        const file = bundle[noticesFile];
+        const notices = file?.type === 'asset' ? String(file.source) : '';
+        let source = written(String(page.source), script.code, css, pdf.hashes, notices);
         if (Buffer.byteLength(source) > largest) {
           this.warn(`${name} is too large with what reads PDFs; it goes without.`);
           const without = pdf.packed.reduce((code, part) => code.replace(part, ''), script.code);
-          source = written(String(page.source), without, css, []);
+          source = written(String(page.source), without, css, [], notices);
         }
         for (const f of all) delete bundle[f.fileName];
         this.emitFile({ type: 'asset', fileName: name, source });

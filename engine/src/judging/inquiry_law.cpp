@@ -10,7 +10,7 @@ namespace {
 /// Collects what the law would have to know, each thing once, with the largest sum that hangs on it.
 class LawQuestions {
 public:
-  LawQuestions(const Assessment& a, std::vector<Question>& out) : a_(a), view_(a.law->view()), out_(out) {}
+  LawQuestions(const Assessment& a, std::vector<Question>& out) : view_(a.law->view()), out_(out) {}
 
   void add(const Grounds& grounds, Money swing, std::size_t line = Question::no_line, bool turns_day = false) {
     for (const Ask& ask : grounds.unknown) {
@@ -36,7 +36,6 @@ public:
   }
 
 private:
-  const Assessment& a_;
   const FactView& view_;
   std::vector<Question>& out_;
 };

@@ -5,9 +5,19 @@ import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
 import './footer.css';
 
+/** The single file holds the notices itself. */
+const notices = (): TemplateResult =>
+  __ONE_FILE__
+    ? html`<details class="footer__notices">
+        <summary>${say('page.footer.notices')}</summary>
+        <pre>${document.getElementById('notices')?.textContent ?? ''}</pre>
+      </details>`
+    : html`<p><a href="./notices.txt">${say('page.footer.notices')}</a></p>`;
+
 export const footer = (d: Desk): TemplateResult => html`<footer class="footer">
   <p>${say('page.footer.private')}</p>
   <p>${say('page.footer.informs')}</p>
   ${__ONE_FILE__ ? nothing : html`<p><a href="./wearline.html" download>${say('page.footer.oneFile')}</a> ${say('page.footer.oneFile.says')}</p>`}
+  ${notices()}
   <p>${say('page.footer.version', { version: d.engine?.version ?? '' })}</p>
 </footer>`;

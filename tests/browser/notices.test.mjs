@@ -1,0 +1,29 @@
+// The notices of the libraries inside: beside the page and in the single file.
+import assert from 'node:assert/strict';
+import fs from 'node:fs';
+import path from 'node:path';
+import { describe, test } from 'node:test';
+import { fileURLToPath } from 'node:url';
+
+const SITE = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../site');
+const read = (file) => fs.readFileSync(path.join(SITE, file), 'utf8');
+
+describe('notices', () => {
+  const notices = read('dist/notices.txt');
+  test('every library the page depends on is named with its version and license', () => {
+    const lock = JSON.parse(read('package-lock.json'));
+    for (const name of Object.keys(JSON.parse(read('package.json')).dependencies)) {
+      const { version, license } = lock.packages[`node_modules/${name}`];
+      assert.ok(notices.includes(`${name} ${version} (${license})`), name);
+    }
+    for (const name of ['JSON for Modern C++', 'date', 'Emscripten', 'musl', 'libc++']) assert.ok(notices.includes(name), name);
+  });
+  test('with the texts: permission of MIT, Apache, ISC, BSD', () => {
+    for (const words of ['Permission is hereby granted, free of charge', 'Apache License', 'Permission to use, copy, modify, and/or distribute', 'Redistributions of source code must retain'])
+      assert.ok(notices.replace(/\s+/g, ' ').includes(words), words);
+  });
+  test('the single file holds them too', () => {
+    const [, held] = /<script type="text\/plain" id="notices">([^]*?)<\/script>/.exec(read('dist/wearline.html'));
+    assert.ok(held.includes('lit-html') && held.includes('docx'), held.slice(0, 200));
+  });
+});

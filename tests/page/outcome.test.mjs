@@ -41,8 +41,11 @@ test('a charge asks about itself first; a fact of the statement that turns it to
 });
 
 test('what came back is known where the case or the statement says so, zero too', () => {
-  assert.equal(knowsPaidBack({ lines: [] }), false);
-  assert.equal(knowsPaidBack({ lines: [], statement: { statedTotal: '90.00' } }), false);
-  assert.equal(knowsPaidBack({ lines: [], statement: { refundPaid: '0.00' } }), true);
-  assert.equal(knowsPaidBack({ lines: [], statement: { statedRefund: '12.00' } }), true);
+  const said = (statement, paidBackAssumed) => knowsPaidBack({ lines: [], statement }, { paidBackAssumed });
+  assert.equal(said(undefined, true), false);
+  assert.equal(said({ statedTotal: '90.00' }, true), false);
+  assert.equal(said({ refundPaid: '0.00' }, false), true);
+  assert.equal(said({ statedRefund: '12.00' }, true), true);
+  // A result that is a key behind: it still says that nobody said it.
+  assert.equal(said({ refundPaid: '4.00' }, true), false);
 });

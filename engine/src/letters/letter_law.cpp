@@ -138,11 +138,13 @@ std::optional<Day> LawTalk::landlords_day() const {
   if (!there()) return latest;
   for (const DutyResult& duty : a_->law->duties()) {
     const std::string_view name = name_of(*duty.duty);
-    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) continue;
+    if (duty.duty->who != Who::landlord || !duty.last) continue;
     if (name != "return-deposit" && name != "refund-balance" && name != "itemise" && name != "notice-of-claim")
       continue;
-    if ((duty.state == DutyState::open || duty.state == DutyState::cannot_tell) && duty.last->latest >= a_->today)
-      latest = std::max(latest.value_or(duty.last->latest), duty.last->latest);
+    // Where its end is open the landlord has at least through the earliest day it can be.
+    const Day last = duty.last->latest == last_day ? duty.last->earliest : duty.last->latest;
+    if ((duty.state == DutyState::open || duty.state == DutyState::cannot_tell) && last >= a_->today)
+      latest = std::max(latest.value_or(last), last);
   }
   return latest;
 }

@@ -1,6 +1,6 @@
 // What follows for the money of each charge: fair, fair in part, not fair, or a question first. The engine judges; this only sorts its answers.
 
-import type { Assessment, JudgedLine, Question } from './assessment';
+import type { Assessment, JudgedLine, Question, Totals } from './assessment';
 import type { CaseFile } from './case';
 
 export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
@@ -13,9 +13,9 @@ const cents = (amount: string | null): number => Number((amount ?? '0.00').repla
 const notTheTenants = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
 const plain = (sum: number): string => `${Math.trunc(sum / 100)}.${String(sum % 100).padStart(2, '0')}`;
 
-/** True if anybody said what came back: the case, or the statement itself. Else what is still due cannot be told. */
-export const knowsPaidBack = (c: CaseFile): boolean =>
-  (c.statement?.['refundPaid'] ?? c.statement?.['statedRefund']) != null;
+/** True if the judged case or its statement said what came back. Else what is still due cannot be told. */
+export const knowsPaidBack = (c: CaseFile, t: Totals): boolean =>
+  !t.paidBackAssumed || c.statement?.['statedRefund'] != null;
 
 /**
  * The open question about a charge whose answer moves the most; the engine lists them in that order. What is asked of the whole

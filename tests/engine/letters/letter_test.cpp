@@ -149,6 +149,16 @@ TEST_CASE("A landlord who is silent gets the strongest letter, without any charg
   CHECK_THAT(words(letter_of_kind(silent, "demand", "2026-06-10"), "ask"), Contains("by June 30, 2026"));
 }
 
+TEST_CASE("Nothing is asked for before the earliest last day the landlord can have", "[letter]") {
+  // Tex. Prop. Code 92.103, 92.107: 30 days after November 15 is December 15, or later by the day of the new address.
+  const std::string open_end =
+      R"({"wearline":1,"jurisdiction":"US-TX","tenancy":{"possessionReturned":"2026-11-15"},"deposits":[{"amount":"900.00"}],
+    "lines":[{"id":"1","text":"Damages","amount":"900.00"}]})";
+  const json letter = letter_of_kind(open_end, "question-charges", "2026-11-25");
+  CHECK_THAT(words(letter, "ask"), Contains("by December 15, 2026"));
+  CHECK(warns(letter, "not-due-yet"));
+}
+
 TEST_CASE("An answer to a bill admits nothing and offers nothing", "[letter]") {
   const std::string bill =
       replaced(replaced(washington, R"("statedTotal": "640.00")", R"("statedBalanceDue": "300.00")"),

@@ -14,6 +14,7 @@ import type { Place, ReadCheck } from '../../case/reading';
 import { dateFromTyping } from '../../case/typed-date';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
 import { oneOf } from '../../parts/field';
+import { showRow, stretch, stretches } from '../../parts/stretch';
 import {
   accepted,
   changeCharge,
@@ -63,8 +64,13 @@ function look(d: Desk, place: Place): void {
 }
 
 /** Brings the charge made of a line of the source into view. */
-function lookBack(d: Desk, key: number): void {
+function lookBack(d: Desk, r: Review, key: number): void {
   step = 'found';
+  showRow(
+    r.source,
+    'found',
+    r.charges.findIndex((c) => c.key === key),
+  );
   d.draw();
   setTimeout(() => document.getElementById(`found-${key}-text`)?.focus());
 }
@@ -245,6 +251,7 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   const lines = r.tray.filter((t) => t.text.trim() !== '');
   if (lines.length === 0) return nothing;
   const withFigures = lines.filter((t) => /\d/.test(t.text));
+  const [from, to] = stretch(r.source, 'tray', lines.length);
   const name = 'bring-tray';
   const open =
     d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0 || t.why === 'choice');
@@ -254,9 +261,10 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   }}>
     <summary>${say('page.bring.tray')} <span class="fold-count">${say('page.bring.tray.count', { count: lines.length, figures: withFigures.length })}</span></summary>
     <p class="help">${say('page.bring.tray.help')}</p>
+    ${stretches(r.source, 'tray', lines.length, () => d.draw())}
     <ul class="tray">
       ${repeat(
-        lines,
+        lines.slice(from, to),
         (t) => t.key,
         (t) => html`<li data-looked=${t.line === lookedAt ? 'yes' : nothing}>
           <p class="tray-text">${t.text.trim()}</p>
@@ -284,6 +292,9 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
     </ul>
   </details>`;
 }
+
+/** Findings about figures that are listed. */
+const mostSaid = 12;
 
 const sameSum = (a: string | undefined, b: string | null | undefined): boolean => a !== undefined && a === b;
 
@@ -327,12 +338,14 @@ function sums(d: Desk, r: Review, judged: Judged): TemplateResult {
   const stated = r.facts.find((f) => f.at === '/statement/statedTotal')?.value;
   const audit = (judged.result?.audit ?? []).filter((a) => aboutFigures.has(a.code));
   const checks = checksOf(r, new Set(audit.map((a) => a.code)));
+  const said = [...audit, ...checks];
   return html`<div class="bring-sums" role="status">
     <p>
       <strong>${say(r.charges.length === 1 ? 'page.bring.count.one' : 'page.bring.count', { count: r.charges.length, sum: money(claimed ?? '0.00') })}</strong>
       ${sameSum(claimed, stated) ? say('page.bring.agrees') : nothing}
     </p>
-    ${[...audit, ...checks].map((a) => html`<p class="bring-check">${a.text}</p>`)}
+    ${said.slice(0, mostSaid).map((a) => html`<p class="bring-check">${a.text}</p>`)}
+    ${said.length > mostSaid ? html`<p class="bring-check">${say('page.sums.leftOutMore', { count: said.length - mostSaid })}</p>` : nothing}
     ${arithmetic(d, r)}
   </div>`;
 }
@@ -363,6 +376,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
     d.tell(say(count === 1 ? 'page.bring.taken.one' : 'page.bring.taken', { count }), true);
     void d.settle();
   };
+  const [from, to] = stretch(r.source, 'found', r.charges.length);
   return html`<div class="bring-review" data-step=${step}>
     <div class="bring-steps">
       ${oneOf(
@@ -382,18 +396,20 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
       <h3>${r.source.name || say('page.bring.pastedText')}</h3>
       ${r.source.cut ? html`<p class="fault">${say('page.bring.cut')}</p>` : nothing}
       ${left ? html`<p class="fault">${say('page.bring.pagesLeft', { read: left.read, of: left.of })}</p>` : nothing}
-      ${sourcePane(r, lookedAt, (key) => lookBack(d, key))}
+      ${sourcePane(r, lookedAt, (key) => lookBack(d, r, key))}
     </div>
     <div class="bring-found">
       <h3>${say('page.bring.found')}</h3>
       ${sums(d, r, judged)}
       ${
         r.charges.length
-          ? html`<ol class="found-list">
+          ? html`${stretches(r.source, 'found', r.charges.length, () => d.draw())}
+      <ol class="found-list" start=${from + 1}>
         ${repeat(
-          r.charges,
+          r.charges.slice(from, to),
           (c) => c.key,
-          (c, i) => charge(d, r, c, i + 1, byId.get(String(i + 1)), wrong.has(`/lines/${i}/amount`), acts),
+          (c, i) =>
+            charge(d, r, c, from + i + 1, byId.get(String(from + i + 1)), wrong.has(`/lines/${from + i}/amount`), acts),
         )}
       </ol>`
           : html`<p class="empty">${say('page.bring.noCharges')}</p>`

@@ -15,7 +15,8 @@ import { faultText, field } from '../../parts/field';
 import { fieldsAt } from '../../parts/fields';
 import { verdictMark } from '../../parts/mark';
 import { wearLine } from '../../parts/wear-line';
-import { rowName, shortQuestion, toggleCharge } from './open-charge';
+import { atATime, showRow } from '../../parts/stretch';
+import { listName, rowName, shortQuestion, toggleCharge } from './open-charge';
 
 const opened = later(() => import('./row-opened'));
 
@@ -35,6 +36,13 @@ function next(e: KeyboardEvent, id: string): void {
   if (e.key !== 'Enter' || e.shiftKey) return;
   e.preventDefault();
   document.getElementById(id)?.focus();
+}
+
+/** The next row is in the stretch that is not drawn yet. */
+function nextStretch(d: Desk, index: number): void {
+  showRow(d.sheet, listName, index);
+  d.draw();
+  void Promise.resolve().then(() => document.getElementById(`text-${index}`)?.focus());
 }
 
 function words(d: Desk, line: Line, index: number): TemplateResult {
@@ -79,7 +87,10 @@ function amount(d: Desk, line: Line, index: number): TemplateResult {
       d.typing.delete(at);
       d.draw();
     }}
-    @keydown=${(e: KeyboardEvent) => next(e, `text-${index + 1}`)}
+    @keydown=${(e: KeyboardEvent) => {
+      if (e.key === 'Enter' && (index + 1) % atATime === 0) nextStretch(d, index + 1);
+      next(e, `text-${index + 1}`);
+    }}
   />`;
 }
 
@@ -112,7 +123,12 @@ function verdictOf(d: Desk, judged: JudgedLine, outcome: Outcome): string {
 /** The deciding reason in one line: the question to ask, or why it is so. */
 function reason(d: Desk, judged: JudgedLine, outcome: Outcome): string {
   const q = outcome === 'ask' ? questionOf(d.result!, judged) : undefined;
-  return q ? shortQuestion(d, q) : isUsedUp(judged) ? (judged.turningPoint?.text ?? judged.why) : judged.why;
+  // What is asked of the whole statement is asked above; the row says what is open about its own charge.
+  return q && (q.asks.startsWith('/lines/') || q.code === 'amount')
+    ? shortQuestion(d, q)
+    : isUsedUp(judged)
+      ? (judged.turningPoint?.text ?? judged.why)
+      : judged.why;
 }
 
 /** What Wearline makes of it; it opens to the question, the steps and the facts. */

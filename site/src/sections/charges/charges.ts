@@ -8,7 +8,9 @@ import { cents } from '../../say/show';
 import { say } from '../../say/wording';
 import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
 import { seenPart } from '../walk/door';
+import { atATime, showRow, stretch, stretches } from '../../parts/stretch';
 import { charge } from './charge';
+import { listName } from './open-charge';
 import './charges.css';
 
 /** How the charges divide, in one line. */
@@ -30,7 +32,8 @@ function audit(d: Desk): TemplateResult | typeof nothing {
   return html`<details class="fold charges-audit">
     <summary>${say('page.charges.audit', { count: found.length })}</summary>
     <ul class="plain-list">
-      ${found.map((a) => html`<li>${a.text}</li>`)}
+      ${found.slice(0, atATime).map((a) => html`<li>${a.text}</li>`)}
+      ${found.length > atATime ? html`<li>${say('page.sums.leftOutMore', { count: found.length - atATime })}</li>` : nothing}
     </ul>
   </details>`;
 }
@@ -54,6 +57,8 @@ function sameForAll(d: Desk): TemplateResult | typeof nothing {
 /** Puts the cursor in the empty row. */
 function addCharge(d: Desk): void {
   if (d.filter) d.showOnly('');
+  showRow(d.sheet, listName, d.case.lines.length);
+  d.draw();
   void Promise.resolve().then(() => document.getElementById(`text-${d.case.lines.length}`)?.focus());
 }
 
@@ -67,6 +72,8 @@ export function charges(d: Desk): TemplateResult {
   };
   // One empty row is always there to type in. It carries the id its charge will get, so typing turns it into the charge in place.
   const rows = [...d.case.lines, { id: d.freshLineId() }].map((line, index) => ({ line, index }));
+  const all = rows.filter(({ line }) => isShown(line.id));
+  const [from, to] = stretch(d.sheet, listName, all.length);
   return html`<section class="charges" aria-labelledby="charges-title">
     <h2 id="charges-title">${say('page.charges.title')}</h2>
     <p class="charges-says">${sorted ? inShort(d, sorted) : say(d.case.lines.length ? 'page.charges.says' : 'page.charges.first')}</p>
@@ -82,9 +89,10 @@ export function charges(d: Desk): TemplateResult {
       <span>${say('page.charges.head.charged')}</span>
       <span>${say('page.charges.head.fair')}</span>
     </div>
-    <ol class="ledger">
+    ${stretches(d.sheet, listName, all.length, () => d.draw())}
+    <ol class="ledger" start=${from + 1}>
       ${repeat(
-        rows.filter(({ line }) => isShown(line.id)),
+        all.slice(from, to),
         ({ line }) => line.id,
         ({ line, index }) => charge(d, line, index, judged.get(line.id), sorted?.outcomes.get(line.id), longest),
       )}

@@ -2,6 +2,10 @@
 
 import type { Desk } from '../../app/desk';
 import type { Question } from '../../case/assessment';
+import { showRow } from '../../parts/stretch';
+
+/** The list of charges, where it is drawn by stretches. */
+export const listName = 'charges';
 
 export const rowName = (id: string): string => `row:${id}`;
 /** The list of faults of a thing lies open on its row. */
@@ -19,6 +23,7 @@ export function openCharge(d: Desk, index: number): void {
   const line = d.case.lines[index];
   if (!line) return;
   if (d.filter) d.showOnly('');
+  showRow(d.sheet, listName, index);
   if (!d.open.has(rowName(line.id))) toggleCharge(d, line.id);
   void Promise.resolve().then(() => {
     const opener = document.getElementById(`opener-${line.id}`);

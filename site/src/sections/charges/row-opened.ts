@@ -83,7 +83,9 @@ const hazards = (d: Desk, codes: string[]): TemplateResult =>
 export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
   const q = questionFor(d, judged);
   const name = `facts:${line.id}`;
-  const showsFacts = d.folds.has(name) || (!judged?.element && !line.element);
+  // Where no thing is known its field is wanted at once; it stays open when the words are read while somebody is at it.
+  if (judged && !judged.element && !line.element) d.folds.add(name);
+  const showsFacts = d.folds.has(name);
   return html`${tools(d, index)}
     <div class="row-question">
       ${judged ? readAs(d, line, index, judged) : nothing}

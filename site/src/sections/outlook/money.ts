@@ -54,11 +54,11 @@ export function headlineOf(d: Desk): Headline | null {
     return {
       sum: spanWords(r.sumDueForfeited),
       says: say(`page.outlook.forfeited.${side(d)}`),
-      beside: silent ? '' : say('page.outlook.counted', { sum: counted }),
+      beside: silent || counted === spanWords(r.sumDueForfeited) ? '' : say('page.outlook.counted', { sum: counted }),
     };
   }
   // Nobody said what came back: what should come back in all can be told, what is still due cannot.
-  if (!knowsPaidBack(d.case) && t.fairRefund && !isZero(t.fairRefund.high)) {
+  if (!knowsPaidBack(d.case, t) && t.fairRefund && !isZero(t.fairRefund.high)) {
     const what = isZero(t.fairRefund.low) ? 'inAll.maybe' : 'inAll';
     return { sum: spanWords(t.fairRefund), says: say(`page.outlook.${what}.${side(d)}`), beside: '' };
   }
@@ -67,7 +67,9 @@ export function headlineOf(d: Desk): Headline | null {
     const maybe = r?.forfeits === 'perhaps' && cents(r.sumDueForfeited.high) > cents(t.shortfall.high);
     return {
       sum: spanWords(t.shortfall),
-      says: say(`page.outlook.${isZero(t.shortfall.low) ? 'maybe' : 'due'}.${side(d)}`),
+      says: say(
+        `page.outlook.${isZero(t.shortfall.low) ? 'maybe' : isZero(t.paidBack) ? 'dueWhole' : 'due'}.${side(d)}`,
+      ),
       beside:
         open > 0
           ? say('page.outlook.unexplained', { sum: money(plain(open)) })

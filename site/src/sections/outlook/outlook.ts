@@ -28,7 +28,7 @@ function divided(d: Desk): TemplateResult | typeof nothing {
       (h) =>
         html`<button type="button" class="heap" data-heap=${h} aria-pressed=${shown === h ? 'true' : 'false'} ?disabled=${count[h] === 0} @click=${() => d.showOnly(shown === h ? '' : h)}>
           <span class="heap-name">${say(`page.heap.${h}${d.side === 'landlord' ? '.landlord' : ''}`)}</span> <span class="figure">${shortMoney(sum[h])}</span>
-          <span class="unseen">${say('page.outlook.ofCharges', { count: count[h] })}</span>
+          <span class="unseen">${say(count[h] === 1 ? 'page.outlook.ofCharges.one' : 'page.outlook.ofCharges', { count: count[h] })}</span>
         </button>`,
     )}
   </div>`;

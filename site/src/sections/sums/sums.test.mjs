@@ -29,7 +29,7 @@ test('without a deposit only the fair charges are named; with one, the refund', 
   assert.match(await page.locator('.sum', { hasText: 'Paid back' }).innerText(), /not known/);
   assert.equal(await page.getByText('Still to be paid back').count(), 0);
   await cameBack(page, '410');
-  await page.locator('.headline').getByText('more should come back to you').waitFor();
+  await page.locator('.headline').getByText('more may be due to you').waitFor();
   await page.getByLabel('Paid back so far').fill('500');
   await page
     .locator('.headline')

@@ -9,6 +9,7 @@ import type { Assessment, Span } from '../../case/assessment';
 import { knowsPaidBack } from '../../case/outcome';
 import { faultText, fieldId } from '../../parts/field';
 import { fieldAt } from '../../parts/fields';
+import { atATime } from '../../parts/stretch';
 import './sums.css';
 
 const between = (s: Span): string =>
@@ -55,8 +56,11 @@ function rows(d: Desk, a: Assessment): TemplateResult {
   const t = a.totals;
   const swatch = pictures.get(d)?.swatch;
   const each = (figure: (i: number) => string) =>
-    html`<ul class="parts-list">${a.lines.map((l, i) => partRow(l.text || say('page.charges.untitled'), figure(i)))}</ul>`;
-  const known = knowsPaidBack(d.case);
+    html`<ul class="parts-list">
+      ${a.lines.slice(0, atATime).map((l, i) => partRow(l.text || say('page.charges.untitled'), figure(i)))}
+      ${a.lines.length > atATime ? html`<li>${say('page.sums.andMore', { count: a.lines.length - atATime })}</li>` : nothing}
+    </ul>`;
+  const known = knowsPaidBack(d.case, t);
   const sample = (name: 'charged' | 'fair' | 'paid' | 'due') =>
     known && t.fairRefund && swatch ? swatch(name) : nothing;
   return html`
@@ -122,7 +126,7 @@ export function sumsFold(d: Desk): TemplateResult | typeof nothing {
   if (!a || (d.case.lines.length === 0 && !a.totals.deposit)) return nothing;
   return html`<details class="fold sums" id="sums" ?open=${matchMedia('(min-width: 68rem)').matches}>
     <summary>${say('page.sums.title')}</summary>
-    ${knowsPaidBack(d.case) ? (pictures.get(d)?.flow(a.totals) ?? nothing) : nothing} ${rows(d, a)}
+    ${knowsPaidBack(d.case, a.totals) ? (pictures.get(d)?.flow(a.totals) ?? nothing) : nothing} ${rows(d, a)}
     ${a.totals.counted ? html`<p class="sums-note">${a.totals.counted.text}</p>` : nothing}<p class="sums-note">${say('page.sums.note')}</p>
   </details>`;
 }

@@ -12,7 +12,5 @@ export const signsOfLine = 8000;
 export const signsRead = 400_000;
 /** Words of a page of a PDF; a page set closely has about a thousand. */
 export const wordsOfPage = 5000;
-/** Elements of a web page that are looked into. */
-export const elementsRead = 200_000;
 /** Bytes of a file. */
 export const mostBytes = 60 * 1024 * 1024;

@@ -2,8 +2,8 @@
 
 import PostalMime from 'postal-mime';
 import { forInertDocument } from '../../../app/trusted';
-import { elementsRead, signsRead } from './limits';
 import { textSource, type Source } from './source';
+import { flatText } from './web-page';
 
 /** UTF-16 by its mark, UTF-8 if it is that, else the Windows code page of western Europe, which any bytes are. */
 export function decoded(bytes: Uint8Array): string {
@@ -17,65 +17,11 @@ export function decoded(bytes: Uint8Array): string {
   }
 }
 
-const block = new Set(
-  'ADDRESS ARTICLE BLOCKQUOTE DD DIV DL DT FIGURE FOOTER FORM H1 H2 H3 H4 H5 H6 HEADER HR LI MAIN OL P PRE SECTION TABLE TR UL'.split(
-    ' ',
-  ),
-);
-const silent = new Set('HEAD SCRIPT STYLE TEMPLATE NOSCRIPT TITLE'.split(' '));
-
-/** Gathers text piece by piece; only the last sign is ever looked back at. */
-class Gathered {
-  private pieces: string[] = [];
-  private last = '';
-  signs = 0;
-  add(text: string): void {
-    if (text === '') return;
-    this.pieces.push(text);
-    this.last = text[text.length - 1]!;
-    this.signs += text.length;
-  }
-  words(text: string): void {
-    this.add(this.last === '' || this.last === '\n' || this.last === '\t' ? text.trimStart() : text);
-  }
-  lineEnd(): void {
-    if (this.last !== '' && this.last !== '\n') this.add('\n');
-  }
-  get text(): string {
-    return this.pieces.join('');
-  }
-}
-
-/**
- * The words of a web page in lines; the cells of a row of a table are parted by tabs. Nothing in it is run or fetched. A page of more than
- * any statement's elements is read as far as that.
- */
+/** The words of a web page in lines; the cells of a row of a table are parted by tabs. Nothing in it is run or fetched. */
 export function textOfHtml(html: string): string {
-  const page = new DOMParser().parseFromString(forInertDocument(html), 'text/html');
-  const gathered = new Gathered();
-  let left = elementsRead;
-  const row = (cells: Element[]): void => {
-    gathered.lineEnd();
-    gathered.add(cells.map((c) => (c.textContent ?? '').replace(/\s+/g, ' ').trim()).join('\t') + '\n');
-  };
-  const walk = (node: Node): void => {
-    if (left-- <= 0 || gathered.signs > signsRead) return;
-    if (node.nodeType === Node.TEXT_NODE) return gathered.words((node.textContent ?? '').replace(/[ \t\r\n]+/g, ' '));
-    if (!(node instanceof Element) || silent.has(node.tagName)) return;
-    if (node.tagName === 'BR') return gathered.add('\n');
-    if (node.tagName === 'TR' && !node.querySelector('table')) return row([...node.children]);
-    const own = block.has(node.tagName);
-    if (own) gathered.lineEnd();
-    for (let child = node.firstChild; child && left > 0; child = child.nextSibling) walk(child);
-    if (own) gathered.lineEnd();
-  };
-  walk(page.body);
-  return gathered.text
-    .split('\n')
-    .map((l) => l.trimEnd())
-    .join('\n')
-    .replace(/\n{3,}/g, '\n\n')
-    .trim();
+  // What is left holds no element: the browser only spells out the character references.
+  const flat = flatText(html).replaceAll('<', '&lt;');
+  return new DOMParser().parseFromString(forInertDocument(`<pre>\n${flat}`), 'text/html').body.textContent ?? '';
 }
 
 /** The words of an e-mail as it is kept in a file (RFC 5322, MIME): its date and subject, then its text. */

@@ -45,8 +45,9 @@ const checks = names.flatMap((name) => {
   const found = JSON.stringify(result(at('json')), null, 1);
   if (writing) fs.writeFileSync(at('expected.json'), `${found}\n`);
   const expected = fs.existsSync(at('expected.json')) ? JSON.stringify(JSON.parse(fs.readFileSync(at('expected.json'), 'utf8')), null, 1) : 'no such file';
-  const read = amounts(run('read', '--json', at('txt')).lines);
   const charged = amounts(JSON.parse(fs.readFileSync(at('json'), 'utf8')).lines);
+  // A home that is still lived in has no statement yet.
+  const read = charged.length ? amounts(run('read', '--json', at('txt')).lines) : [];
   return [
     { what: `${name} is judged as expected`, difference: found === expected ? '' : firstDifference(found, expected) },
     { what: `${name}: the statement reads as its charges`, difference: String(read) === String(charged) ? '' : `read ${read}, charged ${charged}` },

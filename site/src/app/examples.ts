@@ -17,7 +17,10 @@ export const examples = (): Example[] =>
   index.list.map(({ slug, title, charges, place }) => ({
     slug,
     title,
-    says: say('page.opening.example', { charges, place: nameOfPlace(place) || place }),
+    says: say(charges ? 'page.opening.example' : 'page.opening.example.walk', {
+      charges,
+      place: nameOfPlace(place) || place,
+    }),
   }));
 
 export async function openExample(d: Desk, e: Example): Promise<void> {

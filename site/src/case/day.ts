@@ -8,3 +8,7 @@ export const realDay = (d: string): boolean => {
   const t = new Date(`${d}T12:00:00Z`);
   return !Number.isNaN(t.getTime()) && t.toISOString().slice(0, 10) === d;
 };
+
+/** The day `count` days after a day. */
+export const addDays = (day: string, count: number): string =>
+  new Date(Date.parse(`${day}T12:00:00Z`) + count * 86_400_000).toISOString().slice(0, 10);

@@ -2,7 +2,7 @@
 // before which nothing may be done is the beginning of a window, never a deadline.
 
 import type { Assessment, LegalDate } from './assessment';
-import { isDay } from './day';
+import { addDays, isDay } from './day';
 
 const duties = [
   'request-inspection',
@@ -30,28 +30,34 @@ const firstOf = (x: LegalDate): string | undefined => {
   return isDay(first) ? first : undefined;
 };
 
+/** How long before the leaving day a day to ask for it may lie, in days: an older one is about moving in. */
+const longestAhead = 90;
+
 /** About the end of the tenancy: its days lie ahead, or it has none and does not hang on the beginning. */
-function isOfTheEnd(x: LegalDate, today: string): boolean {
-  if (!duties.includes(x.duty) || x.state === 'not-needed') return false;
-  if (/move-in|pet|abandon/.test(x.id)) return false;
+function isOfTheEnd(x: LegalDate, today: string, leaves: string | undefined): boolean {
+  if (!duties.includes(x.duty) || x.state === 'not-needed' || /move-in|pet|abandon/.test(x.id)) return false;
   const days = [lastOf(x), firstOf(x)].filter((d): d is string => d !== undefined);
-  return days.length === 0
-    ? !x.needs.includes('/tenancy/began')
-    : x.duty === 'request-inspection' || days.some((d) => d >= today);
+  if (days.length === 0) return !x.needs.includes('/tenancy/began');
+  return days.some((d) => d >= today || (leaves !== undefined && addDays(d, longestAhead) >= leaves));
 }
 
-export function inspectionDays(a: Assessment, today: string): InspectionDays {
-  const rules = a.dates.filter((x) => isOfTheEnd(x, today));
+const inOrder = (days: (string | undefined)[]): string[] => days.filter((d): d is string => d !== undefined).sort();
+
+/** `a`: the case as if an inspection were asked for. */
+export function inspectionDays(
+  a: Pick<Assessment, 'dates'>,
+  today: string,
+  leaves: string | undefined,
+): InspectionDays {
+  const rules = a.dates.filter((x) => isOfTheEnd(x, today, leaves));
   const held = rules.filter((x) => x.duty === 'hold-inspection' || x.duty === 'joint-inspection');
-  const asks = rules.filter((x) => x.duty === 'request-inspection');
-  const latest = (days: (string | undefined)[]) =>
-    days
-      .filter((d): d is string => d !== undefined)
-      .sort()
-      .pop();
-  const earliest = (days: (string | undefined)[]) => days.filter((d): d is string => d !== undefined).sort()[0];
-  const askBy = earliest(asks.map(lastOf));
-  const from = latest(held.map(firstOf));
-  const to = earliest(held.map(lastOf));
+  // What can only be asked for after leaving is another right: to look at the landlord's list.
+  const asks = rules
+    .filter((x) => x.duty === 'request-inspection')
+    .map(lastOf)
+    .filter((day) => !leaves || !day || day <= leaves);
+  const [askBy] = inOrder(asks);
+  const from = inOrder(held.map(firstOf)).pop();
+  const [to] = inOrder(held.map(lastOf));
   return { ...(askBy && { askBy }), ...(from && { from }), ...(to && (!from || to >= from) && { to }), rules };
 }

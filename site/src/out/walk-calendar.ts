@@ -31,7 +31,7 @@ function entries(c: CaseFile, a: Assessment | null, today: string): Entry[] {
   const leaving = leftOn(c);
   const all: Entry[] = [];
   if (a) {
-    const { askBy, from, to, rules } = inspectionDays(a, today);
+    const { askBy, from, to, rules } = inspectionDays(a, today, leaving);
     const why = [...new Set(rules.flatMap((r) => [r.rule, r.source ?? '']))].filter(Boolean).join('\n\n');
     if (askBy && askBy >= today)
       all.push({ id: 'ask-inspection', from: askBy, what: say('page.walk.calendar.ask'), why, due: true });

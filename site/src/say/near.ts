@@ -16,6 +16,4 @@ export function nearness(today: string, date: LegalDate): string {
       : say('page.days.left', { days: left });
 }
 
-/** The day `count` days after a day. */
-export const addDays = (day: string, count: number): string =>
-  new Date(Date.parse(`${day}T12:00:00Z`) + count * 86_400_000).toISOString().slice(0, 10);
+export { addDays } from '../case/day';

@@ -40,7 +40,7 @@ function right(d: Desk): TemplateResult {
   const a = askedJudged(d);
   if (!d.case.jurisdiction) return html`<p>${say('page.walk.inspection.noPlace')}</p>`;
   if (!a) return html`<p class="empty">${say('page.sums.loading')}</p>`;
-  const days = inspectionDays(a, d.today);
+  const days = inspectionDays(a, d.today, leftOn(d.case));
   if (days.rules.length === 0) return html`<p>${say('page.walk.inspection.noLaw')}</p>`;
   const window = windowWords(days, leftOn(d.case));
   return html`

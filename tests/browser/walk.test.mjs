@@ -163,7 +163,7 @@ test('the same case turns into the check: what was seen stands beside what is ch
   await press(page, 'Use them all');
   await row(page, 1).getByText('Used as proof in the letter.').waitFor();
   await openRow(page, 2);
-  await row(page, 2).getByText('on your list, put right November 25, 2026', { exact: false }).waitFor();
+  await row(page, 2).getByText('Carpet, Living room: put right November 25, 2026.', { exact: false }).waitFor();
   await row(page, 2).getByText('not on the landlord’s inspection list', { exact: false }).waitFor();
   await still(page);
   // The tenant left on December 20; a letter before that day would be another one.

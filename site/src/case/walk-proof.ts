@@ -39,12 +39,13 @@ export function clearMatch(c: CaseFile, line: Line, judged: JudgedLine | undefin
 }
 
 /** What a thing shows about a charge. */
-export type Shown = 'fine' | 'worn' | 'put-right' | 'off-list' | 'same' | 'damaged' | 'dirty' | 'missing';
+export type Shown = 'fine' | 'worn' | 'put-right' | 'on-list' | 'off-list' | 'same' | 'damaged' | 'dirty' | 'missing';
 
 export function shownBy(c: CaseFile, t: Thing): Shown[] {
   const { listGiven } = walkOf(c);
   const state: Shown[] = t.putRight ? ['put-right'] : moveInOf(t) === 'same' ? ['same'] : t.moveOut ? [t.moveOut] : [];
-  return listGiven === true && t.onTheirList === false ? [...state, 'off-list'] : state;
+  if (listGiven !== true || t.onTheirList === undefined) return state;
+  return [...state, t.onTheirList ? 'on-list' : 'off-list'];
 }
 
 /** The facts of a charge that the walk knows and the charge does not. */

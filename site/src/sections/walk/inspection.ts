@@ -7,6 +7,7 @@ import { leftOn } from '../../case/next-step';
 import { notFine } from '../../case/walk-answers';
 import { inspectionDays, type InspectionDays } from '../../case/walk-days';
 import { walkOf, withThingById, withWalk } from '../../case/walk-edits';
+import { lawOf, type Rule } from '../../engine/rules';
 import { field, oneOf, triValue, triWord } from '../../parts/field';
 import { sourceList } from '../../parts/sources';
 import { fullDay } from '../../say/show';
@@ -36,21 +37,40 @@ function windowWords({ from, to }: InspectionDays, leaves: string | undefined): 
   return to ? say('page.walk.inspection.to', { to: fullDay(to) }) : '';
 }
 
+type Remark = Rule & { right?: boolean };
+
+/** What the law of the place says of an inspection before the end, in a sentence; not all of it gives a right. */
+function remarksOf(d: Desk): { remarks: Remark[]; cites(r: Rule): string[] } {
+  const law = lawOf(d.case.jurisdiction);
+  const remarks = ((law?.['inspection'] ?? []) as Remark[]).filter((r) => !r.to);
+  return { remarks, cites: (r) => (r.source ?? []).flatMap((id) => law?.sources[id]?.cite ?? []) };
+}
+
 function right(d: Desk): TemplateResult {
   const a = askedJudged(d);
   if (!d.case.jurisdiction) return html`<p>${say('page.walk.inspection.noPlace')}</p>`;
   if (!a) return html`<p class="empty">${say('page.sums.loading')}</p>`;
   const days = inspectionDays(a, d.today, leftOn(d.case));
-  if (days.rules.length === 0) return html`<p>${say('page.walk.inspection.noLaw')}</p>`;
+  const { remarks, cites } = remarksOf(d);
+  const isRight = days.rules.length > 0 || remarks.some((r) => r.right);
   const window = windowWords(days, leftOn(d.case));
-  return html`
-    ${leftOn(d.case) ? nothing : html`<p>${say('page.walk.inspection.noDay')}</p>`}
+  return html`${remarks.map((r) => html`<p>${r.text} ${r.whenText ? say('page.days.condition', { condition: r.whenText }) : ''}</p>`)}
+    ${isRight ? nothing : html`<p>${say(remarks.length ? 'page.walk.inspection.noRight' : 'page.walk.inspection.noLaw')}</p>`}
+    ${days.rules.length && !leftOn(d.case) ? html`<p>${say('page.walk.inspection.noDay')}</p>` : nothing}
     ${days.askBy ? html`<p class="walk-day" data-loud=${days.askBy >= d.today ? 'yes' : nothing}>${say(days.askBy >= d.today ? 'page.walk.inspection.ask' : 'page.walk.inspection.asked', { day: fullDay(days.askBy) })}</p>` : nothing}
     ${window ? html`<p class="walk-day">${window}</p>` : nothing}
     ${window && endTaken(d.case) ? html`<p class="help">${say('page.walk.inspection.sameDay')}</p>` : nothing}
-    <details class="fold"><summary>${say('page.walk.inspection.how')}</summary>
-      <ul class="plain-list">${days.rules.map((r) => html`<li>${r.rule}${r.check ? html` <span class="check">${say('page.check')} ${r.check}</span>` : nothing} ${sourceList((r.sourceIds ?? []).map((id) => a.sources[id] ?? id))}</li>`)}</ul>
-    </details>`;
+    ${
+      isRight
+        ? html`<details class="fold">
+            <summary>${say('page.walk.inspection.how')}</summary>
+            <ul class="plain-list">
+              ${remarks.map((r) => html`<li>${r.text} ${sourceList(cites(r))}</li>`)}
+              ${days.rules.map((r) => html`<li>${r.rule} ${r.condition ? say('page.days.condition', { condition: r.condition }) : ''}${r.check ? html` <span class="check">${say('page.check')} ${r.check}</span>` : nothing} ${sourceList((r.sourceIds ?? []).map((id) => a.sources[id] ?? id))}</li>`)}
+            </ul>
+          </details>`
+        : nothing
+    }`;
 }
 
 function yesNo(name: string, words: string, value: unknown, set: (v: boolean | undefined) => void): TemplateResult {

@@ -16,7 +16,6 @@ export const photograph = (d: Desk, label: unknown, of: () => Thing): TemplateRe
       type="file"
       multiple
       accept="image/*"
-      capture="environment"
       @change=${(e: Event) => {
         const box = e.target as HTMLInputElement;
         const files = [...(box.files ?? [])];

@@ -45,6 +45,9 @@ function nav(d: Desk): TemplateResult {
     ...(d.side === 'landlord' ? [] : [['leaving', '']]),
   ] as [string, string][];
   return html`<nav class="strip" aria-label=${say('page.walk.nav.label')}>
+    <div class="strip-top">
+      ${d.canUndo ? html`<span class="strip-line"></span><button type="button" class="strip-undo walk-undo" @click=${() => d.undo()}>${say('page.tool.undo')}</button>` : nothing}
+    </div>
     <ul class="places">
       ${parts.map(([name, count]) => html`<li><a href="#walk-${name}">${say(`page.walk.nav.${name}`)}${count ? html` <span class="places-count">${count}</span>` : nothing}</a></li>`)}
     </ul>

@@ -207,3 +207,43 @@ test('the landlord’s walk-through: the itemized list with fair shares, own upk
   await until(async () => (await page.locator('.walk-item').count()) === 2);
   await finish();
 });
+
+test('an example for each side opens, is drawn whole, says its dangers, and is saved as it came', async () => {
+  for (const options of [phone, {}]) {
+    const { page, finish } = await open(browser, site.address, options);
+    const show = async (title) => {
+      await page.getByRole('button', { name: title }).click();
+      await still(page);
+    };
+    await show(/end of the year/);
+    await page.locator('#walk-list').waitFor();
+    await page.getByText('Ask for it by Wednesday, December 16, 2026.').waitFor();
+    await page.getByText('It may be held from Saturday, December 26, 2026 to Tuesday, January 5, 2027.').waitFor();
+    await item(page, 'Blinds and curtains, Living room').getByText('Leave it.').waitFor();
+    // Two columns, as there is a move-in record.
+    await page.locator('.walk-room-name', { hasText: 'Living room' }).click();
+    await page.getByRole('radiogroup', { name: 'Carpet, Living room: at move-in' }).waitFor();
+    assert.ok(await fitsWidth(page));
+    assert.deepEqual(await axe(page), []);
+    await shot(page, options.isMobile ? 'example-phone' : 'example-desktop');
+    const saved = JSON.parse(await (await taken(page, 'Save this case: it is your proof later')).text());
+    const came = JSON.parse(fs.readFileSync(new URL('../../examples/before-moving-out.json', import.meta.url)));
+    delete saved.page;
+    assert.deepEqual(saved, came);
+    await page.reload();
+    await ready(page);
+    await show(/landlord’s walk-through/);
+    await page.getByRole('heading', { name: 'The itemized list' }).waitFor();
+    await item(page, 'Wood, laminate or vinyl floor, Living room').getByText(/of the \$640\.00/).waitFor();
+    assert.deepEqual(await axe(page), []);
+    await page.reload();
+    await ready(page);
+    await show(/put right, Cedar Lane/);
+    await openRow(page, 2);
+    await row(page, 2).getByText('Stove and oven, Kitchen: put right October 12, 2026.').waitFor();
+    await row(page, 2).locator('.row-hazards').getByText('Never mix bleach', { exact: false }).waitFor();
+    await letterSays(page, 'Repaint living room: worn by ordinary use, not damaged.');
+    assert.deepEqual(await axe(page), []);
+    await finish();
+  }
+});

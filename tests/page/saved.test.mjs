@@ -35,6 +35,7 @@ test('a file that another program made opens too', () => {
 });
 
 test('what is handed out holds no private note and nothing the page keeps', () => {
+  assert.doesNotMatch(JSON.stringify(toHandOut({ ...subject, walkThrough: { things: [{ id: 't1', room: 'r1', element: 'carpet', moveOut: 'damaged' }] } })), /walkThrough|damaged/);
   const out = JSON.stringify(toHandOut({ ...subject, page: { letter, client: { note: 'private' } } }));
   assert.ok(!/private|My words|page/.test(out));
   assert.ok(out.includes('12.00'));

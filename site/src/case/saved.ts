@@ -61,10 +61,11 @@ export async function toFile(s: Omit<Saved, 'dropped' | 'fromReport'>): Promise<
   return inert({ ...s.subject, page }, 2) + '\n';
 }
 
-/** The case as it may be handed out within a report: without private notes, and without what the page keeps with it. */
+/** The case as it may be handed out within a report: without private notes, without what was seen in a walk-through (it may speak against
+ *  the one who walked), and without what the page keeps with it. */
 export function toHandOut(c: CaseFile): CaseFile {
   const lines = c.lines.map(({ note: _, ...line }) => line);
-  const { page: _, ...rest } = c as CaseFile & { page?: unknown };
+  const { page: _, walkThrough: _walk, ...rest } = c as CaseFile & { page?: unknown };
   return { ...rest, lines } as CaseFile;
 }
 

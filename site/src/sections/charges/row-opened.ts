@@ -86,13 +86,12 @@ export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine
   // Where no thing is known its field is wanted at once; it stays open when the words are read while somebody is at it.
   if (judged && !judged.element && !line.element) d.folds.add(name);
   const showsFacts = d.folds.has(name);
-  return html`${tools(d, index)}
+  return html`${tools(d, index)} ${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
     <div class="row-question">
       ${judged ? readAs(d, line, index, judged) : nothing}
       ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.swing) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.swing) })}</p>`}` : nothing}
       <div class="fields">${answers(d, line, index, judged, q)}</div>
     </div>
-    ${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
     ${judged?.hazards?.length ? hazards(d, judged.hazards) : nothing}
     ${judged ? lineSteps(d, judged) : nothing}
     <details

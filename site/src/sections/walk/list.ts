@@ -19,25 +19,28 @@ import { quote } from './thing';
 
 const percent = (n: number): string => say('page.walk.money.percent', { n });
 
-function shareWords({ low, likely, high }: Shares): string {
+type SideWords = 'tenant' | 'landlord';
+
+function shareWords({ low, likely, high }: Shares, side: SideWords): string {
   if (high === 0) return say('page.walk.money.nothing');
   const range =
     low === high
-      ? say('page.walk.money.share.one', { share: percent(low) })
-      : say('page.walk.money.share', { low: percent(low), high: percent(high) });
+      ? say(`page.walk.money.share.one.${side}`, { share: percent(low) })
+      : say(`page.walk.money.share.${side}`, { low: percent(low), high: percent(high) });
   const often = likely !== null && low !== high ? ` ${say('page.walk.money.likely', { sum: percent(likely) })}` : '';
   return range + often;
 }
 
 /** What could fairly be charged if it is left: a sum where somebody named a price, else the share. */
-export function moneyWords(a: Answer): string {
+export function moneyWords(d: Desk, a: Answer): string {
   if (!a.judged || !a.share) return '';
-  if (!a.priced) return shareWords(a.share);
+  const side = d.side === 'landlord' ? 'landlord' : 'tenant';
+  if (!a.priced) return shareWords(a.share, side);
   const { low, likely, high } = a.judged.fair;
   const price = money(a.judged.claimed);
-  if (low === high) return say('page.walk.money.sum.one', { sum: money(low), price });
+  if (low === high) return say(`page.walk.money.sum.one.${side}`, { sum: money(low), price });
   const often = likely === null ? '' : ` ${say('page.walk.money.likely', { sum: shortMoney(likely) })}`;
-  return say('page.walk.money.sum', { low: money(low), high: money(high), price }) + often;
+  return say(`page.walk.money.sum.${side}`, { low: money(low), high: money(high), price }) + often;
 }
 
 const isOldPaint = (d: Desk, a: Answer): boolean =>
@@ -90,7 +93,7 @@ function item(d: Desk, a: Answer): TemplateResult {
     <h4>${thingName(d, t)} <span class="walk-fault-name">${faultName(d, t)}</span></h4>
     ${landlord && a.kind !== 'say' && a.kind !== 'done' ? nothing : html`<p class="walk-answer">${answerWords(a)}</p>`}
     ${landlord && (a.kind === 'self' || a.kind === 'ask') ? (a.judged ? html`<p>${a.judged.why}</p>` : nothing) : reasonWords(d, a).map((r) => html`<p>${r}</p>`)}
-    ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<p class="walk-money">${moneyWords(a)}</p>`}
+    ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<p class="walk-money">${moneyWords(d, a)}</p>`}
     ${a.judged?.turningPoint && a.kind !== 'leave' && a.kind !== 'done' ? html`<p class="walk-turning">${a.judged.turningPoint.text}</p>` : nothing}
     ${(a.kind === 'self' || a.kind === 'ask') && !landlord ? html`<p class="walk-minutes">${say('page.walk.minutes', { minutes: a.advice.minutes })}</p>` : nothing}
     ${others.map((h) => html`<p class="walk-hazard">${spoken(h.text)}</p>`)}

@@ -44,7 +44,7 @@ function item(d: Desk, a: Answer): TemplateResult {
   return html`<li>
     ${mine && a.kind !== 'leave' ? html`<input type="checkbox" ?checked=${a.kind === 'done'} /> ` : nothing}<strong>${thingName(d, a.thing)}: ${faultName(d, a.thing)}.</strong>
     ${mine ? answerWords(a) : ''} ${mine || a.kind === 'stop' || a.kind === 'leave' ? reasonWords(d, a).join(' ') : (a.judged?.why ?? '')}
-    ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<br />${moneyWords(a)}`}
+    ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<br />${moneyWords(d, a)}`}
     ${others.map((h) => html`<br /><em>${spoken(h.text)}</em>`)}
   </li>`;
 }

@@ -70,11 +70,25 @@ std::string fact_date(const std::vector<FactItem>& items, std::size_t at, const 
   return here;
 }
 
+std::string fact_span_end(const FactItem& item, const FactItem& other, int year, bool begins) {
+  NamedDay day = item.day, with = other.day;
+  if (item.number != NumberKind::date) // "the 1st", "20"
+    day = {0, with.month, static_cast<int>(item.number == NumberKind::ordinal ? item.over : item.thousandths / 1000),
+           false};
+  else if (other.number == NumberKind::date && day.year == 0 && with.year != 0 && begins && day.month > with.month)
+    --with.year; // "Dec 20 to Jan 5, 2025"
+  if (day.year == 0) day.year = year != 0 ? year : with.year;
+  return civil_day(day) ? written(day) : std::string();
+}
+
 std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, bool half,
-                     bool months) {
+                     std::string_view unit) {
   const auto years = [&](const FactItem& n) {
     const std::int64_t value = n.under > 0 ? 1000 * n.over / n.under : n.thousandths;
-    return years_text(months ? (value + 6) / 12 : value);
+    return years_text(unit == "months"    ? (value + 6) / 12
+                      : unit == "weeks"   ? (value + 26) / 52
+                      : unit == "decades" ? value * 10
+                                          : value);
   };
   std::string here = years(items[at]);
   if (half) here = years_text(items[at].thousandths + 500);

@@ -14,9 +14,13 @@ namespace wearline {
 /// "1970/1979". Empty where it names no year.
 std::string fact_date(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules);
 
-/// The age at an item in years: "5", "1.5", "5~", "7/..", "../3", "5/6". `half`: half a year more. `months`: the number
-/// counts months.
+/// One end of a span of days, "2024-08-01", with what only the other end names: "August 1 to 6, 2024". `year` is the
+/// span's own where it is not 0; `begins` for the first end. Empty without a year or for a day that does not exist.
+std::string fact_span_end(const FactItem& item, const FactItem& other, int year, bool begins);
+
+/// The age at an item in years: "5", "1.5", "5~", "7/..", "../3", "5/6". `half`: half a year more. `unit`: what the
+/// number counts: "years", "months", "weeks" or "decades".
 std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, bool half,
-                     bool months);
+                     std::string_view unit);
 
 } // namespace wearline

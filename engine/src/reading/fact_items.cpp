@@ -46,6 +46,12 @@ private:
   }
 
   std::size_t number(const Number& n) {
+    if (raised(n.first)) { // "ft2", as "ft²" is folded: part of the word
+      push(FactItem::Kind::word, n.first, n.last).text = t_[n.first].text;
+      return n.last + 1u;
+    }
+    if (const std::size_t end = mixed(n); end != 0) return end;
+    if (n.kind == NumberKind::ordinal && t_[n.last].text == "mo") return bare_number(n.first); // "10mo old": months
     // "40-45": a hyphen glued between two numbers is no minus.
     FactItem& item = push(FactItem::Kind::number, n.first, n.last);
     item.number = n.kind;
@@ -56,9 +62,67 @@ private:
     item.bracketed = n.bracketed;
     item.day = n.day;
     item.hyphened = joined_to_word(n.last);
+    if (n.kind == NumberKind::year && t_[n.first].glued && n.first > 0 && t_[n.first - 1].word()) { // "FX2020"
+      item.number = NumberKind::reference;
+      return n.last + 1u;
+    }
     if (n.kind == NumberKind::year) item.day.year = static_cast<int>(n.thousandths / 1000);
-    if ((n.kind == NumberKind::fraction || n.kind == NumberKind::date || n.kind == NumberKind::size)) pieces(item);
+    if (n.kind == NumberKind::fraction || n.kind == NumberKind::date || n.kind == NumberKind::size ||
+        n.kind == NumberKind::ordinal)
+      pieces(item);
+    if (n.kind == NumberKind::size && item.under == 0 && t_[n.last].is('\'')) return feet(item, n);
+    if (const std::size_t end = month_and_year(item, n); end != 0) return end;
+    if (n.kind == NumberKind::plain && !n.currency) return n.last + 1u + with_half(item, n.last + 1u);
     return decade(item, n.last + 1u, n.thousandths / 1000);
+  }
+
+  /// Whether a 2 is glued to a word of measure: "ft2", "m2".
+  bool raised(std::size_t i) const {
+    return i > 0 && t_[i].text == "2" && t_[i].glued && t_[i - 1].word() &&
+           (i + 1 >= t_.size() || !t_[i + 1].glued || !t_[i + 1].number());
+  }
+
+  /// "1 1/2", "1-1/2": a whole and a fraction of one number. Gives the token after it, 0 where there is none.
+  std::size_t mixed(const Number& n) {
+    if (n.kind != NumberKind::plain || n.currency || n.thousandths % 1000 != 0 || n.thousandths >= 100'000) return 0;
+    std::size_t at = n.last + 1u;
+    if (at < t_.size() && t_[at].is('-') && t_[at].glued) ++at;
+    if (at + 2 >= t_.size() || !t_[at + 1].is('/') || !t_[at + 1].glued || !t_[at + 2].glued) return 0;
+    if (!digits_only(t_[at].text) || !digits_only(t_[at + 2].text)) return 0;
+    const std::int64_t over = plain_value(t_[at].text), under = plain_value(t_[at + 2].text);
+    if (over == 0 || over >= under || !(under == 2 || under == 3 || under == 4 || under == 8)) return 0;
+    if (at + 3 < t_.size() && t_[at + 3].is('/')) return 0; // a date
+    FactItem& item = push(FactItem::Kind::number, n.first, at + 2);
+    item.thousandths = n.thousandths + 1000 * over / under;
+    item.hyphened = joined_to_word(at + 2);
+    return at + 3;
+  }
+
+  /// "12'": twelve feet, told as if the unit were written.
+  std::size_t feet(FactItem& item, const Number& n) {
+    item.number = NumberKind::plain;
+    item.thousandths = item.over * 1000;
+    item.over = 0;
+    item.decimals = 0;
+    item.last = static_cast<std::uint16_t>(n.last - 1);
+    push(FactItem::Kind::word, n.last, n.last).text = "ft";
+    return n.last + 1u;
+  }
+
+  /// "8-2018": a month and a year. Gives the token after it, 0 where there is none.
+  std::size_t month_and_year(FactItem& item, const Number& n) const {
+    const std::size_t sign = n.last + 1u;
+    if (n.kind != NumberKind::plain || n.currency || n.first != n.last || n.thousandths < 1000 ||
+        n.thousandths > 12'000)
+      return 0;
+    if (sign + 1 >= t_.size() || !t_[sign].is('-') || !t_[sign].glued || !t_[sign + 1].glued) return 0;
+    const std::int64_t year =
+        digits_only(t_[sign + 1].text) && t_[sign + 1].text.size() == 4 ? plain_value(t_[sign + 1].text) : 0;
+    if (year < 1950 || year > 2099 || (sign + 2 < t_.size() && t_[sign + 2].is('-') && t_[sign + 2].glued)) return 0;
+    item.number = NumberKind::date;
+    item.day = {static_cast<int>(year), static_cast<int>(n.thousandths / 1000), 0, false};
+    item.last = static_cast<std::uint16_t>(sign + 1);
+    return sign + 2;
   }
 
   /// The first and last number of a fraction, date or size: "8/19", "4x4".
@@ -94,24 +158,83 @@ private:
     return decade(item, i + 1, item.thousandths / 1000);
   }
 
+  /// The number that a word is, in thousandths; 0 for none.
+  std::int64_t number_word(std::size_t i) const {
+    if (i >= t_.size() || !t_[i].word()) return 0;
+    for (const NumberWord& w : words_)
+      if (w.word == t_[i].text) return w.thousandths;
+    return 0;
+  }
+  bool text_at(std::size_t i, std::string_view text) const { return i < t_.size() && t_[i].text == text; }
+
   std::size_t word(std::size_t i) {
     FactItem& item = push(FactItem::Kind::word, i, i);
     item.text = t_[i].text;
-    for (const NumberWord& w : words_)
-      if (w.word == item.text) {
-        item.kind = FactItem::Kind::number;
-        item.thousandths = w.thousandths;
-        item.worded = true;
-        item.hyphened = joined_to_word(i);
-        break;
+    const std::int64_t value = number_word(i);
+    if (value == 0) return i + 1;
+    item.kind = FactItem::Kind::number;
+    item.worded = true;
+    item.thousandths = value;
+    std::size_t end = compound(item, i + 1);
+    end += with_half(item, end);
+    item.last = static_cast<std::uint16_t>(end - 1);
+    item.hyphened = joined_to_word(end - 1);
+    return end;
+  }
+
+  /// The words after a number word that belong to it: "twenty-two", "treinta y cinco", "two hundred and ten", "two
+  /// dozen", "half a dozen". Gives the token after them.
+  std::size_t compound(FactItem& item, std::size_t at) const {
+    for (;;) {
+      std::size_t next = at;
+      if (next < t_.size() && t_[next].is('-') && t_[next].glued && next + 1 < t_.size() && t_[next + 1].glued) ++next;
+      else if (next + 1 < t_.size() && (text_at(next, "y") || text_at(next, "and")) &&
+               next_smaller(item, next + 1, t_[next].text == "y"))
+        ++next;
+      else if (item.thousandths == 500 && (text_at(next, "a") || text_at(next, "una"))) ++next;
+      const std::int64_t more = number_word(next);
+      if (more == 12'000 && item.thousandths < 12'000 && t_[next].text.substr(0, 2) == "do" &&
+          t_[next].text != "doce") {
+        item.thousandths = item.thousandths * 12;
+      } else if (more == 100'000 && item.thousandths >= 1000 && item.thousandths < 10'000) {
+        item.thousandths *= 100;
+      } else if (next_smaller(item, next, true)) {
+        item.thousandths += more;
+      } else {
+        return at;
       }
-    return i + 1;
+      at = next + 1;
+    }
+  }
+  /// Whether the word is a number that adds to the one before: a unit after a ten, anything less than a hundred after a
+  /// hundred.
+  bool next_smaller(const FactItem& item, std::size_t at, bool tens) const {
+    const std::int64_t more = number_word(at), have = item.thousandths;
+    if (more < 1000 || more % 1000 != 0) return false;
+    if (have >= 100'000 && have % 100'000 == 0) return more < 100'000;
+    return tens && have >= 20'000 && have < 100'000 && have % 10'000 == 0 && more < 10'000;
+  }
+
+  /// "two and a half", "2 y medio": adds the half and gives how many tokens it takes.
+  std::size_t with_half(FactItem& item, std::size_t at) const {
+    if (item.thousandths % 1000 != 0 || item.thousandths == 0) return 0;
+    std::size_t end = 0;
+    if (text_at(at, "and") || text_at(at, "&")) end = text_at(at + 1, "a") || text_at(at + 1, "one") ? at + 2 : at + 1;
+    else if (text_at(at, "y")) end = at + 1;
+    if (end == 0 || number_word(end) != 500 || text_at(end + 1, "of") || text_at(end + 1, "the") ||
+        text_at(end + 1, "de"))
+      return 0; // "2 and half of the price"
+    item.thousandths += 500;
+    item.last = static_cast<std::uint16_t>(end);
+    return end + 1 - at;
   }
 
   std::size_t sign(std::size_t i) {
     if (t_[i].is('-') && inside_word(i)) return i + 1;
     if (t_[i].is('#')) return i + 1; // the number after it is known to be a reference
     if (t_[i].is('.') && abbreviation(i)) return i + 1;
+    if (t_[i].is('\'') && i > 0 && t_[i].glued && t_[i - 1].word() && t_[i - 1].text.back() == 's')
+      return i + 1; // "eight months' use"
     if (t_[i].is('\'') && i + 1 < t_.size() && t_[i + 1].glued && t_[i + 1].number() && t_[i + 1].text.size() == 2) {
       FactItem& item = push(FactItem::Kind::number, i, i + 1); // "'18"
       const std::int64_t year = plain_value(t_[i + 1].text);

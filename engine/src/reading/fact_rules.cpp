@@ -174,6 +174,8 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
       else if (name == "money") slot.want = NumberWant::money;
       else if (name == "share") slot.want = NumberWant::share;
       else if (name == "year") slot.want = NumberWant::year;
+      else if (name == "date") slot.want = NumberWant::date;
+      else if (name == "day") slot.want = NumberWant::day;
       else if (name == "size") slot.want = NumberWant::size;
       else if (name == "(n)") slot.want = NumberWant::bracketed;
       else if (name == "any") slot.want = NumberWant::any;
@@ -450,9 +452,15 @@ struct FactRules::Matching {
              ((n.number == NumberKind::date || n.number == NumberKind::fraction) && n.over >= 1 && n.over <= 12 &&
               n.decimals == 2) || // "8/19": month and year
              plain_year(n);
+    case NumberWant::date:
+      return n.number == NumberKind::date && n.day.month != 0 && n.day.day != 0;
+    case NumberWant::day: // a bare number only where a day can be meant
+      return is_number(at, NumberWant::date) || (n.number == NumberKind::ordinal && n.over >= 1 && n.over <= 31) ||
+             (n.number == NumberKind::plain && !n.currency && !n.worded && n.thousandths % 1000 == 0 &&
+              n.thousandths >= 1000 && n.thousandths <= 31'000);
     case NumberWant::money:
-      return !n.worded &&
-             (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
+      if (n.worded) return at + 1 < items.size() && rules.in_class(items[at + 1], "dollars"); // "thirty dollars"
+      return (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
     case NumberWant::share:
       return n.number == NumberKind::percent ||
              (n.under > 0 && n.over < n.under && (n.number == NumberKind::fraction || n.number == NumberKind::date));

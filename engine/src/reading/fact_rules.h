@@ -66,7 +66,7 @@ private:
     start,
     end
   };
-  enum class NumberWant : std::uint8_t { count, bracketed, size, when, year, money, share, any };
+  enum class NumberWant : std::uint8_t { count, bracketed, size, when, year, date, day, money, share, any };
   struct Slot {
     SlotKind kind = SlotKind::words;
     bool optional = false;

@@ -195,6 +195,8 @@ private:
       if (t_[i].text == "mar" && !number(at)) return 0;
       if (has(at, marks_.of) && year_at(at + 1)) return set_date(n, static_cast<int>(value(at + 1)), m, 0, at + 2);
       if (year_at(at)) return set_date(n, static_cast<int>(value(at)), m, 0, at + 1);
+      if (sign(at, '\'') && integer(at + 1) && glued(at + 1) && t_[at + 1].text.size() == 2) // "Feb. '23"
+        return set_date(n, full_year(value(at + 1), 2), m, 0, at + 2);
       if (!integer(at) || value(at) < 1 || value(at) > 31 || t_[at].text.size() > 2) return 0;
       const int day = static_cast<int>(value(at));
       const std::size_t tail = skip_day_tail(at + 1);

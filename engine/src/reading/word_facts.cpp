@@ -52,6 +52,16 @@ std::int64_t amount_of(const FactItem& n) {
   return n.under > 0 && n.number != NumberKind::money ? 1000 * n.over / n.under : n.thousandths;
 }
 
+/// "1.5" of a rule's setting, in thousandths.
+std::int64_t decimal(std::string_view text) {
+  std::int64_t value = 0, unit = 1000;
+  bool point = false;
+  for (const char c : text)
+    if (c == '.') point = true;
+    else if (c >= '0' && c <= '9') value = point ? value + (unit /= 10) * (c - '0') : value * 10 + (c - '0') * 1000;
+  return value;
+}
+
 class FactReader {
 public:
   FactReader(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
@@ -101,6 +111,7 @@ private:
       if (const auto* yes = std::get_if<bool>(&setting)) put(field, *yes, m.first, m.last);
       else if (const auto* name = std::get_if<std::string>(&setting)) {
         if (is_list(field)) put(field, std::vector<std::string>{*name}, m.first, m.last);
+        else if (is_quantity(field)) put(field, Quantity{decimal(*name), rule.unit}, m.first, m.last); // "a full hour"
         else put(field, *name, m.first, m.last);
       } else if (const int place = std::get<int>(setting); place >= 1 && place <= m.count) {
         number(field, rule, m, m.numbers[static_cast<std::size_t>(place) - 1]);
@@ -110,11 +121,17 @@ private:
 
   void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
     const FactItem& n = items_[at];
-    if (is_date(field)) {
+    if ((field == "from" || field == "to") && m.count > 1 && rule.unit == "span") {
+      const bool begins = field == "from";
+      const int year = m.count > 2 ? items_[m.numbers[2]].day.year : 0;
+      const FactItem &one = items_[m.numbers[0]], &two = items_[m.numbers[1]];
+      std::string day = begins ? fact_span_end(one, two, year, true) : fact_span_end(two, one, year, false);
+      if (!day.empty()) put(field, std::move(day), m.first, m.last);
+    } else if (is_date(field)) {
       if (std::string date = fact_date(items_, at, rules_); !date.empty()) put(field, std::move(date), m.first, m.last);
     } else if (field == "ageYears" || field == "ageYearsAtMoveIn") {
       const bool half = m.count > 1 && items_[m.numbers[1]].thousandths == 500;
-      put(field, fact_age(items_, at, rules_, half, rule.unit == "months"), m.first, m.last);
+      put(field, fact_age(items_, at, rules_, half, rule.unit), m.first, m.last);
     } else if (is_money(field)) {
       if (n.thousandths % 10 == 0 && n.decimals <= 2) put(field, Money::cents(n.thousandths / 10), m.first, m.last);
     } else if (is_quantity(field)) {
@@ -128,6 +145,8 @@ private:
         q = {amount_of(items_[m.numbers[0]]) - amount_of(items_[m.numbers[1]]), "each"};
       } else if (rule.unit == "hours-minutes" && m.count > 1) { // "3h15"
         q = {amount_of(items_[m.numbers[0]]) + amount_of(items_[m.numbers[1]]) / 60, "hour"};
+      } else if (rule.unit == "part-of-all") { // "5/12 vanes"
+        q = {(field == "damaged" ? n.over : n.under) * 1000, "each"};
       } else if (rule.unit == "minute") {
         q = {n.thousandths / 60, "hour"};
       }

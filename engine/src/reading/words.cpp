@@ -98,11 +98,11 @@ Folded fold_wide(std::uint32_t code, std::uint32_t size) {
   case 0xD7:
     return {"x", size};
   case 0xBD:
-    return {"1/2", size};
+    return {" 1/2", size};
   case 0xBC:
-    return {"1/4", size};
+    return {" 1/4", size};
   case 0xBE:
-    return {"3/4", size};
+    return {" 3/4", size};
   case 0xB2:
     return {"2", size};
   case 0x20AC:

@@ -155,6 +155,12 @@ private:
     }
     item.thousandths = plain_value(t_[i].text) * 1000;
     item.hyphened = joined_to_word(i);
+    if (i + 2 < t_.size() && t_[i + 1].is('/') && t_[i + 1].glued && t_[i + 2].glued && digits_only(t_[i + 2].text)) {
+      item.number = NumberKind::fraction; // "1/2 bath"
+      item.last = static_cast<std::uint16_t>(i + 2);
+      pieces(item);
+      return i + 3;
+    }
     return decade(item, i + 1, item.thousandths / 1000);
   }
 

@@ -72,7 +72,8 @@ private:
            n.decimals <= 2 &&
            (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year ||
             // "part 40": a part's price, where nothing says that it is its number
-            (n.number == NumberKind::reference && i > 0 && in(i - 1, "material-word") && n.thousandths >= 1000));
+            (n.number == NumberKind::reference && n.thousandths >= 1000 && i > 0 &&
+             (in(i - 1, "material-word") || (i > 1 && items_[i - 1].is(':') && in(i - 2, "material-word")))));
   }
   bool in(std::size_t i, std::string_view name) const { return i < items_.size() && rules_.in_class(items_[i], name); }
 
@@ -161,7 +162,12 @@ private:
   std::optional<Nature> label_of(std::size_t first, std::size_t last) const {
     for (std::size_t i = last + 1;
          i < end_ && !separates(i) && items_[i].kind != FactItem::Kind::number && i < last + 4; ++i)
-      if (const auto nature = label_at(i)) return nature;
+      if (const auto nature = label_at(i)) {
+        // "labor 60 mat 22": each kind of cost before its sum
+        const bool next = i + 1 < end_ && items_[i + 1].kind == FactItem::Kind::number && is_sum(i + 1);
+        if (next && first > 0 && label_at(first - 1)) break;
+        return nature;
+      }
     for (std::size_t i = first, steps = 0; i-- > 0 && steps < 4; ++steps) {
       if (separates(i) && !(items_[i].is(':') && steps == 0)) break;
       if (items_[i].kind == FactItem::Kind::number && is_sum(i)) break;
@@ -269,6 +275,9 @@ private:
     std::vector<Term> likely;
     for (const Term& t : terms_)
       if (t.printed || t.added || t.nature) likely.push_back(t);
+    if (total_ && end_ == items_.size() && likely.size() > 2 && likely.back().cents == *total_ &&
+        sum(likely) == 2 * *total_)
+      likely.pop_back(); // the sum itself, printed at the end
     if (total_ && sum(likely) == *total_) return likely;
     // Every bare number that can be a sum: only where all together come out.
     std::vector<Term> all;

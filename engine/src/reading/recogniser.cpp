@@ -306,6 +306,9 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
     out.confidence = label == LabelKind::none ? 60 : 90;
     if (label == LabelKind::fact || opens_free(marked, rules)) out.amount.reset();
     out.place = place_of(marked.tokens, line, marked.charge, rules, nullptr);
+    if (label == LabelKind::none ||
+        label == LabelKind::fact) // words without a sum still tell of the thing: "The fridge was 6 years old"
+      out.facts = word_facts(marked, text, rules.facts(), lexicon, out.kind, context.amount);
     return out;
   }
 

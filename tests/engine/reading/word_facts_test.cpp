@@ -31,6 +31,45 @@ TEST_CASE("A date or an age of the thing is read, a vague one as a range", "[fac
   CHECK_FALSE(moved.contains("ageYears"));
 }
 
+TEST_CASE("A number may be of several words, mixed or stand for tens, and a unit may follow as a mark", "[facts]") {
+  CHECK(facts("Tub chipped, tub is twenty-two years of age, reglaze $325")["ageYears"] == 22);
+  CHECK(facts("Range hood dented; hood 1 1/2 yrs old, $60")["ageYears"] == 1.5);
+  CHECK(facts("Range hood dented; hood 1½ yrs old, $60")["ageYears"] == 1.5);
+  CHECK(facts("Smoke alarm, a decade in service, swapped out 22.00")["ageYears"] == 10);
+  CHECK(facts("10mo old vanity top, nail polish, 140.00")["ageYears"].get<double>() == Approx(0.83).margin(0.01));
+  CHECK(facts("Closet door filled, two dozen pushpin holes, 30.00")["count"] == 24);
+  CHECK(facts("caulk tub edge, 12' run, 20.00")["charged"] == json::parse(R"({"count":12,"unit":"foot"})"));
+  CHECK(facts("Floor refinishing - area 210 ft² - $630")["charged"] == json::parse(R"({"count":210,"unit":"sq-ft"})"));
+  CHECK(facts("Handyman bills thirty-five dollars per hour, two hours, $70")["hourlyRate"] == "35.00");
+  CHECK_FALSE(facts("1/2 bath mirror cracked, 55.00").contains("charged"));
+}
+
+TEST_CASE("Months and spans are read as people shorten them", "[facts]") {
+  CHECK(facts("Microwave purchased Feb. '23, door latch broken 54.00")["installed"] == "2023-02");
+  CHECK(facts("fridge, 8-2018 install, shelf cracked, 42")["installed"] == "2018-08");
+  CHECK_FALSE(facts("Stove, model FX2020, knob missing 14.00").contains("installed"));
+  const auto span = [](const char* text, const char* from, const char* to) {
+    INFO(text);
+    CHECK(facts(text)["from"] == from);
+    CHECK(facts(text)["to"] == to);
+  };
+  span("Unpaid rent July 1-20, 2025, 800.00", "2025-07-01", "2025-07-20");
+  span("Rent ran from the 1st to the 12th of May 2024, 480.00", "2024-05-01", "2024-05-12");
+  span("Holdover between December 28 and January 3, 2025, $330", "2024-12-28", "2025-01-03");
+}
+
+TEST_CASE("How many of all are damaged is kept apart from how many are charged", "[facts]") {
+  const auto both = [](const char* text, int damaged, int charged) {
+    INFO(text);
+    CHECK(facts(text)["damaged"]["count"] == damaged);
+    CHECK(facts(text)["charged"]["count"] == charged);
+  };
+  both("2 of 6 blinds bent, all six replaced @ 22, 132.00", 2, 6);
+  both("5/12 vanes broken on vertical, new set 60.00", 5, 12);
+  both("Replaced 40 ft of fence when 8 ft were down, $800", 8, 40);
+  CHECK_FALSE(facts("2 of 7 operators stripped, $80").contains("damaged"));
+}
+
 TEST_CASE("Numbers that are no facts are left alone", "[facts]") {
   for (const char* text : {"Carpet replacement, invoice 20194, apt 3", "Keys, unit 7", "Paint, 2 coats, 5 gallons",
                            "Dryer vent plugged, nobody cleaned it in 3 yrs", "Cleaning fee 2BR/1BA flat",
@@ -66,6 +105,8 @@ TEST_CASE("A split of the sum is read where it comes to the sum", "[facts]") {
         json::parse(R"([{"nature":"labour","amount":"270.00"},{"nature":"materials","amount":"38.50"}])"));
   CHECK(split["hours"] == json::parse(R"({"count":6,"unit":"hour"})"));
   CHECK(split["hourlyRate"] == "45.00");
+  CHECK(facts("lbr 60 mat 22 blinds 82")["parts"] ==
+        json::parse(R"([{"nature":"labour","amount":"60.00"},{"nature":"materials","amount":"22.00"}])"));
   CHECK_FALSE(facts("Labor 40.00 plus materials 38.50 = 308.50").contains("parts"));
   CHECK(facts("Burn in top, 8 yrs old, 15 yr life, charged 7/15 of 420 = 196.00")["priceNew"] == "420.00");
 }

@@ -207,6 +207,8 @@ void FactRules::index(std::uint16_t pattern) {
         if ((slot.roles >> r & 1u) != 0) by_role_[r].push_back(pattern);
     } else if (slot.kind == SlotKind::number) {
       by_number_.push_back(pattern);
+    } else if (slot.kind == SlotKind::start || slot.kind == SlotKind::without) {
+      continue; // takes nothing: the slot after it begins
     } else {
       by_any_.push_back(pattern);
       return;
@@ -281,7 +283,7 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
     const auto index_of_rule = static_cast<std::uint16_t>(rules_.size());
     rules_.push_back(std::move(rule));
     texts(entry, at, [&](const std::string& text) {
-      Pattern pattern{index_of_rule, compile(text, charges, at, faults), {}};
+      Pattern pattern{index_of_rule, compile(text, charges, at, faults), {}, 0};
       if (pattern.slots.empty()) return;
       patterns_.push_back(std::move(pattern));
     });
@@ -293,6 +295,10 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
     number_sets(pattern.slots, known);
     find_needs(pattern, known);
   }
+  sets_of_.assign(next_word_, {});
+  for (std::size_t set = 0; set < sets_.size(); ++set)
+    for (std::size_t w = 0; w < sets_[set].size(); ++w)
+      if (sets_[set][w]) sets_of_[w].push_back(static_cast<std::uint16_t>(set));
   return faults;
 }
 
@@ -316,6 +322,7 @@ void FactRules::number_sets(std::vector<Slot>& slots, SetNumbers& known) {
 /// What must stand somewhere in a line for the pattern to be met: most are not even tried.
 void FactRules::find_needs(Pattern& pattern, SetNumbers& known) {
   for (const Slot& slot : pattern.slots) {
+    if (slot.kind == SlotKind::number && !slot.optional) ++pattern.numbers;
     if (slot.kind != SlotKind::words || slot.optional || slot.roles != 0 || !slot.ideas.empty()) continue;
     std::vector<Word> words = slot.words;
     for (const auto& phrase : slot.phrases) words.insert(words.end(), phrase[0].words.begin(), phrase[0].words.end());
@@ -535,24 +542,24 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
   for (FactItem& item : items)
     name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());
   Matching line(*this, text, charges, items);
-  // Which sets of words the line holds one of: 0 not looked at yet, 1 yes, 2 no.
-  std::vector<std::uint8_t> held(sets_.size(), 0);
-  const auto holds = [&](std::uint16_t set) {
-    if (held[set] == 0) {
-      held[set] = 2;
-      for (const FactItem& item : items)
-        for (const Word w : item.words)
-          if (sets_[set][w]) held[set] = 1;
-    }
-    return held[set] == 1;
+  std::vector<bool> held(sets_.size(), false); // the sets that the line holds a word of
+  std::size_t numbers = 0;
+  for (const FactItem& item : items) {
+    numbers += item.kind == FactItem::Kind::number;
+    for (const Word w : item.words)
+      for (const std::uint16_t set : sets_of_[w]) held[set] = true;
+  }
+  const auto possible = [&](const Pattern& pattern) {
+    return pattern.numbers <= numbers &&
+           std::all_of(pattern.needs.begin(), pattern.needs.end(), [&](std::uint16_t set) { return held[set]; });
   };
-  std::vector<std::uint8_t> wanted(patterns_.size(), 0); // the same for patterns
+  std::vector<std::uint8_t> wanted(patterns_.size(), 0); // 0 not looked at yet, 1 yes, 2 no
   std::vector<std::uint64_t> tries;                      // rule, item, pattern: in the order they are tried
   for (std::size_t at = 0; at < items.size(); ++at) {
     const auto add = [&](const std::vector<std::uint16_t>& list) {
       for (const std::uint16_t p : list) {
         const Pattern& pattern = patterns_[p];
-        if (wanted[p] == 0) wanted[p] = std::all_of(pattern.needs.begin(), pattern.needs.end(), holds) ? 1 : 2;
+        if (wanted[p] == 0) wanted[p] = possible(pattern) ? 1 : 2;
         if (wanted[p] == 1) tries.push_back(std::uint64_t{pattern.rule} << 32 | std::uint64_t{at} << 16 | p);
       }
     };

@@ -82,6 +82,7 @@ private:
     std::uint16_t rule = 0;
     std::vector<Slot> slots;
     std::vector<std::uint16_t> needs; ///< sets of which the line must hold a word
+    std::size_t numbers = 0;          ///< how many numbers the line must hold
   };
   using SetNumbers = std::map<std::vector<Word>, std::uint16_t>;
   struct Matching;
@@ -100,7 +101,8 @@ private:
 
   std::vector<Rule> rules_;
   std::vector<Pattern> patterns_;
-  std::vector<std::vector<bool>> sets_; ///< by word
+  std::vector<std::vector<bool>> sets_;             ///< by word
+  std::vector<std::vector<std::uint16_t>> sets_of_; ///< by word: the sets it is in
   std::vector<NumberWord> number_words_;
   std::unordered_map<std::string, Word> words_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter

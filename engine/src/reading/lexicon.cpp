@@ -147,6 +147,7 @@ Faults Lexicon::add(const json& document) {
     Concept made;
     made.id = entry["id"].get<std::string>();
     made.unit = starts(made.id, "unit:");
+    made.aside = entry.contains("aside") && entry["aside"].is_boolean() && entry["aside"].get<bool>();
     const std::string role =
         entry.contains("role") && entry["role"].is_string() ? entry["role"].get<std::string>() : "";
     const auto known = std::find_if(roles.begin(), roles.end(), [&](const auto& r) { return r.first == role; });

@@ -23,8 +23,9 @@ enum class Role : std::uint8_t { thing, part, work, state, cause, money, place, 
 struct Concept {
   std::string id;
   Role role = Role::plain;
-  std::string value; ///< of a place its name, of a unit its unit; else empty
-  bool unit = false; ///< a unit of count or measure
+  std::string value;  ///< of a place its name, of a unit its unit; else empty
+  bool unit = false;  ///< a unit of count or measure
+  bool aside = false; ///< mostly said beside a charge ("photos"): counts little where another thing is named
 };
 
 /// How a word of the text was matched to a known one.

@@ -9,10 +9,10 @@ namespace {
 constexpr int inner_share = 60; ///< of a thing named inside a longer term
 
 struct LinkIds {
-  Lexicon::Id behind, from, in, of, with, cause;
+  Lexicon::Id behind, from, in, of, with, cause, told;
   explicit LinkIds(const Lexicon& l)
       : behind(l.find("behind")), from(l.find("from")), in(l.find("in")), of(l.find("of")), with(l.find("with")),
-        cause(l.find("cause-link")) {}
+        cause(l.find("cause-link")), told(l.find("told-link")) {}
 };
 
 /// "18 yd", "12 LF" are measures; "3 walls", "2 bags", "4 trips" count things that are meant as well.
@@ -98,6 +98,7 @@ void Sense::gather() {
     }
     Group& g = groups_.back();
     g.ids.push_back(m.concept_id);
+    g.aside = rules_->charges().at(m.concept_id).aside && (g.ids.size() == 1 || g.aside);
     g.thing |= role == Role::thing;
     g.part |= role == Role::part;
     g.work |= role == Role::work;
@@ -149,10 +150,10 @@ bool Sense::next_to(const Group& a, const Group& b) const {
 /// less.
 void Sense::weigh() {
   const LinkIds link(rules_->charges());
-  int demoted = whole;
+  int demoted = whole, beside = whole;
   int clause = -1;
   bool thing_before = false, part_before = false;
-  std::size_t things = 0, bracket = 0;
+  std::size_t things = 0, asides = 0, bracket = 0;
   std::size_t token = 0;
   for (std::size_t i = 0; i < groups_.size(); ++i) {
     Group& g = groups_[i];
@@ -160,11 +161,14 @@ void Sense::weigh() {
       if ((*t_)[token].is('(')) ++bracket;
       if ((*t_)[token].is(')') && bracket > 0) --bracket;
     }
-    if (g.clause != clause) demoted = whole, thing_before = part_before = false;
+    if (g.clause != clause) {
+      thing_before = part_before = false;
+      demoted = beside = complains(g.clause, link.told) ? 40 : whole;
+    }
     clause = g.clause;
     if (g.has(link.behind)) demoted = 25;
     else if (g.has(link.from)) demoted = 40;
-    else if (g.has(link.cause)) demoted = 40;
+    else if (g.has(link.cause)) demoted = beside = 40;
     else if (g.has(link.of)) demoted = thing_before && !part_before ? 75 : whole;
     else if (g.has(link.in)) demoted = thing_before ? 70 : whole;
     else if (g.has(link.with)) demoted = thing_before ? 75 : whole;
@@ -173,6 +177,7 @@ void Sense::weigh() {
     if (bracket > 0 && i > 0) g.factor = g.factor * 70 / whole;
     if (!(g.thing || g.part)) continue;
     g.factor = g.factor * demoted / whole;
+    g.demoted = beside;
     if (g.inner) {
       g.factor = g.factor * inner_share / whole;
       continue;
@@ -182,11 +187,21 @@ void Sense::weigh() {
       continue;
     }
     if (demoted == whole && things > 0) g.factor = g.factor * (things == 1 ? 85 : things == 2 ? 75 : 70) / whole;
-    if (demoted == whole) ++things;
+    if (demoted == whole) ++things, asides += g.aside;
     thing_before = true;
     part_before = g.part;
   }
+  for (Group& g : groups_) {
+    // "I charge you $40 because the toilet seat was cracked": nothing else is named.
+    if (things == 0 && g.demoted != whole) g.factor = g.factor * whole / g.demoted;
+    if (g.thing && g.aside && things > asides) g.factor = g.factor * 30 / whole;
+  }
   compounds();
+}
+
+/// "I told the office twice the fan was dead": what is complained of is not what is charged.
+bool Sense::complains(std::uint16_t clause, Lexicon::Id told) const {
+  return std::any_of(groups_.begin(), groups_.end(), [&](const Group& g) { return g.clause == clause && g.has(told); });
 }
 
 /// "bathroom door lock": of things side by side the last is meant, unless it is a part of the one before ("refrigerator

@@ -20,8 +20,10 @@ struct Group {
   Match match = Match::exact;
   std::vector<Lexicon::Id> ids;
   bool thing = false, part = false, work = false, state = false, place = false, owner = false;
-  bool inner = false; ///< inside a longer term
-  int factor = whole; ///< how much it counts
+  bool inner = false;  ///< inside a longer term
+  bool aside = false;  ///< all it stands for is mostly said beside a charge
+  int factor = whole;  ///< how much it counts
+  int demoted = whole; ///< of that, for standing in the words of a cause or of a complaint
   std::uint16_t clause = 0;
 
   bool has(Lexicon::Id id) const;
@@ -63,6 +65,7 @@ private:
   void gather();
   bool measured(const Mention& m) const;
   void number_clauses();
+  bool complains(std::uint16_t clause, Lexicon::Id told) const;
   bool denied(const Group& g) const;
   bool next_to(const Group& a, const Group& b) const;
   void weigh();

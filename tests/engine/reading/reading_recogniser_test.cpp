@@ -67,6 +67,15 @@ TEST_CASE("A thing that only says where is not the thing charged", "[reading]") 
   CHECK(of("Burnt outlet behind refrigerator 40.00").element == "outlet-switch");
 }
 
+TEST_CASE("What is said beside a charge is not the thing charged, unless nothing else is named", "[reading]") {
+  CHECK(of("Unpaid water 02/01/25-03/12/25, see copy of bill, 61.07").element == "utility-bill");
+  CHECK(of("No receipts or bids given, but they want $330 for 'door & trim'").element != "inspection-fee");
+  CHECK(of("Photos $25").element == "inspection-fee");
+  CHECK(of("I am charging you $40 because the toilet seat was cracked").element == "toilet");
+  CHECK(of("The bathroom ceiling has mildew again -- I told the office twice the fan was dead").element ==
+        "mould-treatment");
+}
+
 TEST_CASE("A part belongs to the thing before it, another thing is meant itself", "[reading]") {
   CHECK(of("Refrigerator shelf broken 40.00").element == "refrigerator");
   CHECK(of("Bathroom door lock 40.00").element == "lock-keys");

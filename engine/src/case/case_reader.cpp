@@ -1,7 +1,8 @@
 #include "case/case_reader.h"
 
-#include "json/json_text.h"
-#include "json/json_tree.h"
+#include "case/cursor.h"
+#include "case/walk_through_reader.h"
+
 #include <algorithm>
 #include <initializer_list>
 #include <set>
@@ -77,82 +78,6 @@ const NameSet& nature_names() {
   return names;
 }
 
-/// One JSON value of the case, the way to it (written out only for a fault), and the list faults go to. A cursor must
-/// not outlive the one it was made from.
-class Cursor {
-public:
-  Cursor(const JsonTree& tree, Faults& faults) : json_(&tree.root()), tree_(&tree), faults_(&faults) {}
-
-  const JsonValue& json() const { return *json_; }
-  std::span<const JsonValue> members() const { return tree_->members(*json_); }
-  std::string at() const {
-    if (!parent_) return {};
-    return parent_->at() + '/' + (name_.data() ? pointer_segment(name_) : std::to_string(index_));
-  }
-  const JsonValue* find(std::string_view name) const { return tree_->find(*json_, name); }
-  Cursor member(std::string_view name) const { return {*find(name), this, name, 0}; }
-  Cursor member(const JsonValue& value) const { return {value, this, value.name, 0}; }
-  Cursor item(std::size_t index) const { return {members()[index], this, {}, index}; }
-  /// The member, where it is there and not null.
-  std::optional<Cursor> get(std::string_view name) const {
-    const JsonValue* found = find(name);
-    if (!found || found->is_null()) return std::nullopt;
-    return Cursor(*found, this, name, 0);
-  }
-  bool has(std::string_view name) const {
-    const JsonValue* found = find(name);
-    return found && !found->is_null();
-  }
-  void fault(std::string code, std::string text, std::string near = {}) const {
-    faults_->push_back({std::move(code), at(), std::move(text), std::move(near)});
-  }
-
-  /// True if this is an object holding only known names; reports each unknown one.
-  bool object(std::initializer_list<std::string_view> known) const {
-    if (!json_->is_object()) {
-      fault("wrong-type", "This must be an object, { ... }.");
-      return false;
-    }
-    for (const JsonValue& member : members()) {
-      if (std::find(known.begin(), known.end(), member.name) != known.end()) continue;
-      const std::string near = NameSet(known).nearest(member.name);
-      faults_->push_back({"unknown-member", at() + '/' + pointer_segment(member.name),
-                          "\"" + std::string(member.name) + "\" is not a name that belongs here." +
-                              (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
-                          near});
-    }
-    return true;
-  }
-  bool array() const {
-    if (json_->is_list()) return true;
-    fault("wrong-type", "This must be a list, [ ... ].");
-    return false;
-  }
-
-  const std::string_view* text_ptr() const { return json_->if_text(); }
-
-private:
-  Cursor(const JsonValue& json, const Cursor* parent, std::string_view name, std::size_t index)
-      : json_(&json), tree_(parent->tree_), parent_(parent), name_(name), index_(index), faults_(parent->faults_) {}
-
-  const JsonValue* json_;
-  const JsonTree* tree_;
-  const Cursor* parent_ = nullptr;
-  std::string_view name_;
-  std::size_t index_ = 0;
-  Faults* faults_;
-};
-
-void read(const Cursor& c, std::string& out) {
-  if (const auto* s = c.text_ptr()) out = *s;
-  else c.fault("wrong-type", "This must be text in quotation marks.");
-}
-
-void read(const Cursor& c, Tri& out) {
-  if (const bool* yes = c.json().if_yes_no()) out = *yes;
-  else c.fault("wrong-type", "This must be true, false or null.");
-}
-
 /// A whole number from `least` to `most`.
 void read_count(const Cursor& c, std::optional<long>& out, long least, long most) {
   std::int64_t value = 0;
@@ -162,48 +87,6 @@ void read_count(const Cursor& c, std::optional<long>& out, long least, long most
   if (value < least || value > most)
     return c.fault("out-of-range", "This must be from " + std::to_string(least) + " to " + std::to_string(most) + ".");
   out = static_cast<long>(value);
-}
-
-void read(const Cursor& c, std::optional<Money>& out) {
-  const auto* s = c.text_ptr();
-  if (!s) return c.fault("wrong-type", "Amounts are text, such as \"1240.00\", so that no cent is lost.");
-  out = Money::parse(*s);
-  if (out) return;
-  if (!s->empty() && s->front() == '-')
-    c.fault("bad-amount", "An amount cannot be negative here. A line that lowers the charges has no minus sign and "
-                          "\"credit\": true.");
-  else
-    c.fault("bad-amount", "This is not an amount. Write it like \"1240.00\": digits, a point, two decimals, at most "
-                          "ten digits before the point.");
-}
-
-void read(const Cursor& c, std::optional<DaySpan>& out) {
-  const auto* s = c.text_ptr();
-  if (!s) return c.fault("wrong-type", "Dates are text, such as \"2026-07-31\".");
-  out = parse_day_span(*s);
-  if (!out)
-    c.fault("bad-date", "This is not a date that exists. Write it like \"2026-07-31\", or \"2019-06\", \"2019\", "
-                        "\"2019~\", \"../2020\" where it is not certain.");
-}
-
-/// A name of `known` or, where it is given, of `more`; any name where both are empty.
-void read_name(const Cursor& c, std::string& out, const NameSet& known, std::string_view what,
-               const NameSet* more = nullptr) {
-  const auto* s = c.text_ptr();
-  if (!s) return c.fault("wrong-type", "This must be text in quotation marks.");
-  const bool any = known.sorted().empty() && (!more || more->sorted().empty());
-  if (any || known.has(*s) || (more && more->has(*s))) {
-    out = *s;
-    return;
-  }
-  NameSet all = known;
-  if (more)
-    for (const std::string& name : more->sorted()) all.add(name);
-  const std::string near = all.nearest(*s);
-  c.fault("unknown-name",
-          "\"" + std::string(*s) + "\" is not a known " + std::string(what) + "." +
-              (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
-          near);
 }
 
 void read_names(const Cursor& c, std::vector<std::string>& out, const NameSet& known, std::string_view what) {
@@ -259,7 +142,7 @@ std::optional<std::int64_t> read_thousandths(const Cursor& c) {
   return value;
 }
 
-void read(const Cursor& c, std::optional<Quantity>& out) {
+void read_quantity(const Cursor& c, std::optional<Quantity>& out) {
   if (!c.object({"count", "unit"})) return;
   Quantity q;
   if (!c.has("count")) return c.fault("missing-member", "A quantity needs a \"count\".");
@@ -281,13 +164,6 @@ void read_rate(const Cursor& c, std::optional<Share>& out) {
   }
   if (good) out = Share{num, den};
   else c.fault("bad-rate", "A yearly rate is text such as \"0.0125\" for 1.25 percent.");
-}
-
-template <class T> void take(const Cursor& c, std::string_view name, T& out) {
-  if (const auto member = c.get(name)) read(*member, out);
-}
-void take_name(const Cursor& c, std::string_view name, std::string& out, const NameSet& known, std::string_view what) {
-  if (const auto member = c.get(name)) read_name(*member, out, known, what);
 }
 
 void read_tenancy(const Cursor& c, Tenancy& t) {
@@ -471,8 +347,8 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
     if (parts.array())
       for (std::size_t i = 0; i < parts.members().size(); ++i) read_part(parts.item(i), l.parts);
   }
-  take(c, "charged", l.charged);
-  take(c, "damaged", l.damaged);
+  if (c.has("charged")) read_quantity(c.member("charged"), l.charged);
+  if (c.has("damaged")) read_quantity(c.member("damaged"), l.damaged);
   take_name(c, "remedy", l.remedy, remedies(), "remedy");
   take(c, "repairPrice", l.repair_price);
   take(c, "priceNew", l.price_new);
@@ -486,7 +362,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   take(c, "onMoveOutRecord", l.on_move_out_record);
   take(c, "inLease", l.in_lease);
   take(c, "workDone", l.work_done);
-  take(c, "hours", l.hours);
+  if (c.has("hours")) read_quantity(c.member("hours"), l.hours);
   take(c, "hourlyRate", l.hourly_rate);
   take(c, "from", l.from);
   take(c, "to", l.to);
@@ -605,79 +481,6 @@ void read_lines(const Cursor& c, std::vector<Line>& out, const CaseNames& names)
     if (!ids.insert(line.id).second)
       c.item(i).fault("duplicate-id", "Two lines have the id \"" + line.id + "\". Give each its own.");
   }
-}
-
-const NameSet& states_seen() {
-  static const NameSet names{"fine", "worn", "damaged", "dirty", "missing"};
-  return names;
-}
-
-void read_seen_thing(const Cursor& c, SeenThing& thing, const CaseNames& names) {
-  if (!c.object({"id", "room", "element", "finding", "moveIn", "moveOut", "cause", "note", "installed", "quote", "seen",
-                 "putRight", "onTheirList", "line"}))
-    return;
-  take(c, "id", thing.id);
-  take(c, "room", thing.room);
-  take_name(c, "element", thing.element, names.elements, "thing");
-  if (thing.element.empty()) c.fault("missing-member", "A thing that was seen needs \"element\".");
-  if (c.has("finding")) {
-    static const NameSet any;
-    const auto of_element = names.findings.find(thing.element);
-    read_name(c.member("finding"), thing.finding, of_element == names.findings.end() ? any : of_element->second,
-              "finding of this thing");
-  }
-  take_name(c, "moveIn", thing.move_in, states_seen(), "state");
-  take_name(c, "moveOut", thing.move_out, states_seen(), "state");
-  take_name(c, "cause", thing.cause, names.causes, "cause");
-  take(c, "note", thing.note);
-  take(c, "installed", thing.installed);
-  take(c, "quote", thing.quote);
-  take(c, "seen", thing.seen);
-  take(c, "putRight", thing.put_right);
-  take(c, "onTheirList", thing.on_their_list);
-  take(c, "line", thing.line);
-}
-
-/// The ids of a list are each used once; an empty one is left to the reader of the file.
-template <class Item> void each_once(const Cursor& c, const std::vector<Item>& items) {
-  std::set<std::string_view> ids;
-  for (std::size_t i = 0; i < items.size(); ++i)
-    if (!items[i].id.empty() && !ids.insert(items[i].id).second)
-      c.item(i).fault("duplicate-id", "Two of these have the id \"" + items[i].id + "\". Give each its own.");
-}
-
-/// The items of a list, at most `most`.
-template <class Item, class Read>
-void read_list(const Cursor& c, std::vector<Item>& out, std::size_t most, Read&& read_item) {
-  if (!c.array()) return;
-  if (c.members().size() > most)
-    return c.fault("too-many-lines", "A walk-through holds at most " + std::to_string(most) + " of these.");
-  for (std::size_t i = 0; i < c.members().size(); ++i) read_item(c.item(i), out.emplace_back());
-}
-
-void read_walk_through(const Cursor& c, WalkThrough& out, const CaseNames& names) {
-  if (!c.object({"on", "finished", "listGiven", "listDated", "builtBefore1978", "rooms", "things", "leaving"})) return;
-  take(c, "on", out.on);
-  take(c, "finished", out.finished);
-  take(c, "listGiven", out.list_given);
-  take(c, "listDated", out.list_dated);
-  take(c, "builtBefore1978", out.built_before_1978);
-  if (c.has("rooms")) {
-    read_list(c.member("rooms"), out.rooms, max_lines, [](const Cursor& room, SeenRoom& seen) {
-      if (!room.object({"id", "kind", "name"})) return;
-      take(room, "id", seen.id);
-      take(room, "kind", seen.kind);
-      take(room, "name", seen.name);
-    });
-    each_once(c.member("rooms"), out.rooms);
-  }
-  if (c.has("things")) {
-    read_list(c.member("things"), out.things, max_lines,
-              [&](const Cursor& thing, SeenThing& seen) { read_seen_thing(thing, seen, names); });
-    each_once(c.member("things"), out.things);
-  }
-  if (c.has("leaving"))
-    read_list(c.member("leaving"), out.leaving, 100, [](const Cursor& done, std::string& name) { read(done, name); });
 }
 
 } // namespace

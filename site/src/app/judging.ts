@@ -88,7 +88,8 @@ export class Judging {
   }
 
   private bringReading(subject: CaseFile): void {
-    if (leavesToWords(subject) && !canRead()) void this.bring(loadReading);
+    // What was seen in a walk-through is read by the whole engine alone.
+    if ((leavesToWords(subject) || subject.walkThrough) && !canRead()) void this.bring(loadReading);
   }
 
   private async allAnew(): Promise<void> {

@@ -247,3 +247,47 @@ test('an example for each side opens, is drawn whole, says its dangers, and is s
     await finish();
   }
 });
+
+// Seconds of a keystroke-level model as in phone.test.mjs; how long a look at a thing takes is our own estimate.
+const seconds = { tap: 1.2, key: 0.35, look: 6, photo: 8 };
+
+test('two rooms, a bath and a kitchen, every thing looked at and eight of them wrong, take at most ten minutes of taps and looks', async () => {
+  const { page, finish } = await open(browser, site.address, phone);
+  await begin(page);
+  let taps = 0, keys = 0, looks = 0, photos = 0;
+  const tap = async (locator) => {
+    taps++;
+    await locator.tap();
+  };
+  for (const kind of ['Living room', 'Bedroom', 'Kitchen', 'Bathroom']) {
+    await tap(page.locator('.walk-adding').getByRole('button', { name: kind, exact: true }));
+    const here = room(page, kind);
+    for (const choice of await here.locator('.walk-choice button').filter({ hasText: /Wood|Tile/ }).all().then((all) => all.slice(0, 1))) await tap(choice);
+    const all = await here.locator('.walk-thing').count();
+    for (let i = 0; i < all; i++) {
+      const one = here.locator('.walk-thing').nth(i);
+      const wrong = i === 1 || i === 2;
+      looks++;
+      await tap(one.getByRole('radio', { name: wrong ? 'Damaged' : 'Fine', exact: true }).last());
+      if (!wrong) continue;
+      await tap(one.locator('.walk-fault input').first());
+      await one.getByLabel('How did it come about?').selectOption('tenant');
+      taps += 3; // the list of the phone, and into the year
+      await type(page, 'When new', '2019', one);
+      keys += 5;
+      photos++;
+    }
+    await here.getByText('all seen').waitFor();
+  }
+  const time = taps * seconds.tap + keys * seconds.key + looks * seconds.look + photos * seconds.photo;
+  fs.mkdirSync(OUT, { recursive: true });
+  fs.writeFileSync(path.join(OUT, 'walk.txt'), `four rooms, ${looks} things, ${photos} wrong: ${taps} taps, ${keys} keys, ${Math.round(time)} s by the model\n`);
+  assert.ok(looks >= 38 && time <= 600, `${looks} things, ${Math.round(time)} s`);
+  await until(async () => (await page.locator('.walk-item').count()) === photos);
+  // On paper the list alone.
+  await page.evaluate(() => (document.body.dataset.print = 'walk'));
+  await page.emulateMedia({ media: 'print' });
+  assert.ok(await page.locator('.walk-list').isVisible());
+  for (const gone of ['.masthead', '#walk-rooms', '.walk-tools', '.strip', '.walk-quote']) assert.equal(await page.locator(gone).first().isVisible(), false, gone);
+  await finish();
+});

@@ -66,6 +66,7 @@ private:
       item.number = NumberKind::reference;
       return n.last + 1u;
     }
+    if (n.first == n.last) item.text = t_[n.first].text;
     if (n.kind == NumberKind::year) item.day.year = static_cast<int>(n.thousandths / 1000);
     if (n.kind == NumberKind::fraction || n.kind == NumberKind::date || n.kind == NumberKind::size ||
         n.kind == NumberKind::ordinal)
@@ -149,6 +150,7 @@ private:
   /// A number inside a term of the lexicon, which the finder leaves out.
   std::size_t bare_number(std::size_t i) {
     FactItem& item = push(FactItem::Kind::number, i, i);
+    item.text = t_[i].text;
     if (!digits_only(t_[i].text)) {
       item.number = NumberKind::reference;
       return i + 1;
@@ -241,6 +243,7 @@ private:
     if (t_[i].is('.') && abbreviation(i)) return i + 1;
     if (t_[i].is('\'') && i > 0 && t_[i].glued && t_[i - 1].word() && t_[i - 1].text.back() == 's')
       return i + 1; // "eight months' use"
+    if (quotes(i)) return i + 1;
     if (t_[i].is('\'') && i + 1 < t_.size() && t_[i + 1].glued && t_[i + 1].number() && t_[i + 1].text.size() == 2) {
       FactItem& item = push(FactItem::Kind::number, i, i + 1); // "'18"
       const std::int64_t year = plain_value(t_[i + 1].text);
@@ -255,6 +258,9 @@ private:
   bool joined_to_word(std::size_t i) const {
     return i + 2 < t_.size() && t_[i + 1].is('-') && t_[i + 1].glued && t_[i + 2].glued && t_[i + 2].word();
   }
+
+  /// A quotation mark, not the sign of inches behind a number.
+  bool quotes(std::size_t i) const { return t_[i].is('"') && (i == 0 || !t_[i].glued || !t_[i - 1].number()); }
 
   bool inside_word(std::size_t i) const {
     if (i == 0 || i + 1 >= t_.size() || !t_[i].glued || !t_[i + 1].glued) return false;

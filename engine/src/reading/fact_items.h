@@ -14,7 +14,7 @@ struct FactItem {
   enum class Kind : std::uint8_t { word, number, sign };
   Kind kind = Kind::sign;
   std::uint16_t first = 0, last = 0; ///< tokens, inclusive
-  std::string text;                  ///< of a word or sign, folded
+  std::string text;                  ///< of a word, sign or lone number, folded
   NumberKind number = NumberKind::plain;
   std::int64_t thousandths = 0;
   std::uint8_t decimals = 0;
@@ -37,7 +37,7 @@ struct NumberWord {
   std::int64_t thousandths = 0;
 };
 
-/// Hyphens inside words and points of abbreviations are left out; a point before a capital letter stays, as the end of
+/// Hyphens inside words, points of abbreviations and quotation marks are left out; a point before a capital letter stays, as the end of
 /// a sentence. `source` is the text that was marked.
 std::vector<FactItem> fact_items(const MarkedText& text, std::string_view source, const std::vector<NumberWord>& words);
 

@@ -477,6 +477,12 @@ struct FactRules::Matching {
     return false;
   }
 
+  /// Signs end a stretch of words, but not the "@" that is only a short "at" ("new @ m/i").
+  bool stops_gap(std::size_t at) const {
+    if (items[at].kind != FactItem::Kind::sign) return false;
+    return !items[at].is('@') || at + 1 >= items.size() || items[at + 1].kind != FactItem::Kind::word;
+  }
+
   bool run(const std::vector<Slot>& slots, std::size_t s, std::size_t at, FactMatch& m) const {
     if (s == slots.size()) {
       m.last = static_cast<std::uint16_t>(at == 0 ? 0 : at - 1);
@@ -507,7 +513,7 @@ struct FactRules::Matching {
         if (k > 0) {
           const std::size_t over = at + k - 1;
           const FactItem& item = items[over];
-          if (slot.kind == SlotKind::far ? ends_sentence(item) : item.kind == FactItem::Kind::sign) break;
+          if (slot.kind == SlotKind::far ? ends_sentence(item) : stops_gap(over)) break;
           if (slot.kind == SlotKind::loose &&
               (item.kind != FactItem::Kind::word || names_thing[over] || links[over] || !usable(over)))
             break;

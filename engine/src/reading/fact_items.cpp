@@ -259,8 +259,10 @@ private:
     return i + 2 < t_.size() && t_[i + 1].is('-') && t_[i + 1].glued && t_[i + 2].glued && t_[i + 2].word();
   }
 
-  /// A quotation mark, not the sign of inches behind a number.
-  bool quotes(std::size_t i) const { return t_[i].is('"') && (i == 0 || !t_[i].glued || !t_[i - 1].number()); }
+  /// A quotation mark or the apostrophe of "tenants'", not the sign of feet or inches behind a number.
+  bool quotes(std::size_t i) const {
+    return (t_[i].is('"') || t_[i].is('\'')) && (i == 0 || !t_[i].glued || !t_[i - 1].number());
+  }
 
   bool inside_word(std::size_t i) const {
     if (i == 0 || i + 1 >= t_.size() || !t_[i].glued || !t_[i + 1].glued) return false;

@@ -160,6 +160,7 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
         if (c >= '0' && c <= '9') slot.most = static_cast<std::uint8_t>(slot.most * 10 + (c - '0'));
     };
     if (piece == "^") slot.kind = SlotKind::start;
+    else if (piece == "^^") slot.kind = SlotKind::line_start;
     else if (piece == "$") slot.kind = SlotKind::end;
     else if (piece.substr(0, 2) == "..") slot.kind = SlotKind::gap, most_of(2);
     else if (piece.size() == 2 && piece[0] == '~' && piece[1] >= '0' && piece[1] <= '9')
@@ -532,6 +533,9 @@ struct FactRules::Matching {
     }
     case SlotKind::start:
       if ((at == 0 || items[at - 1].kind == FactItem::Kind::sign) && run(slots, s + 1, at, m)) return true;
+      break;
+    case SlotKind::line_start:
+      if (at == 0 && run(slots, s + 1, at, m)) return true;
       break;
     case SlotKind::end:
       if ((at == items.size() || items[at].kind == FactItem::Kind::sign) && run(slots, s + 1, at, m)) return true;

@@ -63,7 +63,8 @@ private:
     loose,   ///< up to `most` words that name no thing and link nothing
     far,     ///< up to `most` items of the same sentence
     without, ///< not one of these words here; takes nothing
-    start,
+    start,   ///< of a part of the line
+    line_start,
     end
   };
   enum class NumberWant : std::uint8_t { count, bracketed, size, when, year, date, day, money, share, any };

@@ -241,9 +241,6 @@ private:
     if (t_[i].is('-') && inside_word(i)) return i + 1;
     if (t_[i].is('#')) return i + 1; // the number after it is known to be a reference
     if (t_[i].is('.') && abbreviation(i)) return i + 1;
-    if (t_[i].is('\'') && i > 0 && t_[i].glued && t_[i - 1].word() && t_[i - 1].text.back() == 's')
-      return i + 1; // "eight months' use"
-    if (quotes(i)) return i + 1;
     if (t_[i].is('\'') && i + 1 < t_.size() && t_[i + 1].glued && t_[i + 1].number() && t_[i + 1].text.size() == 2) {
       FactItem& item = push(FactItem::Kind::number, i, i + 1); // "'18"
       const std::int64_t year = plain_value(t_[i + 1].text);
@@ -251,6 +248,7 @@ private:
       item.day.year = static_cast<int>(year < 70 ? 2000 + year : 1900 + year);
       return i + 2;
     }
+    if (quotes(i)) return i + 1;
     push(FactItem::Kind::sign, i, i).text = t_[i].text;
     return i + 1;
   }
@@ -259,7 +257,7 @@ private:
     return i + 2 < t_.size() && t_[i + 1].is('-') && t_[i + 1].glued && t_[i + 2].glued && t_[i + 2].word();
   }
 
-  /// A quotation mark or the apostrophe of "tenants'", not the sign of feet or inches behind a number.
+  /// A quotation mark or the apostrophe of "months' use", not the sign of feet or inches behind a number.
   bool quotes(std::size_t i) const {
     return (t_[i].is('"') || t_[i].is('\'')) && (i == 0 || !t_[i].glued || !t_[i - 1].number());
   }

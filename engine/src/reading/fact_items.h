@@ -37,8 +37,8 @@ struct NumberWord {
   std::int64_t thousandths = 0;
 };
 
-/// Hyphens inside words, points of abbreviations and quotation marks are left out; a point before a capital letter stays, as the end of
-/// a sentence. `source` is the text that was marked.
+/// Hyphens inside words, points of abbreviations and quotation marks are left out; a point before a capital letter
+/// stays, as the end of a sentence. `source` is the text that was marked.
 std::vector<FactItem> fact_items(const MarkedText& text, std::string_view source, const std::vector<NumberWord>& words);
 
 } // namespace wearline

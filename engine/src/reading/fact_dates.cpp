@@ -81,7 +81,7 @@ std::string fact_span_end(const FactItem& item, const FactItem& other, int year,
   return civil_day(day) ? written(day) : std::string();
 }
 
-std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, bool half,
+std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, std::int64_t more,
                      std::string_view unit) {
   const auto years = [&](const FactItem& n) {
     const std::int64_t value = n.under > 0 ? 1000 * n.over / n.under : n.thousandths;
@@ -91,12 +91,12 @@ std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const F
                                           : value);
   };
   std::string here = years(items[at]);
-  if (half) here = years_text(items[at].thousandths + 500);
+  if (more != 0) return years_text(items[at].thousandths + more);
   if (at >= 2 && joins(items[at - 1], rules) && items[at - 2].kind == FactItem::Kind::number &&
       items[at - 2].thousandths < items[at].thousandths && items[at - 2].thousandths > 0)
     return years(items[at - 2]) + "/" + here;
   if (at + 2 < items.size() && joins(items[at + 1], rules) && items[at + 2].kind == FactItem::Kind::number &&
-      items[at + 2].thousandths > items[at].thousandths && !half)
+      items[at + 2].thousandths > items[at].thousandths)
     return here + "/" + years(items[at + 2]);
   if (at + 1 < items.size() && items[at + 1].is('+')) return here + "/..";
   if (before(items, at, rules, "least") || (at + 1 < items.size() && rules.in_class(items[at + 1], "or-more")))

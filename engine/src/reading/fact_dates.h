@@ -18,9 +18,10 @@ std::string fact_date(const std::vector<FactItem>& items, std::size_t at, const 
 /// span's own where it is not 0; `begins` for the first end. Empty without a year or for a day that does not exist.
 std::string fact_span_end(const FactItem& item, const FactItem& other, int year, bool begins);
 
-/// The age at an item in years: "5", "1.5", "5~", "7/..", "../3", "5/6". `half`: half a year more. `unit`: what the
+/// The age at an item in years: "5", "1.5", "5~", "7/..", "../3", "5/6". `more`: what is to be
+/// added, in thousandths of a year. `unit`: what the
 /// number counts: "years", "months", "weeks" or "decades".
-std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, bool half,
+std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules, std::int64_t more,
                      std::string_view unit);
 
 } // namespace wearline

@@ -226,11 +226,17 @@ private:
   /// "two and a half", "2 y medio": adds the half and gives how many tokens it takes.
   std::size_t with_half(FactItem& item, std::size_t at) const {
     if (item.thousandths % 1000 != 0 || item.thousandths == 0) return 0;
-    std::size_t end = 0;
-    if (text_at(at, "and") || text_at(at, "&")) end = text_at(at + 1, "a") || text_at(at + 1, "one") ? at + 2 : at + 1;
-    else if (text_at(at, "y")) end = at + 1;
-    if (end == 0 || number_word(end) != 500 || text_at(end + 1, "of") || text_at(end + 1, "the") ||
-        text_at(end + 1, "de"))
+    const auto joined = [&](std::size_t i) { return i < t_.size() && t_[i].is('-') && t_[i].glued ? i + 1 : i; };
+    std::size_t end = joined(at);
+    if (text_at(end, "and") || text_at(end, "&")) {
+      end = joined(end + 1);
+      if (text_at(end, "a") || text_at(end, "one")) end = joined(end + 1);
+    } else if (text_at(end, "y")) {
+      ++end;
+    } else {
+      return 0;
+    }
+    if (number_word(end) != 500 || text_at(end + 1, "of") || text_at(end + 1, "the") || text_at(end + 1, "de"))
       return 0; // "2 and half of the price"
     item.thousandths += 500;
     item.last = static_cast<std::uint16_t>(end);

@@ -130,8 +130,9 @@ private:
     } else if (is_date(field)) {
       if (std::string date = fact_date(items_, at, rules_); !date.empty()) put(field, std::move(date), m.first, m.last);
     } else if (field == "ageYears" || field == "ageYearsAtMoveIn") {
-      const bool half = m.count > 1 && items_[m.numbers[1]].thousandths == 500;
-      put(field, fact_age(items_, at, rules_, half, rule.unit), m.first, m.last);
+      const std::int64_t second = m.count > 1 ? items_[m.numbers[1]].thousandths : 0;
+      const std::int64_t more = rule.unit == "years-months" ? (second + 6) / 12 : second == 500 ? 500 : 0;
+      put(field, fact_age(items_, at, rules_, more, rule.unit), m.first, m.last);
     } else if (is_money(field)) {
       if (n.thousandths % 10 == 0 && n.decimals <= 2) put(field, Money::cents(n.thousandths / 10), m.first, m.last);
     } else if (is_quantity(field)) {
@@ -167,7 +168,8 @@ private:
   void take_sums(const SumFacts& sums) {
     if (!sums.parts.empty()) put("parts", sums.parts, sums.parts_first, sums.parts_last);
     const auto* count = value<std::int64_t>("count"); // holes and stains are counted, not charged by the piece
-    if (sums.counted && !(count && *count * 1000 == sums.counted->thousandths))
+    const bool hourly = find("hourlyRate") != nullptr && sums.counted && sums.counted->unit == "each";
+    if (sums.counted && !hourly && !(count && *count * 1000 == sums.counted->thousandths))
       put("charged", *sums.counted, sums.counted_first, sums.counted_last);
     if (sums.price_new) put("priceNew", *sums.price_new, sums.price_first, sums.price_last);
   }

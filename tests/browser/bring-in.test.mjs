@@ -111,6 +111,25 @@ test('a line without a sum becomes a charge without one: none is made up', async
   await finish();
 });
 
+test('where the paper’s own sums fit two ways the person says which; nothing of it is charged before', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await goThere(page);
+  await paste(page, 'Oven cleaning  60.00\nVarley  40.00\nQuimby  40.00\nTotal  100.00\n');
+  await reviewed(page);
+  assert.deepEqual(await amounts(page), ['60.00']);
+  const choice = page.getByRole('group', { name: /fit more than one way/ });
+  assert.ok(await choice.getByRole('radio', { name: 'Neither, or not known' }).isChecked());
+  await choice.getByRole('radio', { name: 'Quimby $40.00' }).check();
+  assert.deepEqual(await found(page), [{ text: 'Oven cleaning', amount: '60.00', open: false }, { text: 'Quimby', amount: '40.00', open: false }]);
+  await page.getByText('That is the total the statement gives.').waitFor();
+  await choice.getByRole('radio', { name: 'Varley $40.00' }).check();
+  assert.deepEqual((await found(page)).map((f) => f.text), ['Oven cleaning', 'Varley']);
+  await choice.getByRole('radio', { name: 'Neither, or not known' }).check();
+  assert.deepEqual(await amounts(page), ['60.00']);
+  assert.deepEqual(await axe(page), []);
+  await finish();
+});
+
 test('facts the case already has are not overwritten unless asked', async () => {
   const { page, finish } = await open(browser, site.address);
   await page.getByLabel('Deposit', { exact: true }).fill('1000');

@@ -3,7 +3,9 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { source } from './source.mjs';
 
-const { asCredit, withCopy, withCreditTyped, withEvent, withLine, withMoved, withoutLine } = await source('case/edits.ts');
+const {
+  asCredit, withCopy, withCreditTyped, withEvent, withFactKept, withFactStruck, withLine, withMoved, withoutLine, withWordsReadAgain,
+} = await source('case/edits.ts');
 const { amountForField, amountFromTyping, shownAmount } = await source('case/typed-money.ts');
 const { change, begin, undo, redo } = await source('case/history.ts');
 const { freshLineIdOf, sheetOf, isUnsaved, workOf } = await source('app/sheet.ts');
@@ -92,4 +94,15 @@ test('a case counts as unsaved when its words, its letter or its photos changed'
   assert.equal(isUnsaved(sheet), true);
   sheet.saved = null;
   assert.equal(isUnsaved(sheet), true);
+});
+
+test('what the words say of a charge is kept as its field or struck, and both can be taken back', () => {
+  const c = { wearline: 1, lines: [{ id: '1', text: 'Blind, 2 yrs old' }] };
+  const kept = withFactKept(c, 0, 'ageYears', 2);
+  assert.deepEqual(kept.lines, [{ id: '1', text: 'Blind, 2 yrs old', ageYears: 2 }]);
+  const struck = withFactStruck(withFactStruck(c, 0, 'ageYears'), 0, 'cause');
+  assert.deepEqual(struck.lines[0].notFromWords, ['ageYears', 'cause']);
+  assert.deepEqual(withFactStruck(struck, 0, 'cause').lines[0].notFromWords, ['ageYears', 'cause']);
+  assert.deepEqual(withFactKept(struck, 0, 'cause', 'tenant').lines[0], { ...c.lines[0], notFromWords: ['ageYears'], cause: 'tenant' });
+  assert.deepEqual(withWordsReadAgain(struck, 0).lines, c.lines);
 });

@@ -205,8 +205,9 @@ private:
             .array()
             .number(code_points(line.text, fact.start))
             .number(code_points(line.text, fact.end));
-        out_.end_array().pair("words", said);
-        out_.pair("text", speech_.say(key, {{"fact", speech_.say("words.field." + fact.field)}, {"words", said}}));
+        const std::string what = speech_.say("words.field." + fact.field);
+        out_.end_array().pair("words", said).pair("fact", what);
+        out_.pair("text", speech_.say(key, {{"fact", what}, {"words", said}}));
         out_.end_object();
       }
       out_.end_array();

@@ -63,6 +63,17 @@ export type Verdict =
   | 'not-about-condition'
   | 'cannot-tell';
 
+/** A fact that the words of a charge state. */
+export interface WordFact {
+  /** The field of the charge it would fill, and with what. */
+  field: string;
+  value: unknown;
+  /** The words themselves, what they are about, and both as a sentence. */
+  words: string;
+  fact: string;
+  text: string;
+}
+
 export interface JudgedLine {
   id: string;
   claimed: string;
@@ -77,6 +88,9 @@ export interface JudgedLine {
   findingText: string | null;
   /** Set where thing and finding were read from the charge's words; confidence from 0 to 100. */
   recognised?: { confidence: number };
+  /** Facts taken from the words where the field is empty, and those that a field overrules. */
+  fromWords?: WordFact[];
+  againstWords?: WordFact[];
   fair: Span;
   steps: Step[];
   /** Other disputes like it, as examples; null where too few are known. `disputes` are keys of rules/precedents/cases.json. */

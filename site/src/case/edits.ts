@@ -46,6 +46,24 @@ export function asCredit(c: CaseFile, index: number): CaseFile {
 export const withCreditTyped = (c: CaseFile, index: number, typed: string): CaseFile =>
   withLineChanged(c, index, { amount: sumOf(typed), credit: isBelowZero(typed) || undefined });
 
+const struckOf = (c: CaseFile, index: number): string[] =>
+  (c.lines[index]?.['notFromWords'] as string[] | undefined) ?? [];
+const listOrNone = (list: string[]): string[] | undefined => (list.length ? list : undefined);
+
+/** What the words of a charge say of one field, taken into the field. */
+export const withFactKept = (c: CaseFile, index: number, field: string, value: unknown): CaseFile =>
+  withLineChanged(c, index, {
+    [field]: value,
+    notFromWords: listOrNone(struckOf(c, index).filter((f) => f !== field)),
+  });
+
+/** The same struck: the words are not taken for that field. */
+export const withFactStruck = (c: CaseFile, index: number, field: string): CaseFile =>
+  withLineChanged(c, index, { notFromWords: [...struckOf(c, index).filter((f) => f !== field), field] });
+
+export const withWordsReadAgain = (c: CaseFile, index: number): CaseFile =>
+  withLineChanged(c, index, { notFromWords: undefined });
+
 const sumOf = (typed: string): string | undefined => amountFromTyping(withoutMinus(typed));
 
 function withLineChanged(c: CaseFile, index: number, changes: Partial<Line>): CaseFile {

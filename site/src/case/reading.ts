@@ -42,6 +42,15 @@ export interface ReadCheck {
   line: number;
 }
 
+/** A charge in one reading of the paper and none in another as likely; those of one reading are taken together. */
+export interface OpenChoice {
+  text: string;
+  amount: string;
+  reading: number;
+  from: Place[];
+  amountFrom: Place;
+}
+
 /** A sum of the paper that comes out, with the lines it is made of. */
 export interface ClosedSum {
   code: string;
@@ -65,4 +74,5 @@ export interface Reading extends Record<SumName, string | null> {
   /** Arithmetic of the paper that does not come out. */
   checks: ReadCheck[];
   closed: ClosedSum[];
+  choices: OpenChoice[];
 }

@@ -101,6 +101,8 @@ const shapes: Record<string, Shape> = {
   '/lines/*/kind': { kind: 'choice', choices: () => named('kind', kindsOfLine) },
   '/lines/*/place': { kind: 'text' },
   '/lines/*/installed': { kind: 'date' },
+  '/lines/*/ageYears': { kind: 'years' },
+  '/lines/*/ageYearsAtMoveIn': { kind: 'years' },
   '/lines/*/atMoveIn': { kind: 'choice', choices: (d) => d.catalogue.atMoveIn },
   '/lines/*/cause': { kind: 'choice', choices: (d) => d.catalogue.causes },
   '/lines/*/severity': { kind: 'choice', choices: () => named('severity', ['light', 'moderate', 'heavy']) },

@@ -41,6 +41,7 @@ TEST_CASE("Facts of the words are used where the field is empty, and marked", "[
   REQUIRE(a["errors"].empty());
   const json* age = fact(a, "fromWords", "ageYears");
   REQUIRE(age != nullptr);
+  CHECK((*age)["fact"] == "its age");
   CHECK((*age)["value"] == 12);
   CHECK((*age)["words"] == "12 years old");
   CHECK((*age)["readFrom"] == json::parse("[15, 27]"));

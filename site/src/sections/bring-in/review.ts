@@ -27,6 +27,8 @@ export interface Charge {
   /** The person has looked and says it is right. */
   checked: boolean;
   read?: ReadLine;
+  /** The reading of the paper it belongs to, where the person chose between several. */
+  choice?: number;
 }
 
 export type FactKind = 'money' | 'date';
@@ -175,6 +177,33 @@ export function makeCharge(r: Review, key: number): Review {
   const charges = [...r.charges];
   charges.splice(after < 0 ? charges.length : after, 0, charge);
   return { ...r, charges, tray: r.tray.filter((t) => t !== line), nextKey: r.nextKey + 1 };
+}
+
+/** The readings of the paper between which its own sums do not decide. */
+export const readingsOf = (r: Review): number[] => [...new Set(r.reading.choices.map((c) => c.reading))];
+
+/** The charges of one such reading beside those that are in every one; null for none of them. */
+export function withReading(r: Review, reading: number | null): Review {
+  const charges = r.charges.filter((c) => c.choice === undefined);
+  let key = r.nextKey;
+  for (const open of r.reading.choices.filter((c) => c.reading === reading)) {
+    const sum = doubtsOf(r.source, open.amountFrom, sureFigure);
+    const charge: Charge = {
+      key: key++,
+      text: open.text,
+      amount: open.amount.replace(/^-/, ''),
+      credit: open.amount.startsWith('-'),
+      places: open.from.length ? open.from : [open.amountFrom],
+      amountPlace: open.amountFrom,
+      doubtful: sum,
+      sumInDoubt: sum.length > 0,
+      checked: false,
+      choice: open.reading,
+    };
+    const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountFrom.line);
+    charges.splice(after < 0 ? charges.length : after, 0, charge);
+  }
+  return { ...r, charges, nextKey: key };
 }
 
 /** A charge goes back among the lines not read. */

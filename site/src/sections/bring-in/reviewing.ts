@@ -25,8 +25,10 @@ import {
   likelyThing,
   makeCharge,
   putBack,
+  readingsOf,
   type Review,
   sureThing,
+  withReading,
 } from './review';
 import { sourcePane, strip } from './source-pane';
 
@@ -247,14 +249,36 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
   </li>`;
 }
 
+/** Where the paper's own sums fit more than one way, the person says which; nothing of it is a charge before. */
+function readings(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
+  const all = readingsOf(r);
+  if (all.length === 0) return nothing;
+  const sumsOf = (n: number) =>
+    r.reading.choices.filter((c) => c.reading === n).map((c) => `${c.text} ${money(c.amount)}`);
+  const chosen = r.charges.find((c) => c.choice !== undefined)?.choice;
+  return html`<fieldset class="bring-choice">
+    <legend>${say('page.bring.choice')}</legend>
+    ${oneOf(
+      'bring-choice',
+      [
+        ...all.map((n) => ({ id: String(n), label: sumsOf(n).join(' + ') })),
+        { id: 'none', label: say('page.bring.choice.none') },
+      ],
+      chosen === undefined ? 'none' : String(chosen),
+      (id) => acts.change(withReading(r, id === 'none' ? null : Number(id))),
+    )}
+    <p class="found-tools">${all.map((n) => r.reading.choices.filter((c) => c.reading === n).map((c) => where(d, r, c.amountFrom, c.text)))}</p>
+  </fieldset>`;
+}
+
 function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
-  const lines = r.tray.filter((t) => t.text.trim() !== '');
+  // What is to be chosen between stands above.
+  const lines = r.tray.filter((t) => t.text.trim() !== '' && t.why !== 'choice');
   if (lines.length === 0) return nothing;
   const withFigures = lines.filter((t) => /\d/.test(t.text));
   const [from, to] = stretch(r.source, 'tray', lines.length);
   const name = 'bring-tray';
-  const open =
-    d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0 || t.why === 'choice');
+  const open = d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0);
   return html`<details class="fold bring-tray" ?open=${open} @toggle=${(e: Event) => {
     const now = (e.target as HTMLDetailsElement).open;
     if (now !== d.folds.has(name) && !(now && open)) d.toggleFold(name);
@@ -414,6 +438,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
       </ol>`
           : html`<p class="empty">${say('page.bring.noCharges')}</p>`
       }
+      ${readings(d, r, acts)}
       ${
         r.facts.length
           ? html`<h3>${say('page.bring.facts')}</h3><ul class="facts-found">${repeat(

@@ -21,3 +21,14 @@ test('they stand with every result, whatever the side, and are printed', async (
   assert.ok(await page.locator('.cautions li').first().isVisible());
   await finish();
 });
+
+test('where to ask for help in the place stands beneath the cautions, each with its address', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  const help = page.locator('.cautions-help');
+  await help.locator('summary', { hasText: 'Where to ask for help' }).click();
+  const entries = await help.locator('li').all();
+  assert.ok(entries.length >= 2);
+  for (const entry of entries) assert.match((await entry.locator('a').getAttribute('href')) ?? '', /^https:\/\//);
+  await finish();
+});

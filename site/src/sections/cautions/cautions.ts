@@ -1,17 +1,29 @@
-// The cautions of the assessment. Never folded, never out of the print.
+// The cautions of the assessment. Never folded, never out of the print. Beneath them, where to
+// ask in that place.
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
+import { nameOfPlace } from '../../engine/rules';
+import { helpList } from '../../parts/help';
 import { say } from '../../say/wording';
 import './cautions.css';
 
 export function cautions(d: Desk): TemplateResult | typeof nothing {
   const all = d.result?.cautions ?? [];
   if (all.length === 0) return nothing;
+  const help = d.result?.law?.help ?? [];
   return html`<section class="cautions" aria-labelledby="cautions-title">
     <h2 id="cautions-title">${say('page.cautions.title')}</h2>
     <ul>
       ${all.map((c) => html`<li>${c.text}</li>`)}
     </ul>
+    ${
+      help.length
+        ? html`<details class="fold cautions-help">
+            <summary>${say('page.cautions.help')} <span class="fold-count">${nameOfPlace(d.case.jurisdiction)}</span></summary>
+            ${helpList(help)}
+          </details>`
+        : nothing
+    }
   </section>`;
 }

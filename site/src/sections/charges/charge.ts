@@ -16,6 +16,7 @@ import { fieldsAt } from '../../parts/fields';
 import { verdictMark } from '../../parts/mark';
 import { wearLine } from '../../parts/wear-line';
 import { atATime, showRow } from '../../parts/stretch';
+import { wordMarks } from './word-marks';
 import { listName, rowName, shortQuestion, toggleCharge } from './open-charge';
 
 const opened = later(() => import('./row-opened'));
@@ -213,6 +214,7 @@ export function charge(
     ${words(d, line, index)} ${amount(d, line, index)} ${fair(line, judged, outcome)}
     <div class="charge-note">
       ${faults(d, index)} ${real ? opener(d, line, index, judged, outcome) : nothing}
+      ${real ? wordMarks(d, line, index, judged) : nothing}
       ${real && d.side === 'landlord' ? marks(d, line, index) : nothing}
     </div>
     ${judged && line.amount ? wearLine(judged.claimed, judged.fair, longest) : nothing}

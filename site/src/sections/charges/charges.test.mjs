@@ -2,6 +2,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import {
+  axe,
   browser,
   changeFacts,
   figure,
@@ -61,6 +62,9 @@ test('every figure opens to its parts, and each step names its source', async ()
   assert.ok((await steps.count()) >= 3);
   for (const step of await steps.all())
     assert.notEqual((await step.locator('.sources').first().innerText()).trim(), '');
+  await row(page, 1)
+    .locator('.alike', { hasText: /disputes .*They are examples, not law\./ })
+    .waitFor();
   await page
     .locator('.sum')
     .filter({ has: page.getByText('Fair charges', { exact: true }) })
@@ -210,5 +214,57 @@ test('a sum with a minus sign is offered as a credit, and the letter waits in si
   await press(page, 'Undo');
   await still(page);
   assert.equal(await page.locator('#amount-2').inputValue(), '-100');
+  await finish();
+});
+
+test('what the words say stands as marks beside the charge: one tap keeps one, one strikes it, and both come back', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('State or province of the home').selectOption('US-CA');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('9/30/2026');
+  await page.locator('#text-0').click();
+  await page.keyboard.type('Broken blind by your son, 2 yrs old', { delay: 15 });
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('96', { delay: 30 });
+  await page.keyboard.press('Enter');
+  const mark = (field) => row(page, 1).locator(`.word-mark[data-field=${field}]`);
+  await mark('ageYears').locator('q', { hasText: '2 yrs old' }).waitFor();
+  await mark('cause').waitFor();
+  const withAge = await figure(page, 1);
+  assert.deepEqual(await axe(page), []);
+  await mark('ageYears')
+    .getByRole('button', { name: /^Strike this/ })
+    .click();
+  await until(async () => (await mark('ageYears').count()) === 0);
+  await page.getByRole('status').getByText('Struck: "2 yrs old".').waitFor();
+  assert.notEqual(await figure(page, 1), withAge);
+  await row(page, 1)
+    .getByRole('button', { name: /Read its words again/ })
+    .click();
+  await mark('ageYears').waitFor();
+  assert.equal(await figure(page, 1), withAge);
+  await mark('ageYears')
+    .getByRole('button', { name: /^Keep this/ })
+    .click();
+  await until(async () => (await mark('ageYears').count()) === 0);
+  assert.equal(await figure(page, 1), withAge);
+  await openFacts(page, 1);
+  const age = row(page, 1).getByLabel('Age in years, at the end');
+  assert.equal(await age.inputValue(), '2');
+  await finish();
+});
+
+test('a field wins over the words; where they differ that is marked, and the words can be taken instead', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await typeCharge(page, 1, 'Carpet burned, laid in 2012', '900');
+  const mark = row(page, 1).locator('.word-mark[data-field=installed]');
+  await mark.locator('q', { hasText: 'laid in 2012' }).waitFor();
+  await openFacts(page, 1);
+  const installed = row(page, 1).locator('.facts').getByRole('textbox', { name: 'Put in or last done' });
+  await installed.fill('2021');
+  await installed.blur();
+  await row(page, 1).locator('.word-mark[data-against]').waitFor();
+  await mark.getByRole('button', { name: /^Take the words instead/ }).click();
+  await until(async () => (await installed.inputValue()) === '2012');
+  await until(async () => (await mark.count()) === 0);
   await finish();
 });

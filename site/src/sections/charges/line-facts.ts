@@ -24,6 +24,8 @@ const physical: Group[] = [
 const money: Group = ['price', ['remedy', 'repairPrice', 'priceNew']];
 const period: Group = ['period', ['from', 'to', 'reletOn']];
 const lesser = ['kind', 'place', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'hours', 'hourlyRate', 'note'];
+/** An age said in words may stand in the case in place of a date; there it can be changed. */
+const ages = (line: Line): string[] => ['ageYears', 'ageYearsAtMoveIn'].filter((m) => line[m] != null);
 const proofs = ['receipts', 'estimate', 'photos', 'labour-hours-and-rate'];
 
 export const replaceLine = (d: Desk, index: number, changes: Partial<Line>): void => {
@@ -256,7 +258,7 @@ export function lineFacts(d: Desk, line: Line, index: number, judged: JudgedLine
     <div class="fields">${thing(d, line, index, judged)}</div>
     ${
       aboutCondition(kind)
-        ? html`${physical.map(([heading, members]) => group(heading, fields(members)))}
+        ? html`${physical.map(([heading, members]) => group(heading, fields([...members, ...(heading === 'age' ? ages(line) : [])])))}
           <div class="fact-group">
             <h4>${say('page.facts.amount')}</h4>
             <div class="fields">${quantity(d, line, index, 'charged')}${quantity(d, line, index, 'damaged')}${fields(money[1])}</div>

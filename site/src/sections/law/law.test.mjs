@@ -78,3 +78,17 @@ test('every rule of the place can be read, each with its source, in the page’s
   await whole.getByText(spanish.statement.text).waitFor();
   await finish();
 });
+
+test('cities and counties with rules of their own are listed with how to tell; one press takes their rules in', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await unfold(page, 'law');
+  const list = page.locator('.law-localities');
+  await list.locator('summary').click();
+  const seattle = list.locator('li', { hasText: 'Seattle' }).first();
+  await seattle.getByRole('button', { name: /^The home is here/ }).click();
+  await list.locator('li', { hasText: 'Used here' }).waitFor();
+  assert.equal(await list.locator('li', { hasText: 'Used here' }).count(), 1);
+  await page.locator('.standing-line', { hasText: 'Seattle' }).waitFor();
+  await finish();
+});

@@ -8,6 +8,7 @@ import { say } from '../../say/wording';
 import type { Law } from '../../case/assessment';
 import { foldedSection } from '../../parts/fold';
 import { sources } from '../../parts/sources';
+import { localitiesOf } from '../standing/localities';
 import './law.css';
 
 const maybe = (certain: boolean): TemplateResult | typeof nothing =>
@@ -40,6 +41,31 @@ const guide = (g: NonNullable<Law['guide']>): TemplateResult =>
     ${say('page.law.guide')}
     ${g.url ? html`<a href=${g.url} target="_blank" rel="noopener noreferrer">${g.title}</a>` : g.title} (${g.publisher})
   </p>`;
+
+/** Cities and counties of the place with rules of their own, and how to tell that the home is inside; one press takes its rules in. */
+function localities(d: Desk): TemplateResult | typeof nothing {
+  const all = localitiesOf(d);
+  if (all.length === 0) return nothing;
+  const chosen = d.case.locality;
+  return html`<details class="fold law-localities">
+    <summary>${say('page.law.localities', { count: all.length })}</summary>
+    <ul class="rules">
+      ${all.map(
+        (x) => html`<li>
+          <p>
+            <strong>${x.name}</strong>
+            ${
+              chosen === x.value
+                ? html`<em>${say('page.law.localities.inUse')}</em>`
+                : html`<button type="button" class="link" @click=${() => d.set('/locality', x.value)}>${say('page.law.localities.use')}<span class="unseen"> ${x.name}</span></button>`
+            }
+          </p>
+          ${x.inside ? html`<p>${x.inside}</p>` : nothing} ${x.ask ? html`<p class="check">${say('page.check')} ${x.ask}</p>` : nothing}
+        </li>`,
+      )}
+    </ul>
+  </details>`;
+}
 
 const checks = (all: { text: string }[]): TemplateResult =>
   html`<details class="fold">
@@ -75,7 +101,7 @@ function rests(d: Desk): TemplateResult | typeof nothing {
     () =>
       html`${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
       ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-      ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
+      ${localities(d)} ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
   );
 }
 

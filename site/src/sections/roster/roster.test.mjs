@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import {
   axe,
+  ICAL,
   browser,
   example,
   fitsWidth,
@@ -52,5 +53,40 @@ test('a folder of files: cases are opened, the rest is counted', async () => {
     { name: 'list.json', mimeType: 'application/json', buffer: Buffer.from('[]') },
   ]);
   await page.getByRole('status').getByText('Opened 1 cases. 1 files were no case files.').waitFor();
+  await finish();
+});
+
+test('a case is found by its name; only what falls in this week is shown; days and totals go out for all', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openMany(page, ['twelve-charges', 'answer-in-time', 'all-fair', 'little-known']);
+  await page.locator('.roster tbody tr', { hasText: 'Nov 30, 2026' }).waitFor();
+  const names = () => page.locator('.roster tbody tr th .link').allInnerTexts();
+  const all = await names();
+  await page.getByLabel('Find a case').click();
+  await page.keyboard.type('larch', { delay: 40 });
+  assert.deepEqual(
+    await names(),
+    all.filter((n) => /larch/i.test(n)),
+  );
+  assert.equal((await names()).length, 1);
+  await page.getByLabel('Find a case').fill('');
+  await page.getByLabel('Only this week and what is past').check();
+  const week = await names();
+  assert.ok(week.some((n) => /due soon/.test(n)));
+  assert.ok(week.length < all.length, week.join());
+  await page.getByLabel('Only this week and what is past').uncheck();
+  assert.equal((await names()).length, all.length);
+
+  const calendar = ICAL.parse(await (await taken(page, 'All days as a calendar')).text());
+  const events = new ICAL.Component(calendar).getAllSubcomponents('vevent');
+  const due = events.find((e) => String(e.getFirstPropertyValue('dtstart')).startsWith('2026-11-30'));
+  assert.ok(due, 'the day of the answer is in it');
+  assert.ok(new Set(events.map((e) => e.getFirstPropertyValue('uid'))).size === events.length);
+
+  const totals = await (await taken(page, 'Totals without names')).text();
+  const rows = parseCsv(totals);
+  assert.equal(rows.length, all.length + 1);
+  assert.ok(rows.some((r) => r[1] === '3284.00'));
+  for (const name of all) assert.ok(!totals.includes(name), name);
   await finish();
 });

@@ -4,7 +4,7 @@
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk, Sheet } from '../../app/desk';
-import { askedBy, clocksOf, nameOfPlace, places } from '../../engine/rules';
+import { clocksOf, nameOfPlace, places } from '../../engine/rules';
 import { inWords } from '../../say/date-words';
 import { money, shortDay } from '../../say/show';
 import { say } from '../../say/wording';
@@ -14,6 +14,7 @@ import { endWalk, isWalking, startWalk } from '../../case/walk';
 import { type Basic, deciding, livesThere } from '../../case/next-step';
 import { fieldsAt } from '../../parts/fields';
 import { field, type Field, oneOf } from '../../parts/field';
+import { townsOf } from './localities';
 import './standing.css';
 
 const sides: Side[] = ['tenant', 'adviser', 'landlord'];
@@ -135,7 +136,7 @@ function walkDoor(d: Desk): TemplateResult | typeof nothing {
 }
 
 function unfolded(d: Desk): TemplateResult {
-  const towns = askedBy(d.case.jurisdiction)?.towns ?? [];
+  const towns = townsOf(d);
   return html`<fieldset class="field standing-side">
       <legend>${say('page.standing.who')}</legend>
       ${oneOf(

@@ -7,6 +7,7 @@ import type { LegalDate } from '../../case/assessment';
 import { money } from '../../say/show';
 import { say } from '../../say/wording';
 import { foldedSection } from '../../parts/fold';
+import { helpList } from '../../parts/help';
 import { headlineOf } from '../outlook/money';
 import { actOf } from '../outlook/step';
 import { stepsOf } from '../outlook/steps';
@@ -49,9 +50,7 @@ function body(d: Desk): TemplateResult {
       ${
         help.length
           ? html`<h3>${say('page.summary.call')}</h3>
-            <ul>
-              ${help.map((x) => html`<li>${x.label}: ${x.url ? html`<a href=${x.url} target="_blank" rel="noopener noreferrer">${x.title}</a>` : x.title}</li>`)}
-            </ul>`
+            ${helpList(help)}`
           : nothing
       }
       <p>${say('page.outlook.caution')}</p>

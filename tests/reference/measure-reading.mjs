@@ -11,7 +11,7 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 const write = process.argv.includes('--write');
 const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
 /** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
-const reached = { whole: 151, invented: 0 };
+const reached = { whole: 178, invented: 0 };
 const SURE = 70; // "sure" in the engine's own words: reading.h
 
 const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));
@@ -155,7 +155,8 @@ const sets = [
   ['our own, one layout each', measureStatements(path.join(here, 'reading/statements'))],
   ['our own, varied, 301 to 344', measureStatements(path.join(here, 'reading/varied'), (n) => n < 350)],
   ['our own, varied, 351 to 380', measureStatements(path.join(here, 'reading/varied'), (n) => n > 350 && n < 400)],
-  ['our own, varied, 401 to 430', measureStatements(path.join(here, 'reading/varied'), (n) => n > 400)],
+  ['our own, varied, 401 to 430', measureStatements(path.join(here, 'reading/varied'), (n) => n > 400 && n < 500)],
+  ['our own, varied, 501 to 530', measureStatements(path.join(here, 'reading/varied'), (n) => n > 500)],
 ];
 
 const lineFields = ['amount', 'charge or not', 'element', 'finding', 'kind', 'place', 'quantity'];
@@ -176,7 +177,8 @@ ${statementTable(sets)}
 
 Whole right: every charge and deposit, interest, total, refund and what is still owed. Invented: sums charged that no line of the statement charges.
 All of these have been seen by now. At first look, before anything was changed for them: corpus2, even, 12 of 15 whole and 7 invented; 351 to 380, 25 of 30
-and 4 invented; 401 to 430, 26 of 30 and 2 invented; corpus3, 13 of 18 and 14 invented. What the reader does with papers never seen is nearer to those figures than to the table.
+and 4 invented; 401 to 430, 26 of 30 and 2 invented; corpus3, 13 of 18 and 14 invented; 501 to 516, 9 of 16 and 5 invented; 517 to 530,
+8 of 14 and 2 invented. What the reader does with papers never seen is nearer to those figures than to the table.
 
 ## Further lines of our own
 

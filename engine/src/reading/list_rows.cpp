@@ -211,7 +211,7 @@ private:
       Entry e = entry_of(i, p, main);
       e.passing_fate = "sum-without-words";
       e.may_be(SumRole::passing, e.figures[0].value, 0);
-      if (is_strong(l.m.numbers[k]) && l.m.numbers.size() == 1) { // several: the feet of columns
+      if ((is_strong(l.m.numbers[k]) || paper_.bare_sums) && l.m.numbers.size() == 1) { // several: the feet of columns
         e.may_be(SumRole::total, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::held, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::refund, e.figures[0].value, w_.sum_is_other);

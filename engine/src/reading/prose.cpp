@@ -117,10 +117,14 @@ private:
     std::size_t from = first;
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
-      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) || n.rate || per_follows(n))
+      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n)) continue;
+      if (n.rate || per_follows(n)) { // "the bill of $120, $60 each": beside other sums it may be one
+        if (is_strong(n) && !found.empty()) found.push_back({k, from, LabelKind::none});
         continue;
+      }
       const LabelKind kind = kind_of(from, n, last, first, found);
-      if (!is_strong(n) && !is_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, last))) continue;
+      if (!is_strong(n) && !is_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
+        continue;
       found.push_back({k, from, kind});
       if (is_strong(n)) from = n.last + 1u;
     }
@@ -134,9 +138,11 @@ private:
   }
 
   /// "64.50 for the gate; 35 for the rug": a bare number that is for something, after sums that were.
-  bool beside_sums(const std::vector<Found>& found, const Number& n, std::size_t last) const {
-    return n.whole && n.thousandths >= 2000 && spent_on(n, last) &&
-           std::any_of(found.begin(), found.end(), [](const Found& f) { return f.kind == LabelKind::none; });
+  bool beside_sums(const std::vector<Found>& found, const Number& n, std::size_t first, std::size_t last) const {
+    if (!n.whole || n.thousandths < 2000 || !spent_on(n, last)) return false;
+    bool asks = std::any_of(found.begin(), found.end(), [](const Found& f) { return f.kind == LabelKind::none; });
+    for (std::size_t t = first; t < n.first && !asks; ++t) asks = is(t, "w:asks");
+    return asks;
   }
 
   static bool is_account(LabelKind k) {
@@ -223,6 +229,7 @@ private:
          {"st:balance", LabelKind::balance},
          {"st:subtotal", LabelKind::subtotal},
          {"st:fact", LabelKind::fact}}};
+    if (follows(n, last, "st:interest") && n.thousandths < 1'000'000) return LabelKind::interest;
     if (paid_by_you(n, last) || you_paid(from, n)) return LabelKind::deposit;
     if (is_all_deposits(n, before)) return LabelKind::held;
     if (adds_deposit(from, n, before)) return LabelKind::deposit;
@@ -346,10 +353,8 @@ private:
   }
   /// "a deposit of $1,000.00 plus $250.00 for the dog"
   bool adds_deposit(std::size_t from, const Number& n, const std::vector<Found>& before) const {
-    if (before.empty() || before.back().kind != LabelKind::deposit || n.first > from + 6) return false;
-    for (std::size_t t = from; t < n.first; ++t)
-      if (is(t, "st:plus")) return !charged_between(from, n.first) && !names_work_after(n);
-    return false;
+    return !before.empty() && before.back().kind == LabelKind::deposit && n.first > from && n.first <= from + 6 &&
+           is(n.first - 1u, "st:plus") && !charged_between(from, n.first) && !names_work_after(n);
   }
   bool names_work_after(const Number& n) const {
     return std::any_of(m_.charge.begin(), m_.charge.end(), [&](const Mention& c) {
@@ -362,7 +367,7 @@ private:
     Money all;
     std::size_t count = 0;
     for (const Found& f : before)
-      if (f.kind == LabelKind::deposit) all += *m_.numbers[f.number].money(), ++count;
+      if (f.kind == LabelKind::deposit || f.kind == LabelKind::interest) all += *m_.numbers[f.number].money(), ++count;
     return count > 1 && all == *n.money();
   }
 
@@ -388,7 +393,7 @@ private:
     const Number& n = m_.numbers[found[i].number];
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
-    const bool bare = !is_strong(n);
+    const bool bare = !is_strong(n) || n.rate;
     const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));

@@ -239,6 +239,18 @@ TEST_CASE("An account told in sentences is found by what comes out, where no wor
   CHECK(s.refund->amount == Money::cents(107160));
 }
 
+TEST_CASE("Deposits, interest and their sum in one sentence", "[reading]") {
+  const ReadStatement s = read("You paid $1,000.00 at move-in plus $250.00 for the dog, $1,250.00 together.\n\n"
+                               "Carpet 320.00\nScreen door 88.00\nTotal 408.00\n\nWe return $842.00 by mail.\n");
+  CHECK(s.deposit() == Money::cents(125000));
+  CHECK(sums(s) == "320.00 88.00");
+  CHECK(s.refund->amount == Money::cents(84200));
+  const ReadStatement all =
+      read("We are returning your whole deposit of $1,125.00 plus $4.60 interest, in all $1,129.60.\n");
+  CHECK(all.charges.empty());
+  CHECK(all.interest->amount == Money::cents(460));
+}
+
 TEST_CASE("On a form with boxes only what is ticked is charged", "[reading]") {
   const ReadStatement s = read("[x] Stove cleaning .... $45\n[ ] Refrigerator cleaning .... $35\n[X] Blinds .... $42\n"
                                "[ ] Carpet cleaning .... $90\nDeposit: $600\nRefund: $513\n");

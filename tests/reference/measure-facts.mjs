@@ -1,4 +1,4 @@
-// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own]
+// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own|bank]
 // Runs `wearline recognize --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
 // prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
 // read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
@@ -101,6 +101,40 @@ function print({ name, kinds, seen, notes }) {
   return sum;
 }
 
+/** The bank: rows of one stated fact each, or of what must not be read; whatever else a row's words say is not judged. */
+function measureBank(rows) {
+  const got = recognise(rows.map((row) => row.text));
+  const kinds = new Map();
+  const row = (field) => kinds.get(field) ?? kinds.set(field, { stated: 0, found: 0, read: 0, right: 0, over: 0 }).get(field);
+  const notes = [];
+  rows.forEach((line, i) => {
+    const facts = line.facts ?? {};
+    for (const field of Object.keys(facts)) {
+      row(field).stated += 1;
+      const how = field in got[i].facts ? judged({ ...line, facts }, field, got[i].facts[field]) : null;
+      row(field).read += field in got[i].facts ? 1 : 0;
+      row(field).found += how === 'right' ? 1 : 0;
+      row(field).right += how === 'right' ? 1 : 0;
+      if (how !== 'right') notes.push(`${line.text} | ${field} ${JSON.stringify(facts[field])} is ${field in got[i].facts ? `read as ${JSON.stringify(got[i].facts[field])}` : 'not read'}`);
+    }
+    for (const field of line.notFacts ?? [])
+      if (field in got[i].facts) {
+        row(field).read += 1;
+        row(field).over += 1;
+        notes.push(`${line.text} | ${field} is read as ${JSON.stringify(got[i].facts[field])} (OVER)`);
+      }
+  });
+  const sum = { stated: 0, found: 0, read: 0, right: 0, over: 0 };
+  console.log(`\nbank.json: ${rows.length} rows`);
+  console.log('| fact | stated | found | recall | read | right | precision | over |\n| --- | --- | --- | --- | --- | --- | --- | --- |');
+  for (const [field, k] of [...kinds].sort((a, b) => b[1].stated - a[1].stated)) {
+    console.log(`| ${field} | ${k.stated} | ${k.found} | ${share(k.found, k.stated)} | ${k.read} | ${k.right} | ${share(k.right, k.read)} | ${k.over} |`);
+    for (const key of Object.keys(sum)) sum[key] += k[key];
+  }
+  console.log(`| all | ${sum.stated} | ${sum.found} | ${share(sum.found, sum.stated)} | ${sum.read} | ${sum.right} | ${share(sum.right, sum.read)} | ${sum.over} |`);
+  if (showWrong) console.log(notes.join('\n'));
+}
+
 /** How often the thing is right, by how sure the recognizer is. */
 function calibration(sets) {
   const bins = [[1, 30], [30, 50], [50, 60], [60, 70], [70, 80], [80, 90], [90, 101]];
@@ -138,5 +172,6 @@ const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line
 const files = ['fact-lines.json', 'further-lines.json', 'own-lines.json'].filter((file) => only === null || file.startsWith(only));
 const sets = files.map((file) => measure(file, cut(read(file))));
 for (const set of sets) print(set);
-console.log(`\nHow a confidence holds\n${calibration(sets)}`);
+if (only === null || only === 'bank') measureBank(read('bank.json'));
+if (sets.length > 0) console.log(`\nHow a confidence holds\n${calibration(sets)}`);
 for (const set of sets) console.log(`\nVerdicts, ${set.name}\n${verdicts(set.lines)}`);

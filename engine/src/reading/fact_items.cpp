@@ -79,7 +79,7 @@ private:
 
   /// Whether a 2 is glued to a word of measure: "ft2", "m2".
   bool raised(std::size_t i) const {
-    return i > 0 && t_[i].text == "2" && t_[i].glued && t_[i - 1].word() &&
+    return i > 0 && t_[i].text == "2" && t_[i].glued && t_[i - 1].word() && t_[i - 1].text != "x" &&
            (i + 1 >= t_.size() || !t_[i + 1].glued || !t_[i + 1].number());
   }
 

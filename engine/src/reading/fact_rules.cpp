@@ -467,7 +467,10 @@ struct FactRules::Matching {
              (n.number == NumberKind::plain && !n.currency && !n.worded && n.thousandths % 1000 == 0 &&
               n.thousandths >= 1000 && n.thousandths <= 31'000);
     case NumberWant::money:
-      if (n.worded) return at + 1 < items.size() && rules.in_class(items[at + 1], "dollars"); // "thirty dollars"
+      if (n.worded) // "thirty dollars", "thirty an hour"
+        return at + 1 < items.size() && (rules.in_class(items[at + 1], "dollars") ||
+                                         (n.thousandths >= 5000 && rules.in_class(items[at + 1], "per-hour") &&
+                                          at + 2 < items.size() && rules.in_class(items[at + 2], "hours")));
       return (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year);
     case NumberWant::share:
       return n.number == NumberKind::percent ||

@@ -226,6 +226,8 @@ private:
     return last + 1;
   }
 
+  bool plus(std::size_t i) const { return items_[i].is('+') || items_[i].is('&') || in(i, "plus-word"); }
+
   void lone(std::size_t i) {
     const FactItem& n = items_[i];
     if (n.hyphened || measures(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1))) return;
@@ -233,10 +235,10 @@ private:
     term.cents = n.thousandths / 10;
     term.first = term.last = static_cast<std::uint16_t>(i);
     term.printed = n.currency || n.decimals == 2;
-    term.added = i > 0 && (items_[i - 1].is('+') || in(i - 1, "plus-word"));
-    if (i + 1 < end_ && (items_[i + 1].is('+') || in(i + 1, "plus-word"))) term.added = true;
+    term.added = i > 0 && plus(i - 1);
+    if (i + 1 < end_ && plus(i + 1)) term.added = true;
     for (std::size_t k = i, steps = 0; !term.added && k-- > 0 && steps < 3; ++steps) {
-      if (items_[k].is('+') || in(k, "plus-word")) term.added = true;
+      if (plus(k)) term.added = true;
       if (items_[k].kind != FactItem::Kind::word) break;
     }
     term.each = n.rate;
@@ -276,7 +278,8 @@ private:
     for (const Term& t : terms_)
       if (t.printed || t.added || t.nature) likely.push_back(t);
     if (total_ && end_ == items_.size() && likely.size() > 2 && likely.back().cents == *total_ &&
-        sum(likely) == 2 * *total_)
+        sum(likely) == 2 * *total_ &&
+        std::all_of(likely.begin(), likely.end() - 1, [](const Term& t) { return t.nature.has_value(); }))
       likely.pop_back(); // the sum itself, printed at the end
     if (total_ && sum(likely) == *total_) return likely;
     // Every bare number that can be a sum: only where all together come out.

@@ -128,7 +128,11 @@ private:
       std::string day = begins ? fact_span_end(one, two, year, true) : fact_span_end(two, one, year, false);
       if (!day.empty()) put(field, std::move(day), m.first, m.last);
     } else if (is_date(field)) {
-      if (std::string date = fact_date(items_, at, rules_); !date.empty()) put(field, std::move(date), m.first, m.last);
+      std::string date; // "in by May 5": of the day itself, not of a time before it
+      if (field == "reletOn") date = fact_span_end(n, n, 0, false);
+      const bool whole = field != "reletOn" || n.number != NumberKind::date || n.day.day == 0 || n.day.year != 0;
+      if (date.empty() && whole) date = fact_date(items_, at, rules_);
+      if (!date.empty()) put(field, std::move(date), m.first, m.last);
     } else if (field == "ageYears" || field == "ageYearsAtMoveIn") {
       const std::int64_t second = m.count > 1 ? items_[m.numbers[1]].thousandths : 0;
       const std::int64_t more = rule.unit == "years-months" ? (second + 6) / 12 : second == 500 ? 500 : 0;

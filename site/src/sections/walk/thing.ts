@@ -113,6 +113,9 @@ function photoLine(d: Desk, t: Thing | undefined): string {
     : say('page.walk.photos', { count: photos.length, when: momentOf(last) });
 }
 
+/** Ordinary wear costs nothing: how it came about and how old it is need not be asked. */
+const mayCost = (t: Thing): boolean => t.moveOut !== undefined && t.moveOut !== 'fine' && t.moveOut !== 'worn';
+
 export function thing(d: Desk, room: Room, element: string, bothColumns: boolean): TemplateResult {
   const t = thingIn(d.case, room.id, element);
   const isWrong = t?.moveOut !== undefined && t.moveOut !== 'fine';
@@ -137,14 +140,14 @@ export function thing(d: Desk, room: Room, element: string, bothColumns: boolean
     ${
       t && isWrong
         ? html`<div class="walk-about">${faults(d, t)}
-            <div class="fields">${cause(d, t)}${installed(d, t)}</div>
+            ${mayCost(t) ? html`<div class="fields">${cause(d, t)}${installed(d, t)}</div>` : nothing}
             ${dangers(d, t)}</div>`
         : nothing
     }
     ${
       isOpen
         ? html`<div class="walk-about fields">
-            ${t && !isWrong ? installed(d, t) : nothing}
+            ${t && !mayCost(t) ? installed(d, t) : nothing}
             ${t ? thingField(d, t, 'note', 'text', say('page.walk.note')) : nothing}
             ${t ? html`<p><button type="button" class="tool" @click=${() => d.put(withoutThing(d.case, room.id, element))}>${say('page.walk.thing.remove')}${of}</button></p>` : html`<p class="help">${elementOf(d.catalogue, element)?.covers ?? ''}</p>`}
           </div>`

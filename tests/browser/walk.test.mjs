@@ -238,6 +238,18 @@ test('an example for each side opens, is drawn whole, says its dangers, and is s
     assert.deepEqual(saved, came);
     await page.reload();
     await ready(page);
+    // The statement that came is brought in to the same case.
+    await show(/end of the year/);
+    await press(page, 'The statement came');
+    await page.locator('textarea').first().fill('Deposit deductions\nLiving room carpet stains $180.00\nBedroom window crack $95.00\nTotal $275.00\n');
+    await page.getByRole('button', { name: /^Read/ }).first().click();
+    await page.getByRole('button', { name: /^Accept/ }).click();
+    await page.getByText('Your walk-through has notes on 2 of these charges.').waitFor();
+    await press(page, 'Use them all');
+    await openRow(page, 1);
+    await row(page, 1).getByText('Carpet, Living room: dirty on November 24, 2026.').waitFor();
+    await page.reload();
+    await ready(page);
     await show(/landlord’s walk-through/);
     await page.getByRole('heading', { name: 'The itemized list' }).waitFor();
     await item(page, 'Wood, laminate or vinyl floor, Living room').getByText(/of the \$640\.00/).waitFor();

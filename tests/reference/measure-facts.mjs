@@ -1,4 +1,4 @@
-// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own|bank]
+// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own|bank] [--write]
 // Runs `wearline recognize --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
 // prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
 // read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
@@ -171,7 +171,29 @@ const read = (file) => JSON.parse(fs.readFileSync(path.join(here, 'facts', file)
 const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line.id <= span[1]) : lines);
 const files = ['fact-lines.json', 'further-lines.json', 'own-lines.json'].filter((file) => only === null || file.startsWith(only));
 const sets = files.map((file) => measure(file, cut(read(file))));
-for (const set of sets) print(set);
+const sums = sets.map(print);
 if (only === null || only === 'bank') measureBank(read('bank.json'));
 if (sets.length > 0) console.log(`\nHow a confidence holds\n${calibration(sets)}`);
 for (const set of sets) console.log(`\nVerdicts, ${set.name}\n${verdicts(set.lines)}`);
+if (words.includes('--write') && only === null) {
+  const rows = sets.map(({ name, seen }, i) => `| ${name}: ${seen.lines} | ${share(sums[i].found, sums[i].stated)} (${sums[i].found} of ${sums[i].stated}) | ${share(sums[i].right, sums[i].read)} (${sums[i].right} of ${sums[i].read}) | ${share(seen.thing, seen.lines)} | ${share(seen.hardThing, seen.hard)} | ${share(seen.kind, seen.lines)} |`);
+  fs.writeFileSync(
+    path.join(here, 'facts.md'),
+    `# Facts in the words of charges: figures
+
+Written by \`node tests/reference/measure-facts.mjs --write\`. Aims on lines never seen: 85 % of the facts found, 97 % of those read right, thing 93 % (hard lines 88 %), kind 96 %.
+
+| lines | facts found | read facts right | thing | thing on hard lines | kind |
+| --- | --- | --- | --- | --- | --- |
+${rows.join('\n')}
+
+All of these lines have been read by now and their misses mended, so the table says only that nothing was lost. What is never seen reads worse: at first look
+further-lines.json gave 69 % of the facts, 90 % of those read right, thing 89 % (hard 84 %), kind 91 %. When the misses of its odd lines had been mended, the even ones,
+still unread, stood at 76 % and 90 %.
+
+## How a confidence holds
+
+${calibration(sets)}
+`,
+  );
+}

@@ -16,6 +16,7 @@ struct Term {
   bool printed = false;              ///< with a currency sign or decimals
   bool added = false;                ///< after "+", "plus"
   bool each = false;                 ///< a price for one
+  bool labelled_after = false;       ///< the word that says what for stands behind it
   std::uint16_t first = 0, last = 0; ///< items
 };
 
@@ -243,6 +244,7 @@ private:
     }
     term.each = n.rate;
     term.nature = label_of(i, i);
+    term.labelled_after = i + 1 < end_ && label_at(i + 1).has_value();
     if (term.nature == Nature::labour && cleaning_) term.nature = Nature::cleaning;
     terms_.push_back(term);
   }
@@ -290,9 +292,10 @@ private:
     std::vector<Term> named;
     for (const Term& t : terms_)
       if (t.nature) named.push_back(t);
-    // "part 19, labor 45" without a sum: what was taken for the sum is the last of the parts.
-    if (total_ && end_ == items_.size() && named.size() > 1 && named.back().cents == *total_ &&
-        named.size() == likely.size())
+    // "part 19, labor 45" without a sum: what was taken for the sum is the second of two parts, labelled alike.
+    if (total_ && end_ == items_.size() && named.size() == 2 && likely.size() == 2 && named[1].cents == *total_ &&
+        named[0].labelled_after == named[1].labelled_after && named[0].cents >= 300 &&
+        *named[0].nature != *named[1].nature)
       return named;
     if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};

@@ -123,6 +123,14 @@ TEST_CASE("A count and the price of one that come to the sum are read, wherever 
   CHECK(read("2 of 3 remotes gone, $30 c/u")["amount"] == "60.00");
 }
 
+TEST_CASE("Numbers that count are no parts of the sum", "[facts]") {
+  CHECK_FALSE(facts("Tile chipped, 1 tile of 36, labor 55").contains("parts"));
+  CHECK_FALSE(facts("4 tiles, labor 55").contains("parts"));
+  CHECK(facts("Cartridge shot, part 19, labor 45")["parts"].size() == 2);
+  CHECK_FALSE(facts("Cigarette smell, no-smoking clause 4.2 of lease $120").contains("landlordFactors"));
+  CHECK(facts("Crew 2 people 4 hours, $28/hr each")["hours"] == json::parse(R"({"count":8,"unit":"hour"})"));
+}
+
 TEST_CASE("Hours may be written with two decimals or with minutes", "[facts]") {
   CHECK(facts("Labor 2.25 hr @ $36 = $81.00")["hours"] == json::parse(R"({"count":2.25,"unit":"hour"})"));
   CHECK(facts("Degreased oven, 3h15 @ $28/hr 91.00")["hours"] == json::parse(R"({"count":3.25,"unit":"hour"})"));

@@ -1,11 +1,12 @@
-// The cautions of the assessment. Never folded, never out of the print. Beneath them, where to
-// ask in that place.
+// The cautions of the assessment, never folded, never out of the print. Beneath them, where to ask in that place, and how often the
+// engine agreed with those who decided (measured.json is written by tests/reference/measure-agreement.mjs).
 
 import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import { nameOfPlace } from '../../engine/rules';
 import { helpList } from '../../parts/help';
 import { say } from '../../say/wording';
+import measured from './measured.json';
 import './cautions.css';
 
 export function cautions(d: Desk): TemplateResult | typeof nothing {
@@ -25,5 +26,10 @@ export function cautions(d: Desk): TemplateResult | typeof nothing {
           </details>`
         : nothing
     }
+    <details class="fold">
+      <summary>${say('page.measured.title')}</summary>
+      <p>${say('page.measured.says', measured)}</p>
+      <p>${say('page.measured.means')}</p>
+    </details>
   </section>`;
 }

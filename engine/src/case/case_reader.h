@@ -35,7 +35,8 @@ constexpr std::size_t max_case_bytes = 16u << 20;
 /// The case file's name of a nature.
 std::string_view name_of(Nature nature);
 
-/// Reads one case file (RFC 8259, UTF-8; engine/rules/schema/case.schema.json, version 1). Either the whole case or every fault found.
+/// Reads one case file (RFC 8259, UTF-8; engine/rules/schema/case.schema.json, version 1). Either the whole case or
+/// every fault found.
 std::variant<Case, Faults> read_case(std::string_view json, const CaseNames& names);
 
 } // namespace wearline

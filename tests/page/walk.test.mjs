@@ -83,6 +83,12 @@ test('three answers: leave what costs nothing, put right what is simple, do not 
   assert.deepEqual(kinds, { t1: 'self', t2: 'stop', t3: 'leave', t4: 'say', t5: 'ask', t6: 'done', t7: 'stop' });
 });
 
+test('what could cost less than half a percent is left: nothing is worth the time', () => {
+  const c = withThings({ element: 'carpet', moveOut: 'dirty', finding: 'stains' });
+  const kind = (high) => answersOf(c, { lines: [judgedLine('t1', ['0.00', null, high])] })[0].kind;
+  assert.deepEqual([kind('0.00'), kind('4.90'), kind('5.00')], ['leave', 'leave', 'self']);
+});
+
 test('paint of a home that may be older than 1978 is left alone; known to be newer, holes may be filled', () => {
   const c = (built) => {
     const walk = withThings({ element: 'interior-paint', moveOut: 'damaged', finding: 'nail-holes-many' });

@@ -187,6 +187,12 @@ private:
     const auto* damaged = value<Quantity>("damaged");
     if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
       drop("damaged");
+    const auto sums = std::count_if(items_.begin(), items_.end(), [](const FactItem& n) {
+      return n.kind == FactItem::Kind::number && n.thousandths >= 1000 &&
+             (n.number == NumberKind::money || n.number == NumberKind::plain);
+    });
+    if (const auto* repair = value<Money>("repairPrice"); repair && amount && *repair == *amount && sums < 2)
+      drop("repairPrice");                     // "Repair cost $90" is the charge itself
     if (const WordFact* parts = find("parts")) // "50 labor 12 stain" is no count
       for (const std::string_view field : {std::string_view("count"), std::string_view("charged")})
         if (const WordFact* count = find(field); count && count->start >= parts->start && count->start < parts->end) {

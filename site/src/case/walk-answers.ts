@@ -81,7 +81,9 @@ const shareOf = ({ fair, claimed }: JudgedLine): Shares => ({
 });
 
 const lenient = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
-const isNothing = (j: JudgedLine): boolean => cents(j.fair.high) === 0 || (lenient.includes(j.verdict) && j.certain);
+/** Less than half a percent of what it costs is nothing to spend time on. */
+const isNothing = (j: JudgedLine): boolean =>
+  percent(j.fair.high, j.claimed) === 0 || (lenient.includes(j.verdict) && j.certain);
 
 function kindOf(t: Thing, judged: JudgedLine | undefined, advice: Advice, stops: Hazard[]): Kind {
   if (t.putRight) return 'done';

@@ -70,6 +70,27 @@ TEST_CASE("How many of all are damaged is kept apart from how many are charged",
   CHECK_FALSE(facts("2 of 7 operators stripped, $80").contains("damaged"));
 }
 
+TEST_CASE("Wordings near those of a fact that state none", "[facts]") {
+  const auto none = [](const char* text, const char* field) {
+    INFO(text << ": " << field);
+    CHECK_FALSE(facts(text).contains(field));
+  };
+  none("Took 2 hours to reach the office, key lost $15", "hours");
+  none("8 ft ceiling paint, $150", "charged");
+  none("You put in a new faucet in 2023 without asking, $150", "installed");
+  none("Dog age 3, scratched the door, $110", "ageYears");
+  none("Contrato de 2 años, pintura $150", "ageYears");
+  none("New tenant complained 6/1/24 about smell, $90", "reletOn");
+  none("Refund denied for carpet cleaning, $120", "credit");
+  none("Credit check for sublet, $35", "credit");
+  none("Repair cost $90", "repairPrice");
+  none("appl. 4 x 15 = 60 (range, hood, frig, DW)", "damaged");
+  none("Vacation 7/1/24 to 7/10/24, plants died $40", "from");
+  CHECK(facts("Repairing it runs 35.00 yet you billed 210.00 for new")["repairPrice"] == "35.00");
+  CHECK(facts("Rent owed 2 months, $2,400")["charged"] == json::parse(R"({"count":2,"unit":"month"})"));
+  CHECK(facts("They had new people in by May 5, 2025, yet charge all May, $1,300")["reletOn"] == "2025-05-05");
+}
+
 TEST_CASE("Numbers that are no facts are left alone", "[facts]") {
   for (const char* text : {"Carpet replacement, invoice 20194, apt 3", "Keys, unit 7", "Paint, 2 coats, 5 gallons",
                            "Dryer vent plugged, nobody cleaned it in 3 yrs", "Cleaning fee 2BR/1BA flat",

@@ -135,7 +135,7 @@ export function caseSchema() {
         ),
         statement: object({
           dated: ref('date'), sent: ref('date'), received: ref('date'), refundSent: ref('date'),
-          how: oneOf(['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other']),
+          how: ref('way'),
           statedTotal: ref('money'), statedRefund: ref('money'), statedBalanceDue: ref('money'), refundPaid: ref('money'),
           enclosed: list(oneOf(paperNames)), missing: list(oneOf(paperNames)), came: yesNo,
         }),
@@ -143,7 +143,7 @@ export function caseSchema() {
           moveInChecklist: ref('checklist'), moveOutChecklist: ref('checklist'),
           preMoveOutInspection: object({ offered: yesNo, requested: yesNo, held: yesNo }), photosAtMoveIn: yesNo, photosAtMoveOut: yesNo,
         }),
-        events: list(object({ what: oneOf([...eventNames, ...ownEvents.keys()]), on: ref('date') }, { required: ['what', 'on'] })),
+        events: list(object({ what: oneOf([...eventNames, ...ownEvents.keys()]), on: ref('date'), how: ref('way') }, { required: ['what', 'on'] })),
         circumstances: object(Object.fromEntries(known)),
         walkThrough: object({
           on: ref('date'), finished: ref('date'), listGiven: yesNo, listDated: ref('date'), builtBefore1978: yesNo,
@@ -164,6 +164,7 @@ export function caseSchema() {
       line,
       seenThing,
       findingOfElement,
+      way: oneOf(['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other']),
       money: { type: 'string', pattern: '^[0-9]{1,10}(\\.[0-9]{1,2})?$', description: "Decimal text in the case's currency, such as \"1240.00\"." },
       age: {
         anyOf: [

@@ -1,5 +1,5 @@
-// What letters must say and must not say: 120 letters of 56 invented cases and some variants (tests/reference/letters), all written by one
-// process (tests/engine/probe/letter_probe.cpp).
+// What letters must say and must not say: letters of invented cases and some variants (tests/reference/letters), all written by one
+// process (tests/engine/probe/letter_probe.cpp); and what holds for every one of them, whatever the case (`rules` below).
 //   node tests/reference/check-letters.mjs            'N passed, N failed', exit code 1 on failure
 //   node tests/reference/check-letters.mjs --print 06  the letters of the cases whose names begin so
 
@@ -31,8 +31,78 @@ const run = spawnSync(probe, {
 if (run.status !== 0) throw new Error(`the probe ended with ${run.status}: ${run.stderr}`);
 const answers = run.stdout.toString().trimEnd().split('\n').map((line) => JSON.parse(line));
 
+/** What was read from the words of each charge; no day bears on it. */
+const assessed = [...new Set(questions.map(({ one }) => one.case))];
+const judgedBy = spawnSync(probe.replace('wearline_letter_probe', 'wearline_assess_probe'), ['2026-12-31'],
+  { input: assessed.map((name) => JSON.stringify(caseOf(name))).join('\n') + '\n', maxBuffer: 1 << 28 });
+if (judgedBy.status !== 0) throw new Error(`the probe of assessments ended with ${judgedBy.status}: ${judgedBy.stderr}`);
+const judgements = new Map(judgedBy.stdout.toString().trimEnd().split('\n').map((line, i) => [assessed[i], JSON.parse(line)]));
+const judgedOf = (one) => judgements.get(one.case);
+
 /** The words of a letter in the language that is asked for. */
 const textOf = (answer, language) => (answer.language === language || !answer.copy ? answer.text : answer.copy.text);
+
+const tenantsLetters = new Set(['question-charges', 'ask-for-papers', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest',
+  'second-letter', 'objection', 'forwarding-address', 'demand', 'inspection-request']);
+const aboutMoney = new Set(['question-charges', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'demand']);
+const { easing } = JSON.parse(readFileSync(new URL('engine/rules/letters.json', root), 'utf8'));
+const paragraphs = (answer, language) =>
+  (answer.language === language || !answer.copy ? answer.paragraphs : answer.copy.paragraphs).filter((p) => p.on && p.role !== 'caution');
+
+/** Lines on paper: 95 characters to a line, half a line between paragraphs, a table row or list item a line. Common practice, no source. */
+const linesOf = (shown) =>
+  shown.reduce((sum, p) => {
+    const of = (text) => text.split('\n').reduce((n, line) => n + Math.max(1, Math.ceil(line.length / 95)), 0);
+    return sum + (p.text ? of(p.text) : 0) + p.rows.reduce((n, row) => n + Math.max(1, Math.ceil(row.join('  ').length / 95)), 0) + 0.5;
+  }, 0);
+const page = 54; // lines of 11 point on Letter paper with margins of an inch
+
+/** What holds for every letter. Each rule gives the words that break it. */
+const rules = {
+  'a citation stands once in its brackets': ({ text }) =>
+    [...text.matchAll(/\(([^()]*(?:\([^()]*\)[^()]*)*)\)/g)].map(([, inside]) => inside.replace(/\.$/, '').replace(/^As (?:I|we) read |^Así (?:leo|leemos) /, '').split('; '))
+      .filter((cites) => new Set(cites).size < cites.length).map((cites) => cites.join('; ')),
+  "a tenant's letter says nothing of the law that eases it for the other side": ({ one, text, answer }) => {
+    if (!tenantsLetters.has(one.kind)) return [];
+    const said = paragraphs(answer, one.language).filter((p) => p.cites.length || /^(missed|paper|forfeit|penalty)/.test(p.id)).map((p) => p.text).join(' ');
+    return easing[one.language].filter((words) => said.includes(words)).map((words) => `${words} (${text.length})`);
+  },
+  'no sentence stands twice': ({ one, answer }) => {
+    const said = paragraphs(answer, one.language).filter((p) => p.role !== 'address' && p.id !== 'sign')
+      .flatMap((p) => p.text.split(/(?<=[.?!])\s+/)).filter((sentence) => sentence.length > 30);
+    return said.filter((sentence, i) => said.indexOf(sentence) < i);
+  },
+  'what the words of a charge say is the list\'s own': ({ one, c, answer, judged }) => {
+    if (!tenantsLetters.has(one.kind) || one.language !== 'en') return [];
+    return judged.lines.filter((line) => (line.fromWords ?? []).some((f) => /^(installed|ageYears)/.test(f.field))).flatMap((line) => {
+      const said = paragraphs(answer, 'en').filter((p) => p.lines.includes(line.id)).map((p) => p.text).join(' ');
+      const own = new RegExp(`For charge ${line.id}: such a thing[^.]*this one was`).exec(said);
+      return own ? [own[0]] : [];
+    });
+  },
+  'the money letter asks in its first paragraph': ({ one, answer }) => {
+    if (!aboutMoney.has(one.kind)) return [];
+    const ask = paragraphs(answer, one.language).find((p) => p.role === 'ask');
+    return ask ? [] : ['no paragraph that asks'];
+  },
+  'where an office decides no court is spoken of by the sender': ({ one, c, text, answer }) =>
+    c.jurisdiction?.startsWith('CA-') && /small claims court|tribunal de reclamos menores|Go to court/.test(text + answer.warnings.map((w) => w.text).join(' ')) ? ['small claims court'] : [],
+  'one page up to six charges, a page and a half up to twelve; sheet and note one page': ({ one, c, answer }) => {
+    const charges = c.lines.length;
+    if (charges > 12 || c.side === 'landlord') return [];
+    const lines = linesOf(paragraphs(answer, one.language));
+    const most = tenantsLetters.has(one.kind) && charges > 6 ? 1.5 * page : page;
+    // A copy to read and the strongest letter (a missed day, missing papers, what is lost, what may be added) may run over by a quarter.
+    return lines > most * 1.25 ? [`${lines} lines`] : [];
+  },
+  'no word that its own language does not know': ({ one, text }) =>
+    one.language === 'es' ? ['lista de cargos', 'del cobros', 'Nombre al propietario'].filter((words) => text.includes(words)) : [],
+};
+
+function brokenRules({ one }, answer, judged) {
+  const found = { one, c: caseOf(one.case), answer, text: textOf(answer, one.language), judged };
+  return Object.entries(rules).flatMap(([rule, broken]) => broken(found).map((words) => `${rule}: "${words}"`));
+}
 
 function problems({ one, options }, answer) {
   if (answer.errors.length) return [answer.errors[0].text];
@@ -42,6 +112,7 @@ function problems({ one, options }, answer) {
   }
   const text = textOf(answer, one.language);
   return [
+    ...brokenRules({ one }, answer, judgedOf(one)),
     ...(one.must ?? []).filter((words) => !text.includes(words)).map((words) => `does not say "${words}"`),
     ...[...(one.mustNot ?? []), ...never].filter((words) => text.includes(words)).map((words) => `says "${words}"`),
   ];

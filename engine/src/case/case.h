@@ -57,6 +57,7 @@ struct Records {
 struct Event {
   std::string what;
   DaySpan on;
+  std::string how; ///< how a letter went, as Statement::how; empty: unknown
 };
 
 /// Part of a charged sum: what it was spent on.

@@ -437,13 +437,14 @@ void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& name
   if (!c.array()) return;
   for (std::size_t i = 0; i < c.members().size(); ++i) {
     const Cursor e = c.item(i);
-    if (!e.object({"what", "on"})) continue;
+    if (!e.object({"what", "on", "how"})) continue;
     if (!e.has("what") || !e.has("on")) {
       e.fault("missing-member", "An event needs \"what\" and \"on\".");
       continue;
     }
     Event event;
     read_name(e.member("what"), event.what, names.events, "event", &place.events);
+    take_name(e, "how", event.how, sending_ways(), "way of sending");
     std::optional<DaySpan> on;
     read(e.member("on"), on);
     if (on && !event.what.empty()) {

@@ -19,17 +19,52 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::not_about_condition; }
 
-LineStand stand_with_sum(const Line& line, const LineAssessment& judged, const LetterRules& rules) {
+LineStand stand_with_sum(const Line& line, const LineAssessment& judged, const LetterRules& rules, bool bill) {
   LineStand out;
   const LineResult& r = judged.result;
   out.stand = stand_of(line, judged, rules);
-  out.own = line.cause == "tenant" || line.cause == "guest" || line.cause == "pet";
+  out.own =
+      (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && !said_by_the_list(judged, "cause");
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
   if (out.stand == Stand::limited)
     out.granted = r.ages || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
+  out.ceiling = out.stand == Stand::limited ? out.granted : r.fair.high();
+  if (bill && out.stand == Stand::limited) out.granted = Money();
   if (out.stand != Stand::credit) out.back = r.claimed - out.granted;
   return out;
+}
+
+} // namespace
+
+bool said_by_the_list(const LineAssessment& judged, std::string_view field) {
+  const WordFacts& used = judged.words.used;
+  return std::any_of(used.begin(), used.end(), [&](const WordFact& fact) { return fact.field == field; });
+}
+
+namespace {
+
+/// The list's own words say what only its writer claims to know: who did it, how bad it is, what was agreed.
+bool leans_on_the_list(const LineAssessment& judged) {
+  constexpr std::string_view claims[] = {"cause",    "severity", "atMoveIn",        "count", "remedy",
+                                         "workDone", "inLease",  "onMoveOutRecord", "proof"};
+  return std::any_of(std::begin(claims), std::end(claims),
+                     [&](std::string_view field) { return said_by_the_list(judged, field); });
+}
+
+bool forfeits(const std::vector<std::string>& costs, bool damage_too) {
+  return std::any_of(costs.begin(), costs.end(), [&](const std::string& cost) {
+    return cost == "forfeits-deductions" || (damage_too && cost == "forfeits-damage-deductions");
+  });
+}
+
+/// Whether nothing may be kept under a rule that may apply: papers that did not come, a day that passed.
+bool may_be_forfeited(const Draft& d, bool damage_too) {
+  for (const PaperResult* paper : d.law.defects())
+    if (!paper->lacking.empty() && forfeits(paper->rule->if_missing, damage_too)) return true;
+  for (const DutyResult* duty : d.law.perhaps_missed())
+    if (forfeits(d.law.spoken(*duty).if_missed, damage_too)) return true;
+  return false;
 }
 
 } // namespace
@@ -38,8 +73,10 @@ Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules
   const LineResult& r = judged.result;
   if (line.credit == Tri(true)) return Stand::credit;
   if (!line.amount) return Stand::no_amount;
-  if (r.fair.low() == r.claimed || r.claimed < Money::cents(100)) return Stand::undisputed;
-  const bool settled = r.fair.high().is_zero() || (!r.no_middle && r.opinion.certain() && narrow(r, rules));
+  if (r.claimed < Money::cents(100)) return Stand::undisputed;
+  const bool leans = leans_on_the_list(judged);
+  if (r.fair.low() == r.claimed && !leans) return Stand::undisputed;
+  const bool settled = r.fair.high().is_zero() || (!leans && !r.no_middle && r.opinion.certain() && narrow(r, rules));
   if (!settled) return Stand::open;
   return whole_dollars(r.fair.likely()).is_zero() ? Stand::refused : Stand::limited;
 }
@@ -57,10 +94,16 @@ bool Claim::open() const {
 
 Claim claim_of(const Draft& d) {
   Claim claim;
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i)
-    claim.lines.push_back(stand_with_sum(d.c.lines[i], d.a.lines[i], d.rules.letters));
   claim.forfeited = d.law.forfeited();
-  const bool damage_only = claim.forfeited && claim.forfeited->rule->loses == Loses::damage_deductions;
+  const auto& balance = d.c.statement.stated_balance_due;
+  claim.bill = d.letter.kind == LetterKind::reply_to_demand || (balance && !balance->is_zero() && !claim.forfeited);
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i)
+    claim.lines.push_back(stand_with_sum(d.c.lines[i], d.a.lines[i], d.rules.letters, claim.bill));
+  // A letter that is meant to settle asks for no more than it can show.
+  const bool all = d.letter.kind != LetterKind::accept_and_claim_rest && !claim.forfeited && !claim.bill;
+  claim.perhaps_forfeited = all && may_be_forfeited(d, true);
+  const bool damage_only = claim.forfeited ? claim.forfeited->rule->loses == Loses::damage_deductions
+                                           : claim.perhaps_forfeited && !may_be_forfeited(d, false);
   Money still; // granted where nothing may be kept for damage
   for (std::size_t i = 0; i < claim.lines.size(); ++i) {
     claim.granted += claim.lines[i].granted;
@@ -77,8 +120,28 @@ Claim claim_of(const Draft& d) {
   if (!claim.deposit) return claim;
   const Money held = *claim.deposit + claim.interest - claim.paid;
   claim.on_merits = positive(held - claim.granted);
-  claim.sum = claim.forfeited ? std::max(positive(held - still), claim.on_merits) : claim.on_merits;
+  claim.sum = claim.keeps_nothing() ? std::max(positive(held - still), claim.on_merits) : claim.on_merits;
   return claim;
+}
+
+namespace {
+
+/// a - b for uncertain sums that move independently, never below nothing.
+Range<Money> excess(const Range<Money>& a, const Range<Money>& b) {
+  return {positive(a.low() - b.high()), positive(a.likely() - b.likely()), positive(a.high() - b.low())};
+}
+
+} // namespace
+
+std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim) {
+  if (!claim.deposit) return std::nullopt;
+  const Range<Money> held = Range<Money>(*claim.deposit) + d.a.totals.interest;
+  return excess(excess(held, d.a.totals.fair), Range<Money>(d.a.totals.paid_back));
+}
+
+std::optional<Range<Money>> owed_beyond(const Draft& d, const Claim& claim) {
+  if (!claim.deposit) return std::nullopt;
+  return excess(d.a.totals.fair, Range<Money>(*claim.deposit) + d.a.totals.interest);
 }
 
 bool worth_a_letter(const Claim& claim, const Draft& d) { return claim.sum >= d.rules.letters.smallest_sum; }

@@ -14,14 +14,20 @@ enum class Stand {
   credit,     ///< a sum in the tenant's favor
   no_amount   ///< the charge has no amount
 };
+/// Whether a field of a charge was filled from its own words: what the landlord's list says, and no knowledge of the
+/// sender's.
+bool said_by_the_list(const LineAssessment& judged, std::string_view field);
+
 /// A charge is settled where the guide, the law or the sender leaves no doubt who answers for it and what is left to
-/// reckon is small beside the charge (rules/letters.json, settledPercent).
+/// reckon is small beside the charge (rules/letters.json, settledPercent). What the list alone says against the tenant
+/// settles nothing for the tenant.
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules);
 
 struct LineStand {
   Stand stand = Stand::open;
   Money granted;    ///< what the sender does not dispute; a credit is less than nothing
   Money back;       ///< what is asked back of it
+  Money ceiling;    ///< no more could be fair even if it may be charged; the charge itself where that says nothing
   bool own = false; ///< the sender entered that it is theirs: only then a letter says that it is not disputed
 };
 
@@ -35,12 +41,21 @@ struct Claim {
   bool paid_stated = false;                 ///< not entered, but the statement says that it comes back
   Money on_merits;                          ///< deposit and interest, less what is granted and paid
   const ForfeitResult* forfeited = nullptr; ///< the rule under which nothing may be kept
+  bool perhaps_forfeited = false;           ///< nothing may be kept, unless something that is open speaks against it
   Money sum;                                ///< what is asked for
+  bool bill = false; ///< it answers a bill for more than the deposit: nothing of that is granted that is disputed
+  /// All that was kept is asked for first; the charges come after that.
+  bool keeps_nothing() const { return forfeited || perhaps_forfeited; }
   Money kept() const { return deposit.value_or(Money()) - paid; }
   bool disputes() const; ///< some charge is not granted in full
   bool open() const;     ///< what is fair of some charge hangs on something that is not known
 };
 Claim claim_of(const Draft& d);
+
+/// What is still to come back, and what the tenant may owe beyond the deposit: the totals of the assessment without the
+/// rent paid ahead that they count as held. Empty where the deposit is not known.
+std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim);
+std::optional<Range<Money>> owed_beyond(const Draft& d, const Claim& claim);
 
 /// Whether the sum is worth a letter (rules/letters.json, smallestSum).
 bool worth_a_letter(const Claim& claim, const Draft& d);

@@ -10,6 +10,8 @@ namespace wearline {
 
 namespace {
 
+constexpr std::size_t most_grounds = 5; // more do not fit on a page
+
 class CourtSheet {
 public:
   explicit CourtSheet(Draft& d) : d_(d), claim_(claim_of(d)) {}
@@ -25,15 +27,17 @@ public:
     grounds();
     charges();
     exhibits();
-    d_.must("say", ParagraphRole::line, statement());
-    d_.must("help", ParagraphRole::closing, d_.say("letter.court.help"));
+    if (claims_something()) d_.must("say", ParagraphRole::line, statement());
+    d_.must("help", ParagraphRole::closing,
+            d_.say(court_decides(d_) ? "letter.court.help" : "letter.court.help.office"));
     warn_about_law(d_);
     add_caution(d_);
   }
 
 private:
   std::string file_by() const {
-    if (const auto lapsed = d_.law.lapsed()) return d_.say("letter.court.lapsed", {{"day", d_.speech.day(*lapsed)}});
+    if (const auto lapsed = d_.law.lapsed())
+      return d_.say("letter.court.lapsed", {{"day", d_.speech.day(*lapsed)}, {"forum", forum(d_)}});
     const DutyResult* sue = d_.law.tenant_duty({"sue"}, DutyState::open);
     if (sue && sue->last && sue->last->latest != last_day)
       return d_.say("letter.court.file-by", {{"day", d_.speech.day(sue->last->earliest)}});
@@ -56,7 +60,7 @@ private:
       d_.must("claim", ParagraphRole::opening, d_.say("letter.court.no-deposit"));
       return;
     }
-    if (!worth_a_letter(claim_, d_) && !d_.law.penalty()) {
+    if (!claims_something()) {
       d_.must("claim", ParagraphRole::opening, d_.say("letter.court.nothing"));
       return;
     }
@@ -80,7 +84,7 @@ private:
 
   /// What the landlord can ask for in turn.
   void risk() {
-    const auto& owed = d_.a.totals.owed_by_tenant;
+    const auto owed = owed_beyond(d_, claim_);
     const Money charges = d_.a.totals.fair.high();
     Sentences text;
     if (owed && !owed->high().is_zero()) text.add(d_.say("letter.court.owes", {{"sum", d_.money(owed->high())}}));
@@ -88,22 +92,50 @@ private:
     d_.may("risk", ParagraphRole::opening, text.take());
   }
 
+  bool about_interest(const MissedDay& day) const {
+    return std::all_of(day.duties.begin(), day.duties.end(),
+                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == "pay-interest"; });
+  }
+
+  /// What the claim rests on, strongest first: a missed day, missing papers, the rule that forfeits, rules that bar
+  /// charges, what the law may add; interest last.
   void grounds() {
+    if (!claims_something()) return;
     std::vector<std::string> items;
     const auto add = [&](std::string text) {
-      if (!text.empty() && items.size() < 5 && std::find(items.begin(), items.end(), text) == items.end())
+      if (!text.empty() && items.size() < most_grounds && std::find(items.begin(), items.end(), text) == items.end())
         items.push_back(std::move(text));
     };
-    for (const MissedDay& day : d_.law.missed_days()) add(d_.law.says(*day.duties.front()->duty, due_text(d_, day)));
-    for (const PaperResult* paper : d_.law.defects()) add(d_.law.rule_says(*paper->rule, "letter.defect.law"));
+    const auto days = d_.law.missed_days();
+    const auto add_days = [&](bool interest) {
+      for (const MissedDay& day : days)
+        if (about_interest(day) == interest)
+          add(d_.law.says(d_.law.spoken(*day.duties.front()), due_text(d_, day)) +
+              (day.perhaps ? ' ' + d_.say("letter.court.unless") : std::string()));
+    };
+    add_days(false);
+    for (const PaperResult* paper : d_.law.defects()) {
+      const std::string& duty = paper->rule->text_in(d_.speech.language());
+      const bool said_here = d_.speech.language() == "en" || !paper->rule->es.text.empty();
+      add(said_here ? d_.law.says(*paper->rule, first_sentence(duty))
+                    : d_.law.rule_says(*paper->rule, "letter.defect.law"));
+    }
     if (claim_.forfeited) add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
-    const bool wrong = !d_.law.missed().empty() || !d_.law.defects().empty();
-    if (const RemedyResult* remedy = d_.law.penalty()) add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
-    else if (d_.law.there() && (wrong || worth_a_letter(claim_, d_)))
-      for (const RemedyResult& each : d_.a.law->remedies()) add(d_.law.rule_says(*each.rule, "letter.penalty.law"));
+    std::vector<std::size_t> disputed;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i)
+      if (claim_.lines[i].back > Money()) disputed.push_back(i);
+    for (const BarOnLines& bar : d_.law.bars(disputed))
+      if (bar.effect == "bar")
+        add(d_.say("letter.law.on",
+                   {{"charges", d_.charges(bar.lines)}, {"says", d_.law.rule_says(*bar.rule, "letter.bar.bar")}}));
+    if (const RemedyResult* remedy = d_.law.possible_penalty())
+      add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
+    add_days(true);
     if (Paragraph* p = add_list(d_, "grounds", ParagraphRole::list, d_.say("letter.court.grounds"), items))
       p->optional = false;
   }
+
+  bool claims_something() const { return !claim_.deposit || worth_a_letter(claim_, d_) || d_.law.penalty() != nullptr; }
 
   void charges() {
     if (d_.a.lines.empty()) return;
@@ -131,7 +163,7 @@ private:
     std::vector<std::string> papers;
     const Case& c = d_.c;
     const auto add = [&](std::string_view key, Wording::Args args = {}) {
-      papers.push_back(std::string(1, static_cast<char>('A' + papers.size())) + ". " + d_.say(key, args));
+      papers.push_back(std::string(1, static_cast<char>('A' + papers.size())) + ": " + d_.say(key, args) + '.');
     };
     std::vector<std::size_t> disputed;
     for (std::size_t i = 0; i < claim_.lines.size(); ++i)
@@ -145,9 +177,16 @@ private:
     if (c.records.move_in.made == Tri(true)) add("letter.evidence.checklist");
     if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});
     add("letter.evidence.letters");
-    if (Paragraph* p = add_list(d_, "evidence", ParagraphRole::list, d_.say("letter.evidence.title"), papers))
-      p->optional = false;
+    Sentences all; // in one paragraph: the sheet has one page
+    all.add(d_.say("letter.evidence.title"));
+    for (const std::string& paper : papers) all.add(paper);
+    d_.must("evidence", ParagraphRole::line, all.take());
     d_.may("people", ParagraphRole::line, d_.say("letter.evidence.people"));
+  }
+
+  bool is_consent(PaperId paper) const {
+    const std::string& name = d_.rules.registry.papers[index(paper)].id;
+    return name == "tenant-consent" || name == "signatures-or-dissent";
   }
 
   /// A short statement to read out; only what was entered.
@@ -160,10 +199,26 @@ private:
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero() ? d_.say("letter.court.say.nothing-back")
                                      : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
-    if (const auto missed = d_.law.missed_days(); !missed.empty())
-      if (const auto names = duty_names(d_, missed.front()); !names.empty())
-        text.add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
-                        {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(missed.front().last)}}));
+    std::string ground;
+    for (const MissedDay& day : d_.law.missed_days())
+      if (const auto names = duty_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
+        ground = d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                        {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}});
+    if (ground.empty())
+      for (const PaperResult* paper : d_.law.defects())
+        if (ground.empty() && !paper->lacking.empty() && !d_.law.paper(paper->lacking.front()).empty())
+          ground = is_consent(paper->lacking.front())
+                       ? d_.say("letter.defect.consent")
+                       : d_.say("letter.defect.lacking", {{"papers", d_.law.paper(paper->lacking.front())}});
+    text.add(ground);
+    for (const std::string_view own : {"wear", "worn-out", "bar"}) {
+      std::vector<std::size_t> lines;
+      for (std::size_t i = 0; i < claim_.lines.size(); ++i)
+        if (ground_of(d_, i, claim_.lines[i].stand) == own) lines.push_back(i);
+      if (!lines.empty())
+        text.add(d_.say("letter.court.say.ground",
+                        {{"charges", d_.charges(lines)}, {"ground", d_.say("letter.ground.", own)}}));
+    }
     if (claim_.deposit && claim_.sum > Money())
       text.add(d_.say("letter.court.say.ask", {{"sum", d_.money(claim_.sum)}}));
     return text.take();

@@ -34,7 +34,8 @@ Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, st
              const Names& names)
     : a(assessment), c(assessment.c), rules(all),
       speech(all.words(language), language, currency_of(assessment.c.jurisdiction)),
-      several(several_sign(assessment.c, names)), law(assessment, all, speech, several), names_(names) {
+      several(several_sign(assessment.c, names)),
+      law(assessment, all, speech, several, is_sent(kind) && traits_of(kind).tenant), names_(names) {
   letter.kind = kind;
   letter.language = language;
   letter.title = say("letter.title.", name_of(kind), {{"forum", forum(*this)}});

@@ -65,6 +65,8 @@ std::string_view ground_when_open(const LineAssessment& line) {
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
     return "worn-out";
+  if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") && !takes_age_off(line))
+    return "not-shown";
   if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
 }
@@ -93,7 +95,9 @@ std::string guides_text(const Draft& d, const DisputeGroup& group) {
   }
   Sentences text;
   for (const auto& [guide, lines] : found)
-    text.add(d.say(lines.size() == group.lines.size() ? "letter.guide.all" : "letter.guide.some",
+    text.add(d.say(lines.size() < group.lines.size() ? "letter.guide.some"
+                   : lines.size() == 1               ? "letter.guide.one"
+                                                     : "letter.guide.all",
                    {{"guide", guide->name.in(d.speech.language())}, {"charges", d.charges(lines)}}));
   return text.take();
 }
@@ -101,7 +105,8 @@ std::string guides_text(const Draft& d, const DisputeGroup& group) {
 /// What the law says about the charges of a group, each rule once.
 std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<const Rule*>& said) {
   Sentences text;
-  const std::vector<BarOnLines> bars = d.law.bars(group.lines);
+  std::vector<BarOnLines> bars = d.law.bars(group.lines);
+  std::stable_partition(bars.begin(), bars.end(), [](const BarOnLines& bar) { return bar.effect != "not-listed"; });
   // A rule about the very charge says more than that the charge is on no list.
   const auto barred = [&](std::size_t line) {
     return std::any_of(bars.begin(), bars.end(), [&](const BarOnLines& bar) {
@@ -138,7 +143,9 @@ std::string years(const Draft& d, Age life) {
 std::string age_text(const Draft& d, std::size_t line, const Step& step) {
   const long months = static_cast<long>(step.age.num / step.age.den);
   const auto& installed = d.c.lines[line].installed;
-  const bool loose = installed && installed->latest - installed->earliest > days{31};
+  // A stay has its days; an age that was given in years has none.
+  const bool loose =
+      step.code != "age-from-move-in" && (!installed || installed->latest - installed->earliest > days{31});
   if (months < 12) return d.speech.length(Age::months(months));
   if (loose) return d.say("letter.age.about", {{"age", years(d, step.age)}});
   if (months % 12 == 0) return d.speech.length(Age::months(months));
@@ -185,17 +192,71 @@ std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
                 {"whole", s.quantity(step.whole)}});
 }
 
+/// "For charge 3: your list says “carpet laid 2019”.": the list's own words that speak for the tenant, where the
+/// reckoning goes by them. They are the landlord's to have said, not the sender's to know.
+std::string list_says(const Draft& d, std::size_t line, std::string_view ground) {
+  constexpr std::string_view for_tenant[] = {"installed", "ageYears",  "ageYearsAtMoveIn", "landlordFactors",
+                                             "damaged",   "lifeYears", "proofMissing",     "reletOn"};
+  std::vector<std::string> said;
+  for (const WordFact& fact : d.a.lines[line].words.used) {
+    const bool speaks = std::find(std::begin(for_tenant), std::end(for_tenant), fact.field) != std::end(for_tenant) ||
+                        (fact.field == "cause" && ground == "not-mine") ||
+                        (fact.field == "atMoveIn" && among(ground, {"already-there", "too-high"}));
+    if (!speaks) continue;
+    const std::string words = on_one_line(d.c.lines[line].text.substr(fact.start, fact.end - fact.start));
+    std::string quote = d.say("letter.words.quote", {{"words", words}});
+    if (std::find(said.begin(), said.end(), quote) == said.end()) said.push_back(std::move(quote));
+  }
+  if (said.empty()) return {};
+  return d.say("letter.words.says", {{"charge", d.charges({line})}, {"words", listed(said, d.speech)}});
+}
+
+bool age_by_the_list(const Draft& d, std::size_t line) {
+  const LineAssessment& judged = d.a.lines[line];
+  return said_by_the_list(judged, "installed") || said_by_the_list(judged, "ageYears") ||
+         said_by_the_list(judged, "ageYearsAtMoveIn");
+}
+
+/// "For charge 3: such a thing commonly lasts about 3 years, and this one was over 4 years old."
+/// `named`: the charge was named just before.
+std::string life_and_age(const Draft& d, std::size_t line, bool told_only, bool named = false) {
+  for (const Step& step : d.a.lines[line].steps) {
+    const bool told = among(step.code, {"age-share", "age-from-move-in"});
+    if (!told && (told_only || step.code != "age-unknown")) continue;
+    return d.say(told && age_by_the_list(d, line) ? "letter.worn.age.words"
+                 : named                          ? "letter.worn.age.named"
+                 : told                           ? "letter.worn.age"
+                                                  : "letter.worn.stay",
+                 {{"charge", d.charges({line})}, {"life", years(d, step.life)}, {"age", age_text(d, line, step)}});
+  }
+  return {};
+}
+
 /// Charges that age left nothing of: the life and the age of each.
 std::string worn_out(const Draft& d, const DisputeGroup& group) {
   Sentences text;
-  for (const std::size_t i : group.lines)
-    for (const Step& step : d.a.lines[i].steps) {
-      const bool told = among(step.code, {"age-share", "age-from-move-in"});
-      if (!told && step.code != "age-unknown") continue;
-      text.add(d.say(told ? "letter.worn.age" : "letter.worn.stay",
-                     {{"charge", d.charges({i})}, {"life", years(d, step.life)}, {"age", age_text(d, i, step)}}));
+  for (const std::size_t i : group.lines) text.add(list_says(d, i, group.ground)).add(life_and_age(d, i, false));
+  return text.take();
+}
+
+/// What speaks against the sum of an open charge by its own figures: how much of it is in question, its age, and the
+/// most that could then be fair. It agrees to nothing.
+std::string against_the_sum(const Draft& d, const Claim& claim, std::size_t line) {
+  Sentences text;
+  text.add(list_says(d, line, "sum"));
+  for (const Step& step : d.a.lines[line].steps)
+    if (step.code.substr(0, 10) == "area-share" && step.part.thousandths < step.whole.thousandths) {
+      text.add(d.say(text.empty() ? "letter.open.area" : "letter.open.area.named",
+                     {{"charge", d.charges({line})},
+                      {"part", d.speech.quantity(step.part)},
+                      {"whole", d.speech.quantity(step.whole)}}));
       break;
     }
+  text.add(life_and_age(d, line, true, !text.empty()));
+  const Money claimed = d.a.lines[line].result.claimed, most = claim.lines[line].ceiling;
+  // A ceiling near the charge says nothing.
+  if (!text.empty() && most < claimed.part({4, 5}) && !most.is_zero())
+    text.add(d.say("letter.open.most", {{"most", d.about(most)}}));
   return text.take();
 }
 
@@ -284,7 +345,9 @@ std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
       else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
     }
   }
-  return listed(items, d.speech);
+  std::string out;
+  for (const std::string& item : items) out += (out.empty() ? "" : "; ") + item;
+  return out;
 }
 
 } // namespace
@@ -295,6 +358,8 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
     if (!open || group.ground == "worn-out") continue; // who says that nothing is left asks for no more
     for (const std::size_t i : group.lines) {
+      // A few dollars are disputed, but not worth a search for papers.
+      if (d.c.lines[i].amount && d.a.lines[i].result.claimed < d.rules.letters.smallest_sum) continue;
       std::string what = wanted(d, {i});
       if (what.empty()) continue;
       const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
@@ -317,12 +382,29 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
                   {"charges", d.charges(group.lines)},
                   {"sum", d.money(sum_of(d, group.lines))}}));
   if (group.ground == "worn-out") text.add(worn_out(d, group));
-  if (group.ground == "too-high") text.add(arithmetic(d, group.lines.front()));
-  if (d.has("letter.group.", group.ground))
-    text.add(d.say("letter.group.", group.ground,
-                   {{"most", d.about(claim.lines[group.lines.front()].granted)},
-                    {"rest", d.money(claim.lines[group.lines.front()].back)}}));
-  if (group.ground == "wear" || group.ground == "likely-wear") text.add(guides_text(d, group));
+  const std::size_t first = group.lines.front();
+  // Who caused it and what was agreed is the sender's to say only where they entered it.
+  const auto by_list = [&](std::string_view field) {
+    return std::any_of(group.lines.begin(), group.lines.end(),
+                       [&](std::size_t i) { return said_by_the_list(d.a.lines[i], field); });
+  };
+  const std::string_view says = group.ground == "too-high" && claim.bill               ? "too-high.bill"
+                                : group.ground == "not-mine" && by_list("cause")       ? "not-mine.words"
+                                : group.ground == "not-in-lease" && by_list("inLease") ? "debt"
+                                                                                       : group.ground;
+  if (group.ground == "too-high") {
+    if (const auto& relet = d.c.lines[first].relet_on; relet && relet->known())
+      text.add(d.say("letter.relet", {{"day", d.speech.day(relet->earliest)}}));
+    text.add(list_says(d, first, group.ground)).add(arithmetic(d, first));
+  }
+  if (d.has("letter.group.", says))
+    text.add(d.say("letter.group.", says,
+                   {{"most", d.about(claim.lines[first].ceiling)}, {"rest", d.money(claim.lines[first].back)}}));
+  if (group.ground == "sum")
+    for (const std::size_t i : group.lines) text.add(against_the_sum(d, claim, i));
+  if (among(group.ground, {"wear", "likely-wear"})) text.add(guides_text(d, group));
+  if (among(group.ground, {"wear", "likely-wear", "upkeep", "already-there", "not-mine"}))
+    for (const std::size_t i : group.lines) text.add(list_says(d, i, group.ground));
   text.add(law_text(d, group, said));
   return text.take();
 }
@@ -347,7 +429,8 @@ void add_charges_table(Draft& d, const Claim& claim, bool only_disputed, std::st
     p.rows.push_back({d.label(i), d.money(r.claimed), d.money(claim.lines[i].back)});
   }
   if (!some_without && p.rows.size() > 1)
-    p.rows.push_back({d.say("letter.charges.total"), d.money(charged), d.money(back)});
+    p.rows.push_back({d.say(p.rows.size() == d.a.lines.size() ? "letter.charges.total" : "letter.charges.together"),
+                      d.money(charged), d.money(back)});
 }
 
 } // namespace wearline

@@ -46,6 +46,8 @@ void add_walk_through(Draft& d);
 bool walk_through_shows(const Draft& d);
 /// Warns the sender of the dangers of what was seen or charged: a letter that offers repair must not lead into one.
 void warn_about_hazards(Draft& d);
+/// The signature alone.
+void add_signature(Draft& d);
 /// What was enclosed: the records that the sender holds.
 void add_enclosures(Draft& d, bool about_charges);
 
@@ -68,8 +70,14 @@ std::string forum(const Draft& d);
 std::string due_text(const Draft& d, const MissedDay& day);
 /// The names of the duties of one day, each once. A refund of the rest is no second thing beside the deposit.
 std::vector<std::string> duty_names(const Draft& d, const MissedDay& day);
-/// The day of the tenant's last letter, if one is on file.
-std::optional<DaySpan> earlier_letter(const Case& c);
+/// The tenant's last letter, if one is on file; null if there is none.
+const Event* earlier_letter(const Case& c);
+/// "on September 5, 2026", "by certified mail on September 5, 2026".
+std::string letter_sent(const Draft& d, const Event& letter);
+/// That the letter is the written notice of the new address, with its section; empty where no law asks for one.
+std::string address_notice(const Draft& d);
+/// Whether a court decides here, and no office.
+bool court_decides(const Draft& d);
 /// Whether the tenant is still in the home, as far as dates say.
 bool leaving(const Draft& d);
 /// Every blank that a letter may have, by its id.

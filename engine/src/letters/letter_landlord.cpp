@@ -15,15 +15,27 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
 }
 
+bool names_wear(const std::string& words, const LetterRules& rules) {
+  std::string lower(words);
+  std::transform(lower.begin(), lower.end(), lower.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  for (const auto& [language, phrases] : rules.wear_words)
+    for (const std::string& phrase : phrases)
+      if (lower.find(phrase) != std::string::npos) return true;
+  return false;
+}
+
 /// What the statement charges for a line: the likely fair sum; where nothing supports one, the most that may be fair,
-/// which the warnings call at risk.
-Money charged(const LineAssessment& line) {
+/// which the warnings call at risk. Nothing where the charge calls itself ordinary wear.
+Money charged(const Draft& d, std::size_t i) {
+  const LineAssessment& line = d.a.lines[i];
+  if (names_wear(d.c.lines[i].text, d.rules.letters)) return {};
   return line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
 }
 
-Money charged_in_all(const Assessment& a) {
+Money charged_in_all(const Draft& d) {
   Money sum;
-  for (const LineAssessment& line : a.lines) sum += charged(line);
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) sum += charged(d, i);
   return sum;
 }
 
@@ -54,17 +66,21 @@ bool needs_agreement(const Draft& d) { return wants(d, "tenant-consent"); }
 
 class LandlordPaper {
 public:
-  explicit LandlordPaper(Draft& d) : d_(d), any_(charged_in_all(d.a) > Money()) {}
+  explicit LandlordPaper(Draft& d) : d_(d), any_(charged_in_all(d) > Money()) {}
 
   void write() {
     warn_before();
-    head("letter.subject.itemized-statement");
+    const bool claims = any_ && gives_notice_of_claim();
+    head(claims ? "letter.subject.claim-notice" : "letter.subject.itemized-statement");
     if (any_) fixed_words(true);
+    if (any_) blank_words("tenant-rights-notice");
     const bool agree = any_ && needs_agreement(d_);
     d_.must("purpose", ParagraphRole::opening,
-            d_.say(agree  ? "letter.purpose.agreement"
-                   : any_ ? "letter.purpose.statement"
-                          : "letter.purpose.nothing"));
+            claims ? d_.say("letter.purpose.claim-notice", {{"sum", d_.money(kept())}})
+                   : d_.say(agree  ? "letter.purpose.agreement"
+                            : any_ ? "letter.purpose.statement"
+                                   : "letter.purpose.nothing"));
+    if (any_) d_.may("answer", ParagraphRole::opening, answer_by());
     d_.may("facts", ParagraphRole::opening, facts());
     deposits();
     if (any_) {
@@ -73,6 +89,7 @@ public:
     }
     sums();
     d_.must("refund", ParagraphRole::ask, refund());
+    if (interest_open()) d_.may("interest", ParagraphRole::ask, d_.say("letter.landlord.interest"));
     wanted_by_law();
     if (any_) fixed_words(false);
     if (agree)
@@ -114,8 +131,11 @@ private:
 
   // Sums: charges and what of them the deposit covers.
 
-  Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + d_.a.totals.interest.likely(); }
-  Money all_charges() const { return charged_in_all(d_.a); }
+  /// Interest is reckoned only where nothing about it is open; else it has a marked blank.
+  Money interest() const { return d_.a.totals.interest.exact() ? d_.a.totals.interest.likely() : Money(); }
+  bool interest_open() const { return !d_.a.totals.interest.exact(); }
+  Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + interest(); }
+  Money all_charges() const { return charged_in_all(d_); }
   Money kept() const { return deposit_total(d_.c, d_.a.pack) ? std::min(all_charges(), held()) : all_charges(); }
   Money beyond() const { return deposit_total(d_.c, d_.a.pack) ? std::max(all_charges() - held(), Money()) : Money(); }
   /// Still to be sent with the statement.
@@ -147,7 +167,7 @@ private:
   std::vector<std::size_t> charged_lines() const {
     std::vector<std::size_t> out;
     for (std::size_t i = 0; i < d_.a.lines.size(); ++i)
-      if (!charged(d_.a.lines[i]).is_zero()) out.push_back(i);
+      if (!charged(d_, i).is_zero()) out.push_back(i);
     return out;
   }
 
@@ -165,8 +185,8 @@ private:
     const auto lines = charged_lines();
     for (std::size_t n = 0; n < lines.size(); ++n) {
       p.lines.push_back(d_.c.lines[lines[n]].id);
-      p.rows.push_back({numbered(n, lines[n]), d_.money(d_.a.lines[lines[n]].result.claimed),
-                        d_.money(charged(d_.a.lines[lines[n]]))});
+      p.rows.push_back(
+          {numbered(n, lines[n]), d_.money(d_.a.lines[lines[n]].result.claimed), d_.money(charged(d_, lines[n]))});
     }
     p.rows.push_back({d_.say("letter.charges.total"), "", d_.money(all_charges())});
   }
@@ -178,22 +198,25 @@ private:
       const std::size_t i = lines[n];
       const LineAssessment& line = d_.a.lines[i];
       if (d_.c.lines[i].credit == Tri(true)) continue;
+      const Money kept = charged(d_, i);
+      const bool part = kept < line.result.claimed;
       Sentences text;
-      text.add(d_.say(
-          charged(line) < line.result.claimed ? "letter.landlord.line.part" : "letter.landlord.line",
-          {{"charge", numbered(n, i)}, {"kept", d_.money(charged(line))}, {"sum", d_.money(line.result.claimed)}}));
+      text.add(d_.say(part ? "letter.landlord.line.part" : "letter.landlord.line",
+                      {{"charge", numbered(n, i)}, {"kept", d_.money(kept)}, {"sum", d_.money(line.result.claimed)}}));
       if (d_.c.lines[i].from && d_.c.lines[i].to && d_.c.lines[i].from->known() && d_.c.lines[i].to->known())
         text.add(d_.say("letter.landlord.days", {{"from", d_.speech.day(d_.c.lines[i].from->earliest)},
                                                  {"to", d_.speech.day(d_.c.lines[i].to->earliest)}}));
-      if (line.subject.finding && line.subject.finding->names_fault && line.subject.element &&
-          line.subject.element->about_condition)
+      // Only what the sender entered: what the words of a charge seem to say is no finding of theirs.
+      if (line.subject.finding && line.subject.confidence == 100 && line.subject.finding->names_fault &&
+          line.subject.element && line.subject.element->about_condition)
         text.add(d_.say("letter.landlord.found", {{"finding", line.subject.finding->label.in(d_.speech.language())}}));
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
         text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(*d_.c.lines[i].hours)},
                                                   {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));
-      if (charged(line) < line.result.claimed) text.add(arithmetic(d_, i));
+      const std::string reckoned = part ? arithmetic(d_, i) : std::string();
+      text.add(part && reckoned.empty() ? d_.say("letter.landlord.part-left") : reckoned);
       if (const std::string proof = proof_of(i); !proof.empty())
         text.add(d_.say("letter.landlord.proof", {{"papers", proof}}));
       d_.must("line-" + d_.c.lines[i].id, ParagraphRole::line, text.take()).lines.push_back(d_.c.lines[i].id);
@@ -202,6 +225,7 @@ private:
 
   std::string proof_of(std::size_t i) const {
     std::vector<std::string> proof;
+    if (said_by_the_list(d_.a.lines[i], "proof")) return {}; // no mark of the sender's
     for (const std::string& paper : d_.c.lines[i].proof)
       if (std::string name = d_.law.paper(d_.rules.registry.paper(paper)); !name.empty())
         proof.push_back(std::move(name));
@@ -215,7 +239,7 @@ private:
     p.head = {d_.say("letter.sums.what"), d_.say("letter.sums.sum")};
     const auto row = [&](std::string_view key, Money sum) { p.rows.push_back({d_.say(key), d_.money(sum)}); };
     row("letter.sums.deposit", *deposit_total(d_.c, d_.a.pack));
-    if (!t.interest.likely().is_zero()) row("letter.sums.interest", t.interest.likely());
+    if (!interest().is_zero()) row("letter.sums.interest", interest());
     row("letter.statement.taken", Money() - kept());
     row("letter.statement.left", held() - kept());
     if (!beyond().is_zero()) row("letter.statement.beyond", beyond());
@@ -243,8 +267,7 @@ private:
         const bool signature = fixed.text.en.find("______") != std::string::npos;
         if (signature == first) continue;
         d_.must("fixed-" + rule->id, ParagraphRole::opening, filled(fixed.text.en));
-        d_.warn("fixed-words", d_.say(fixed.read == "memory" ? "letter.warn.fixed.memory" : "letter.warn.fixed",
-                                      {{"cite", fixed.cite}}));
+        d_.warn("fixed-words", d_.say("letter.warn.fixed", {{"cite", fixed.cite}}));
       }
   }
 
@@ -260,6 +283,42 @@ private:
     put("{landlordAddress}", d_.say("letter.landlord.own-address"));
     put("{landlord}", d_.say("letter.landlord.own-name"));
     return text;
+  }
+
+  /// The law here wants a notice that money is claimed, not only an account of it.
+  bool gives_notice_of_claim() const {
+    if (!d_.law.there()) return false;
+    const auto& duties = d_.a.law->duties();
+    return std::any_of(duties.begin(), duties.end(), [&](const DutyResult& duty) {
+      return duty.duty->who == Who::landlord && duty.applies != Tri(false) &&
+             d_.law.name_of(*duty.duty) == "notice-of-claim";
+    });
+  }
+
+  /// How long the tenant has to object, where the law gives days for it.
+  std::string answer_by() const {
+    if (!d_.law.there()) return {};
+    for (const DutyResult& result : d_.a.law->duties()) {
+      const Duty& duty = *result.duty;
+      const std::string_view name = d_.law.name_of(duty);
+      if (duty.who != Who::tenant || (name != "object" && name != "respond") || result.applies == Tri(false)) continue;
+      if (d_.law.footing(duty) < Footing::careful || duty.legs.size() != 1 || !duty.legs.front().count) continue;
+      const int count = *duty.legs.front().count;
+      const std::string unit =
+          std::string("law.unit.") + std::string(name_of(duty.legs.front().unit)) + (count == 1 ? ".one" : ".many");
+      return d_.say("letter.landlord.object", {{"length", d_.say(unit, {{"n", std::to_string(count)}})}});
+    }
+    return {};
+  }
+
+  /// A marked blank for words that a section fixes and that were not read.
+  void blank_words(std::string_view paper) {
+    const PaperRule* rule = rule_that_wants(paper);
+    if (!rule || has_fixed_words(paper)) return;
+    const std::string cite = d_.law.cites(*rule);
+    d_.must("wants-" + std::string(paper), ParagraphRole::opening,
+            d_.say("letter.wants.", paper, {{"cite", cite.empty() ? d_.say("letter.wants.section") : cite}}));
+    d_.warn("fixed-words", d_.say("letter.warn.fixed.blank", {{"cite", cite}}));
   }
 
   bool has_fixed_words(std::string_view paper) const {
@@ -288,14 +347,7 @@ private:
     if (wants(d_, "contractor-contact"))
       d_.must("wants-contractor", ParagraphRole::closing, d_.say("letter.wants.contractor"));
     if (wants(d_, "landlord-address")) d_.must("wants-address", ParagraphRole::closing, d_.say("letter.wants.address"));
-    for (const std::string_view paper : {"tenant-rights-notice", "sworn"}) {
-      const PaperRule* rule = rule_that_wants(paper);
-      if (!rule || has_fixed_words(paper)) continue;
-      const std::string cite = d_.law.cites(*rule);
-      d_.must("wants-" + std::string(paper), ParagraphRole::closing,
-              d_.say("letter.wants.", paper, {{"cite", cite.empty() ? d_.say("letter.wants.section") : cite}}));
-      d_.warn("fixed-words", d_.say("letter.warn.fixed.blank", {{"cite", cite}}));
-    }
+    blank_words("sworn");
     const bool estimate = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) {
       return among(l.proof, "estimate") && !among(l.proof, "receipts");
     });
@@ -317,7 +369,8 @@ private:
     };
     for (const std::string& paper : d_.c.statement.enclosed) add_paper(paper);
     for (const std::size_t i : charged_lines())
-      for (const std::string& paper : d_.c.lines[i].proof) add_paper(paper);
+      if (!said_by_the_list(d_.a.lines[i], "proof"))
+        for (const std::string& paper : d_.c.lines[i].proof) add_paper(paper);
     if (!due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
     return names;
   }
@@ -362,17 +415,23 @@ private:
       const LineResult& r = d_.a.lines[i].result;
       const std::string charge = d_.label(i);
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
-      else if (charged(d_.a.lines[i]).is_zero() && !r.claimed.is_zero())
+      else if (charged(d_, i).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
                 d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
-      else if (!r.certain())
-        d_.warn("open", d_.say("letter.warn.landlord.open", {{"charge", charge},
-                                                             {"range", d_.speech.money(r.fair)},
-                                                             {"sum", d_.money(charged(d_.a.lines[i]))}}));
-      if (!charged(d_.a.lines[i]).is_zero() && d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
+      else if (r.fair.high() - r.fair.low() > r.claimed.part({1, 20}))
+        d_.warn("open",
+                d_.say("letter.warn.landlord.open",
+                       {{"charge", charge}, {"range", d_.speech.money(r.fair)}, {"sum", d_.money(charged(d_, i))}}));
+      if (charged(d_, i).is_zero()) continue;
+      if (d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
+      const Element* element = d_.a.lines[i].subject.element;
+      if ((d_.c.lines[i].finding.empty() || d_.a.lines[i].subject.confidence < 100) &&
+          (!element || element->about_condition))
+        d_.warn("say-more", d_.say("letter.warn.landlord.say-more", {{"charge", charge}}));
     }
     if (!beyond().is_zero()) d_.warn("beyond", d_.say("letter.warn.landlord.beyond"));
+    if (interest_open()) d_.warn("interest", d_.say("letter.warn.landlord.interest"));
   }
 
   Draft& d_;

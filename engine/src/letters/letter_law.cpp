@@ -4,12 +4,11 @@
 #include "rulebook/rule_store.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace wearline {
 
 namespace {
-
-constexpr int most_cites = 2; // more are not read
 
 /// May stand in a letter by its section: read where the law speaks itself, or in an official guide to it.
 bool quotable(const Reference& source) { return source.read == "statute-text" || source.read == "official-guide"; }
@@ -22,6 +21,12 @@ bool has(const std::vector<std::string>& names, std::string_view name) {
 bool says_area(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(),
                      [](const Step& step) { return step.code.substr(0, 5) == "area-"; });
+}
+
+/// Whether a limit of the law took something off.
+bool limited(const LineAssessment& line) {
+  return std::any_of(line.steps.begin(), line.steps.end(),
+                     [](const Step& step) { return step.code == "law-limit" && step.to < step.from; });
 }
 
 bool lets_nothing_be_kept(const Forfeit& rule) {
@@ -50,25 +55,26 @@ Footing LawTalk::footing(const Rule& rule) const {
 
 std::string LawTalk::cites(const Rule& rule) const {
   if (footing(rule) < Footing::careful) return {};
-  std::string out;
-  int count = 0;
-  const auto take = [&](std::string_view read) {
-    for (const std::uint16_t at : rule.sources) {
-      const Reference& source = a_->law->pack().sources[at];
-      if (source.read != read || count == most_cites) continue;
-      if (!out.empty()) out += "; ";
-      out += source.text;
-      ++count;
-    }
-  };
-  take("statute-text");
-  if (out.empty()) take("official-guide");
-  return out;
+  for (const std::string_view read : {"statute-text", "official-guide"})
+    for (const std::uint16_t at : rule.sources)
+      if (const Reference& source = a_->law->pack().sources[at]; source.read == read) return source.text;
+  return {};
 }
 
 std::string LawTalk::section(const Rule& rule) const {
   const std::string cite = cites(rule);
   return cite.substr(0, cite.find("; "));
+}
+
+std::string LawTalk::spoken_by_sender(std::string_view text) const {
+  const auto phrases = rules_->letters.easing.find(speech_->language());
+  if (!claims_ || phrases == rules_->letters.easing.end()) return std::string(text);
+  Sentences kept;
+  for (const std::string_view sentence : sentences(text))
+    if (std::none_of(phrases->second.begin(), phrases->second.end(),
+                     [&](const std::string& phrase) { return sentence.find(phrase) != std::string_view::npos; }))
+      kept.add(sentence);
+  return kept.take();
 }
 
 std::string LawTalk::says(const Rule& rule, std::string_view text) const {
@@ -91,7 +97,8 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
 
 std::string LawTalk::rule_says(const Rule& rule, std::string_view key_elsewhere) const {
   if (rule.text.empty()) return {};
-  if (speech_->language() == "en" || !rule.es.text.empty()) return says(rule, rule.text_in(speech_->language()));
+  if (speech_->language() == "en" || !rule.es.text.empty())
+    return says(rule, spoken_by_sender(rule.text_in(speech_->language())));
   return speech_->has(key_elsewhere) ? says(rule, speech_->say(key_elsewhere)) : std::string();
 }
 
@@ -109,27 +116,110 @@ const DutyResult* LawTalk::tenant_duty(std::initializer_list<std::string_view> n
   return nullptr;
 }
 
+namespace {
+
+bool counts_days(const Duty& duty) {
+  return std::any_of(duty.legs.begin(), duty.legs.end(), [](const Leg& leg) { return leg.count && *leg.count > 0; });
+}
+
+std::uint32_t longest(const Duty& duty) {
+  std::uint32_t most = 0;
+  for (const Leg& leg : duty.legs) most = std::max(most, static_cast<std::uint32_t>(leg.count.value_or(0)));
+  return most;
+}
+
+bool is_about_money_or_list(std::string_view duty) {
+  return duty == "return-deposit" || duty == "refund-balance" || duty == "itemise" || duty == "notice-of-claim";
+}
+
+} // namespace
+
+const Duty& LawTalk::spoken(const DutyResult& result) const {
+  const Duty* best = result.duty;
+  const auto rank = [](const Duty& duty) { return std::tuple(counts_days(duty), -weight(duty), longest(duty)); };
+  for (const std::size_t at : result.instead)
+    if (const Duty& other = a_->law->pack().duties[at]; rank(other) > rank(*best)) best = &other;
+  return *best;
+}
+
+bool LawTalk::waits_for_address(const Duty& duty) const {
+  if (a_->c.tenancy.forwarding_address_given) return false;
+  const FactId id = rules_->registry.fact("address-given");
+  if (id == FactId::none) return false;
+  FactView without = a_->law->view();
+  FactState no;
+  no.kind = FactState::Kind::yes_no;
+  no.yes = false;
+  without.suppose(id, no);
+  return applies(duty, without) == Tri(false);
+}
+
 std::vector<const DutyResult*> LawTalk::missed() const {
   std::vector<const DutyResult*> out;
   if (!there()) return out;
-  for (const DutyResult& duty : a_->law->duties())
-    if (duty.duty->who == Who::landlord && duty.state == DutyState::missed && duty.last &&
-        duty.last->latest < a_->today && footing(*duty.duty) != Footing::none &&
-        (name_of(*duty.duty) != "other" || weight(*duty.duty) < 2)) // a rule of another kind may name no act at all
-      out.push_back(&duty);
-  std::stable_sort(out.begin(), out.end(),
-                   [](const DutyResult* x, const DutyResult* y) { return weight(*x->duty) < weight(*y->duty); });
+  for (const DutyResult& result : a_->law->duties()) {
+    const Duty& duty = spoken(result);
+    if (duty.who != Who::landlord || result.state != DutyState::missed || !result.last ||
+        result.last->latest >= a_->today || !counts_days(duty) || footing(duty) == Footing::none ||
+        waits_for_address(duty) ||
+        (name_of(duty) == "other" && weight(duty) >= 2)) // a rule of another kind may name no act at all
+      continue;
+    // The one that is spoken of, with its own days, where it was missed by them.
+    const auto at = static_cast<std::size_t>(&duty - a_->law->pack().duties.data());
+    const DutyResult& own = result.instead.empty() ? result : a_->law->each_duty()[at];
+    out.push_back(own.last && own.last->latest < a_->today ? &own : &result);
+  }
+  std::stable_sort(out.begin(), out.end(), [this](const DutyResult* x, const DutyResult* y) {
+    return weight(spoken(*x)) < weight(spoken(*y));
+  });
+  return out;
+}
+
+bool LawTalk::may_fall_away(const DutyResult& result) const {
+  const auto& each = a_->law->each_duty();
+  return std::any_of(each.begin(), each.end(), [&](const DutyResult& other) {
+    return other.duty->family == result.duty->family && other.applies != Tri(false) && !counts_days(*other.duty);
+  });
+}
+
+bool LawTalk::missed_if_it_applies(const DutyResult& result) const {
+  const Duty& duty = *result.duty;
+  if (!result.last || result.last->latest >= a_->today || result.state != DutyState::cannot_tell ||
+      result.reason != DutyReason::condition_open || !counts_days(duty) || footing(duty) == Footing::none ||
+      waits_for_address(duty))
+    return false;
+  if (result.done_on) return result.done_on->earliest > result.last->latest;
+  return result.done != EventId::none && a_->law->view().event(result.done).happened == Tri(false);
+}
+
+std::vector<const DutyResult*> LawTalk::perhaps_missed() const {
+  std::vector<const DutyResult*> out;
+  if (!there()) return out;
+  for (const DutyResult& result : a_->law->duties()) {
+    if (result.duty->who != Who::landlord || !is_about_money_or_list(name_of(*result.duty)) ||
+        result.state != DutyState::cannot_tell)
+      continue;
+    const DutyResult* found = nullptr; // of those that stand in for one another, that of which most follows
+    const auto weigh = [&](const DutyResult& one) {
+      if (missed_if_it_applies(one) && (!found || weight(*one.duty) < weight(*found->duty))) found = &one;
+    };
+    if (result.instead.empty()) weigh(result);
+    for (const std::size_t at : result.instead) weigh(a_->law->each_duty()[at]);
+    if (found) out.push_back(found);
+  }
   return out;
 }
 
 std::vector<MissedDay> LawTalk::missed_days() const {
   std::vector<MissedDay> out;
-  for (const DutyResult* duty : missed()) {
+  const auto add = [&](const DutyResult* duty, bool perhaps) {
     const auto at =
         std::find_if(out.begin(), out.end(), [&](const MissedDay& day) { return day.last == duty->last->latest; });
-    if (at == out.end()) out.push_back({duty->last->latest, {duty}});
+    if (at == out.end()) out.push_back({duty->last->latest, {duty}, perhaps});
     else at->duties.push_back(duty);
-  }
+  };
+  for (const DutyResult* duty : missed()) add(duty, may_fall_away(*duty));
+  for (const DutyResult* duty : perhaps_missed()) add(duty, true);
   return out;
 }
 
@@ -150,7 +240,7 @@ std::optional<Day> LawTalk::landlords_day() const {
 }
 
 std::string LawTalk::counted(const DutyResult& duty) const {
-  if (duty.governing.size() != 1) return {};
+  if (duty.governing.size() != 1 || &spoken(duty) != duty.duty) return {};
   const LegCount& leg = duty.legs[duty.governing.front()];
   if (!leg.leg || leg.leg->before || !leg.start.known() || leg.low_count != leg.high_count || leg.low_count < 1)
     return {};
@@ -177,6 +267,7 @@ std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) con
       // A caution or a leave is no reason against a charge.
       if (p.says == Permission::Says::allowed || p.says == Permission::Says::caution) continue;
       if (p.says == Permission::Says::damaged_portion_only && !says_area(a_->lines[i])) continue;
+      if (p.says == Permission::Says::limit && !limited(a_->lines[i])) continue; // a limit that is kept is no reason
       if (p.applies != Tri(true) || !p.rule || footing(*p.rule) == Footing::none) continue;
       auto at = std::find_if(out.begin(), out.end(), [&](const BarOnLines& bar) { return bar.rule == p.rule; });
       if (at == out.end()) at = out.insert(out.end(), {p.rule, wearline::name_of(p.says), {}});
@@ -230,6 +321,17 @@ const RemedyResult* LawTalk::penalty() const {
     if (!found || (remedy.certain && !found->certain)) found = &remedy;
   }
   return found;
+}
+
+const RemedyResult* LawTalk::possible_penalty() const {
+  if (const RemedyResult* sure = penalty()) return sure;
+  if (!there()) return nullptr;
+  for (const RemedyResult& remedy : a_->law->remedies()) {
+    const Remedy& rule = *remedy.rule;
+    const bool more = (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least;
+    if (!remedy.applies && more && footing(rule) != Footing::none) return &remedy;
+  }
+  return nullptr;
 }
 
 std::optional<Day> LawTalk::lapsed() const {

@@ -6,6 +6,7 @@
 #include "judging/assessment.h"
 #include "wording/speech.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,13 +28,15 @@ struct BarOnLines {
 struct MissedDay {
   Day last;
   std::vector<const DutyResult*> duties; ///< what costs most first
+  bool perhaps = false;                  ///< missed unless an exception applies, which hangs on something unknown
 };
 
 class LawTalk {
 public:
-  /// `several`: more than one sender speaks.
-  LawTalk(const Assessment& assessment, const Rules& rules, const Speech& speech, bool several)
-      : a_(&assessment), rules_(&rules), speech_(&speech), several_(several) {}
+  /// `several`: more than one sender speaks. `claims`: the paper is a tenant's letter, in which sentences of law that
+  /// ease it for the other side are not said (rules/letters.json, easing).
+  LawTalk(const Assessment& assessment, const Rules& rules, const Speech& speech, bool several, bool claims)
+      : a_(&assessment), rules_(&rules), speech_(&speech), several_(several), claims_(claims) {}
 
   /// Whether something was said without a section: the letter then says once that this is how its sender understands
   /// the law.
@@ -45,13 +48,19 @@ public:
   bool weak() const { return there() && a_->law->pack().weak; }
 
   Footing footing(const Rule& rule) const;
-  /// The citations of a rule that may be given as law, word for word, joined by "; ": two at most, and those read in
-  /// the statute itself alone where there are such. Empty where none may be named.
+  /// The citation of a rule that may be given as law, word for word: the first that was read in the statute itself,
+  /// else in an official guide. Empty where none may be named.
   std::string cites(const Rule& rule) const;
   /// `text` as a statement of the law on the rule's footing; empty if it is to be left out or is empty.
   std::string says(const Rule& rule, std::string_view text) const;
   /// A rule's own sentence where the language has it, else a sentence of the wording.
   std::string rule_says(const Rule& rule, std::string_view key_elsewhere) const;
+  /// What the sender of this paper says of a text of law: without the sentences that are the other side's to say.
+  std::string spoken_by_sender(std::string_view text) const;
+  /// Whether a duty falls away without a new address in writing, and the case has none: the letter itself gives it.
+  bool waits_for_address(const Duty& duty) const;
+  /// The duty to speak of where several stand in for one another: one that counts days, what costs most, the longest.
+  const Duty& spoken(const DutyResult& result) const;
 
   /// The registry's name of a duty, "itemise".
   std::string_view name_of(const Duty& duty) const;
@@ -59,8 +68,13 @@ public:
   const DutyResult* tenant_duty(std::initializer_list<std::string_view> names, DutyState state) const;
   /// Duties of the landlord that are missed; those that cost money first, then in the pack's order.
   std::vector<const DutyResult*> missed() const;
-  /// The same by their last day.
+  /// The same by their last day, what costs most first; after them those that are missed unless an exception applies.
   std::vector<MissedDay> missed_days() const;
+  /// Whether some day of paying back or accounting is missed, or missed unless an exception applies.
+  bool some_day_missed() const { return !missed().empty() || !perhaps_missed().empty(); }
+  /// Duties to pay back or to account whose day passed unmet, if they apply: which of several does, or whether one
+  /// does, hangs on something unknown. Of several that of which most follows.
+  std::vector<const DutyResult*> perhaps_missed() const;
   /// The last day on which the landlord can still pay or account in time; empty if there is none, or it is past.
   std::optional<Day> landlords_day() const;
   /// "30 days after July 31, 2026, the day the tenancy ended"; empty where it cannot be said in one sentence.
@@ -79,15 +93,21 @@ public:
   const ForfeitResult* forfeited() const;
   /// The rule that gives the tenant more than the sum due, if one applies; `sure` first.
   const RemedyResult* penalty() const;
+  /// The same, or one that may come to apply.
+  const RemedyResult* possible_penalty() const;
 
   /// The last day to go to court that is past; empty if none is known to be.
   std::optional<Day> lapsed() const;
 
 private:
+  /// Whether another rule that sets no days may stand in its place: for homes outside the law.
+  bool may_fall_away(const DutyResult& result) const;
+  bool missed_if_it_applies(const DutyResult& result) const;
+
   const Assessment* a_;
   const Rules* rules_;
   const Speech* speech_;
-  bool several_;
+  bool several_, claims_;
   mutable bool hedged_ = false;
 };
 

@@ -22,11 +22,11 @@ public:
     }
     d_.must("ask", ParagraphRole::ask, ask());
     d_.may("facts", ParagraphRole::opening, facts());
+    promise();
     missed();
     defects();
     forfeit();
     penalty();
-    opened_by_notice();
     charges();
     add_walk_through(d_);
     audit();
@@ -36,15 +36,12 @@ public:
 
 private:
   bool is(LetterKind kind) const { return d_.letter.kind == kind; }
-  bool answers_a_bill() const {
-    const auto& bill = d_.c.statement.stated_balance_due;
-    return is(LetterKind::reply_to_demand) || (bill && !bill->is_zero() && !claim_.forfeited);
-  }
+  bool answers_a_bill() const { return claim_.bill; }
   /// From a bill that may be owed in part nothing is asked back: the deposit is kept as a right. Where a refund is due
   /// however the open charges fall, it is asked for.
   bool keeps_its_right() const {
     if (!answers_a_bill() || claim_.forfeited) return false;
-    const auto& due = d_.a.totals.shortfall;
+    const auto due = still_due(d_, claim_);
     const bool certain = due && due->low() >= d_.rules.letters.smallest_sum;
     return (claim_.open() && !certain) || !worth_a_letter(claim_, d_);
   }
@@ -55,7 +52,7 @@ private:
   /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
   /// day that costs more than the sum due.
   bool nothing_to_ask() const {
-    const bool late = d_.c.statement.came == Tri(false) || !d_.law.missed().empty();
+    const bool late = d_.c.statement.came == Tri(false) || d_.law.some_day_missed();
     if (!claim_.deposit) return !claim_.disputes() && !late;
     return !worth_a_letter(claim_, d_) && !promised() && !answers_a_bill() &&
            !(d_.law.penalty() && !d_.law.missed().empty());
@@ -74,7 +71,8 @@ private:
 
   void head() {
     add_letter_head(d_, d_.several ? "letter.from.tenants" : "letter.from.tenant", "letter.to.landlord");
-    d_.must("subject", ParagraphRole::opening, d_.say("letter.subject.", name_of(d_.letter.kind)));
+    const LetterKind kind = nothing_to_ask() ? LetterKind::question_charges : d_.letter.kind;
+    d_.must("subject", ParagraphRole::opening, d_.say("letter.subject.", name_of(kind)));
     d_.must("greeting", ParagraphRole::opening, d_.say("letter.greeting.landlord"));
   }
 
@@ -90,7 +88,7 @@ private:
     d_.must("ask", ParagraphRole::ask, text.take());
     d_.warn("nothing-to-claim", d_.say("letter.warn.nothing-to-claim"));
     warn_about_law(d_);
-    add_tenant_closing(d_, {});
+    add_signature(d_);
     add_caution(d_);
   }
 
@@ -99,8 +97,9 @@ private:
   std::string ask() const {
     Sentences text;
     if (is(LetterKind::second_letter)) {
-      const auto before = earlier_letter(d_.c);
-      text.add(before ? d_.say("letter.ask.second", {{"when", d_.when(*before)}}) : d_.say("letter.ask.second.no-day"));
+      const Event* before = earlier_letter(d_.c);
+      text.add(before ? d_.say("letter.ask.second", {{"when", letter_sent(d_, *before)}})
+                      : d_.say("letter.ask.second.no-day"));
     }
     if (is(LetterKind::objection)) text.add(objection());
     if (is(LetterKind::demand)) text.add(request());
@@ -127,7 +126,19 @@ private:
       return own_notice(d_, *rule, "letter.ask.request", "letter.ask.request.under");
     if (const DutyResult* duty = own_duty(d_, {"demand"}))
       return own_notice(d_, *duty->duty, "letter.ask.request", "letter.ask.request.under");
+    // Days that start with the request.
+    if (d_.law.there())
+      for (const DutyResult& duty : d_.a.law->duties())
+        if (duty.duty->who == Who::landlord && duty.applies == Tri(true) && starts_with_request(*duty.duty))
+          return own_notice(d_, *duty.duty, "letter.ask.request", "letter.ask.request.under");
     return d_.say("letter.ask.request");
+  }
+
+  bool starts_with_request(const Duty& duty) const {
+    return std::any_of(duty.legs.begin(), duty.legs.end(), [&](const Leg& leg) {
+      return std::any_of(leg.after.begin(), leg.after.end(),
+                         [&](EventId id) { return d_.a.law->view().info(id).id == "tenant-demand"; });
+    });
   }
 
   std::string suit() const {
@@ -164,8 +175,9 @@ private:
       return promised() ? d_.say("letter.ask.promised", {{"sum", d_.money(claim_.paid)}, {"day", day()}})
                         : d_.say("letter.ask.missed", {{"day", day()}});
     const std::string asked = d_.money(claim_.sum);
-    if (silent() && claim_.paid.is_zero()) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
-    else if (claim_.forfeited) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
+    const bool whole = claim_.paid.is_zero() && claim_.sum == *claim_.deposit && (silent() || !claim_.keeps_nothing());
+    if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
+    else if (claim_.keeps_nothing()) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
     else text.add(d_.say("letter.ask.part", {{"sum", asked}, {"day", day()}}));
     if (claim_.paid_stated && !claim_.paid.is_zero())
       text.add(d_.say("letter.ask.stated", {{"sum", d_.money(claim_.paid)}}));
@@ -176,18 +188,22 @@ private:
   std::string facts() const {
     Sentences text;
     const Tenancy& t = d_.c.tenancy;
-    if (t.possession_returned && t.possession_returned->earliest <= d_.a.today)
-      text.add(d_.say("letter.facts.keys", {{"when", d_.when(*t.possession_returned)}}));
-    else if (t.ended)
+    if (t.possession_returned && t.possession_returned->earliest <= d_.a.today) {
+      if (told(*t.possession_returned))
+        text.add(d_.say("letter.facts.keys", {{"when", d_.when(*t.possession_returned)}}));
+    } else if (t.ended && told(*t.ended)) {
       text.add(d_.say(t.ended->earliest <= d_.a.today ? "letter.facts.ended" : "letter.facts.ends",
                       {{"when", d_.when(*t.ended)}}));
-    if (t.forwarding_address_given)
+    }
+    for (const std::string_view own : {"left-under-orders", "displaced"})
+      if (entered(own)) text.add(d_.say("letter.facts.own.", own));
+    if (!t.forwarding_address_given) text.add(d_.say("letter.facts.address-now")).add(address_notice(d_));
+    else if (told(*t.forwarding_address_given))
       text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));
-    else text.add(d_.say("letter.facts.address-now"));
     text.add(deposit_facts());
     const Statement& s = d_.c.statement;
     if (s.came == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
-    else if (s.received && !is(LetterKind::objection))
+    else if (s.received && !is(LetterKind::objection) && told(*s.received))
       text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero()
@@ -196,6 +212,25 @@ private:
                             {{"paid", d_.money(claim_.paid)}, {"kept", d_.money(std::max(claim_.kept(), Money()))}}));
     else if (!claim_.paid_stated && claim_.deposit) text.add(d_.say("letter.facts.less-paid"));
     return text.take();
+  }
+
+  /// A day, a month or a year is told; a wider span is what the person does not know, and no sentence of theirs.
+  bool told(const DaySpan& day) const { return d_.speech.span(day) != d_.when(day) || day.known(); }
+
+  /// Known from the case to be so.
+  bool entered(std::string_view fact) const {
+    const auto found = d_.c.circumstances.find(std::string(fact));
+    const bool* yes = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+    return yes && *yes;
+  }
+
+  /// The list promises more than was paid: the landlord's own figure is asked for first.
+  void promise() {
+    for (const AuditNote& note : d_.a.audit)
+      if (note.code == std::string_view("refund-less-than-stated") && note.found > note.stated)
+        d_.may("audit-refund-less-than-stated", ParagraphRole::opening,
+               d_.say("letter.audit.refund-less-than-stated",
+                      {{"stated", d_.money(note.stated)}, {"found", d_.money(note.found)}}));
   }
 
   /// "My deposit was $1,740.00." or the deposits by kind.
@@ -213,19 +248,30 @@ private:
 
   // What decides most.
 
+  /// Interest has a paragraph of its own.
+  bool about_interest(const MissedDay& day) const {
+    return std::all_of(day.duties.begin(), day.duties.end(),
+                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == "pay-interest"; });
+  }
+
   /// Days the landlord missed, the two that cost most.
   void missed() {
     int said = 0;
     for (const MissedDay& day : d_.law.missed_days()) {
       if (said == 2) return;
-      const DutyResult& first = *day.duties.front();
+      if (about_interest(day)) continue;
+      const Duty& first = d_.law.spoken(*day.duties.front());
       Sentences text;
       text.add(due_text(d_, day));
       text.add(done(day));
+      const std::vector<std::string>& costs = first.if_missed;
+      const bool penalty_only =
+          std::all_of(costs.begin(), costs.end(), [](const std::string& cost) { return cost == "owes-penalty"; });
       // What only a penalty follows from is said with the penalty.
-      if (!claim_.forfeited && said == 0 && !(weight(*first.duty) == 1 && d_.law.penalty()))
-        text.add(follows(*first.duty));
-      if (d_.may("missed-" + first.duty->id, ParagraphRole::opening, d_.law.says(*first.duty, text.take()))) ++said;
+      if (!claim_.forfeited && said == 0 && !(penalty_only && d_.law.penalty())) text.add(follows(first));
+      std::string law = d_.law.says(first, text.take());
+      if (day.perhaps && !law.empty()) law += ' ' + d_.say("letter.due.unless");
+      if (d_.may("missed-" + day.duties.front()->duty->id, ParagraphRole::opening, std::move(law))) ++said;
     }
   }
 
@@ -243,7 +289,8 @@ private:
         left.duties.push_back(duty);
     const std::vector<std::string> not_done = duty_names(d_, left);
     for (const DutyResult* duty : day.duties) {
-      if (duty->reason != DutyReason::done_late || duty->done_assumed || !duty->done_on || !duty->done_on->known())
+      if ((duty->reason != DutyReason::done_late && !day.perhaps) || duty->done_assumed || !duty->done_on ||
+          !duty->done_on->known())
         continue;
       const std::string event = d_.a.law->view().info(duty->done).id;
       if (d_.has("letter.done.", event) && text.empty())
@@ -255,7 +302,8 @@ private:
 
   std::string follows(const Duty& duty) const {
     const std::string& said = duty.if_missed_text_in(d_.speech.language());
-    return d_.speech.language() == "en" || said != duty.if_missed_text ? said : std::string();
+    const bool said_here = d_.speech.language() == "en" || said != duty.if_missed_text;
+    return said_here ? d_.law.spoken_by_sender(said) : std::string();
   }
 
   /// Papers the law wants and that did not come: the two rules that weigh most. The law is said, and what did not come;
@@ -282,7 +330,7 @@ private:
     }
     if (lacking.empty() && !wrong_way && !consent) return {};
     Sentences text;
-    // Its first sentence is the duty; what eases it is the other side's to say.
+    // Its first sentence is the duty.
     const std::string& duty = paper.rule->text_in(d_.speech.language());
     const bool said_here = d_.speech.language() == "en" || duty != paper.rule->text;
     text.add(said_here ? d_.law.says(*paper.rule, first_sentence(duty))
@@ -301,9 +349,13 @@ private:
     const std::vector<std::string>& costs = paper.rule->if_missing;
     const bool forfeits = std::any_of(costs.begin(), costs.end(),
                                       [](const std::string& cost) { return cost.compare(0, 8, "forfeits") == 0; });
-    if (sure && !claim_.forfeited && (forfeits || !d_.law.penalty()) &&
-        (d_.speech.language() == "en" || follows != paper.rule->if_missing_text))
-      text.add(follows);
+    if (claim_.forfeited || !(forfeits || (sure && !d_.law.penalty())) ||
+        (d_.speech.language() != "en" && follows == paper.rule->if_missing_text))
+      return text.take();
+    const std::string costs_said = d_.law.spoken_by_sender(follows);
+    // Something else may have come in place of what is missing: whoever says so has to show it.
+    text.add(costs_said);
+    if (!sure && !costs_said.empty()) text.add(d_.say("letter.defect.unless"));
     return text.take();
   }
 
@@ -311,14 +363,15 @@ private:
     if (!claim_.forfeited) return;
     Sentences text;
     text.add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
-    if (!claim_.kept().is_zero() && claim_.kept() > Money()) text.add(d_.say("letter.forfeit.so"));
+    if (claim_.kept() > Money() && !d_.a.lines.empty()) text.add(d_.say("letter.forfeit.so"));
     d_.may("forfeit", ParagraphRole::opening, text.take());
   }
 
-  /// What a court could add; the right to it is kept.
+  /// What a court could add; the right to it is kept. A notice before court says what it opens.
   void penalty() {
-    const RemedyResult* remedy = d_.law.penalty();
-    if (!remedy || (d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited)) return;
+    const bool notice = is(LetterKind::demand) && notice_of_suit(d_);
+    const RemedyResult* remedy = notice ? d_.law.possible_penalty() : d_.law.penalty();
+    if (!remedy || (!notice && d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited)) return;
     Sentences text;
     text.add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     if (text.empty()) return;
@@ -326,25 +379,20 @@ private:
     d_.may("penalty", ParagraphRole::opening, text.take());
   }
 
-  /// What a notice before court opens, where the law asks for it.
-  void opened_by_notice() {
-    const Remark* rule = is(LetterKind::demand) && notice_of_suit(d_) ? request_rule(d_) : nullptr;
-    if (rule) d_.may("opens", ParagraphRole::opening, d_.law.rule_says(*rule, "letter.court.notice"));
-  }
-
   // The charges.
 
   void charges() {
     if (d_.a.lines.empty()) return;
     const bool objection = is(LetterKind::objection);
-    const bool disputed = claim_.forfeited || answers_a_bill() || !claim_.deposit;
+    const bool disputed = claim_.keeps_nothing() || answers_a_bill() || !claim_.deposit;
     if (!groups_.empty())
       d_.may("charges-intro", ParagraphRole::line,
-             objection          ? d_.say("letter.charges.objection", {{"charges", d_.charges(disputed_lines())}})
-             : claim_.forfeited ? d_.say("letter.charges.even")
-             : disputed         ? d_.say("letter.charges.not-agreed")
-                                : d_.say("letter.charges.intro"));
-    add_charges_table(d_, claim_, answers_a_bill(),
+             objection                ? d_.say("letter.charges.objection", {{"charges", d_.charges(disputed_lines())}})
+             : claim_.keeps_nothing() ? d_.say("letter.charges.even")
+             : disputed               ? d_.say("letter.charges.not-agreed")
+                                      : d_.say("letter.charges.intro"));
+    // Where nothing may be kept, or more is billed, what is left undisputed is not shown either.
+    add_charges_table(d_, claim_, answers_a_bill() || (claim_.keeps_nothing() && !objection),
                       objection  ? "letter.charges.objected"
                       : disputed ? "letter.charges.disputed"
                                  : "letter.charges.back");
@@ -355,16 +403,24 @@ private:
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
     }
     // Where nothing may be kept, nothing is left to show.
-    if (!claim_.forfeited) add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), shows(d_, claim_, groups_));
+    if (!claim_.forfeited) {
+      const auto items = shows(d_, claim_, groups_);
+      if (items.size() == 1) d_.may("show", ParagraphRole::list, d_.say("letter.show.only", {{"what", items.front()}}));
+      else add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), items);
+    }
     // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
-    if (claim_.forfeited || answers_a_bill()) return;
-    grants_ = !own_lines().empty() || !lines_that_are(Stand::limited, claim_).empty();
+    if (claim_.keeps_nothing() || answers_a_bill()) return;
     const auto fine = own_lines();
+    // Only a letter that is meant to settle, or that has to name each charge, says what it leaves undisputed.
+    const bool names_all = objection || is(LetterKind::accept_and_claim_rest);
+    grants_ = (names_all && !fine.empty()) || !lines_that_are(Stand::limited, claim_).empty();
     Money sum;
     for (const std::size_t i : fine) sum += d_.a.lines[i].result.claimed;
     if (!fine.empty())
-      d_.may("undisputed", ParagraphRole::line,
-             d_.say("letter.undisputed", {{"charges", d_.charges(fine)}, {"sum", d_.money(sum)}}), fine);
+      if (Paragraph* p =
+              d_.may("undisputed", ParagraphRole::line,
+                     d_.say("letter.undisputed", {{"charges", d_.charges(fine)}, {"sum", d_.money(sum)}}), fine))
+        p->on = names_all;
     const auto credits = lines_that_are(Stand::credit, claim_);
     if (!credits.empty())
       d_.may("credits", ParagraphRole::line, d_.say("letter.credits", {{"charges", d_.charges(credits)}}), credits);
@@ -385,17 +441,20 @@ private:
     return out;
   }
 
-  /// Charges clash only where the work that makes them clash was entered.
+  /// Charges clash only where the work that makes them clash was entered; two debts for one loss always do.
   bool clashes(const AuditNote& note) const {
+    const auto all = [&](auto test) { return std::all_of(note.lines.begin(), note.lines.end(), test); };
+    if (note.effect == AuditNote::Effect::doubt)
+      return all([&](std::size_t i) { return d_.a.lines[i].result.verdict == Verdict::not_about_condition; });
     return note.effect == AuditNote::Effect::drop &&
-           std::any_of(note.lines.begin(), note.lines.end(),
-                       [&](std::size_t i) { return d_.c.lines[i].remedy == "replace"; });
+           !all([&](std::size_t i) { return d_.c.lines[i].remedy != "replace"; });
   }
 
   void audit() {
     for (const AuditNote& note : d_.a.audit) {
       const std::string_view code = note.said ? std::string_view("clash") : note.code;
-      if (!d_.has("letter.audit.", code)) continue; // said with the charge itself, or not worth a sentence
+      if (!d_.has("letter.audit.", code)) continue;    // said with the charge itself, or not worth a sentence
+      if (code == "refund-less-than-stated") continue; // said first
       const Money apart = std::max(note.stated, note.found) - std::min(note.stated, note.found);
       if (!note.said && apart < Money::cents(100)) continue; // a matter of rounding
       if (note.said && !clashes(note)) continue;
@@ -419,9 +478,15 @@ private:
     for (const InterestShare& share : d_.a.law->interest().shares)
       if (share.applies == Tri(true) && share.rule->owed) {
         if (owed.exact() && owed.high() < Money::cents(100)) return; // small change needs no sentence
-        const std::string text = owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
-                                              : d_.say("letter.interest.account");
-        d_.may("interest", ParagraphRole::line, d_.law.says(*share.rule, text));
+        Sentences text;
+        text.add(owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+                              : d_.say("letter.interest.account"));
+        for (const DutyResult* duty : d_.law.missed())
+          if (d_.law.name_of(*duty->duty) == "pay-interest") {
+            text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(duty->last->latest)}}));
+            break;
+          }
+        d_.may("interest", ParagraphRole::line, d_.law.says(*share.rule, text.take()));
         return;
       }
   }
@@ -445,11 +510,20 @@ private:
   void warnings() {
     warn_about_law(d_);
     if (!claim_.deposit) d_.warn("no-deposit", d_.say("letter.warn.no-deposit"));
-    if (is(LetterKind::after_deadline) && d_.law.missed().empty())
+    if (is(LetterKind::after_deadline) && !d_.law.some_day_missed())
       d_.warn("no-missed-day", d_.say("letter.warn.no-missed-day"));
+    for (const MissedDay& day : d_.law.missed_days())
+      if (day.perhaps)
+        d_.warn("perhaps-missed", d_.say("letter.warn.perhaps-missed", {{"day", d_.speech.day(day.last)}}));
+    if (const Remark* rule = is(LetterKind::demand) ? request_rule(d_) : nullptr)
+      d_.warn("request", rule->text_in(d_.speech.language()));
+    if (!claim_.paid_known && !claim_.paid_stated && claim_.deposit) d_.warn("no-paid", d_.say("letter.warn.no-paid"));
+    const Tenancy& t = d_.c.tenancy;
+    for (const auto& day : {t.possession_returned, t.forwarding_address_given, d_.c.statement.received})
+      if (day && !told(*day)) d_.warn("wide-day", d_.say("letter.warn.wide-day"));
     if (is(LetterKind::second_letter) && !earlier_letter(d_.c))
       d_.warn("no-first-letter", d_.say("letter.warn.no-first-letter"));
-    if (d_.a.lines.empty() && !silent() && d_.law.missed().empty())
+    if (d_.a.lines.empty() && !silent() && !d_.law.some_day_missed())
       d_.warn("no-charges", d_.say("letter.warn.no-charges"));
     if (std::any_of(d_.c.deposits.begin(), d_.c.deposits.end(),
                     [](const Deposit& deposit) { return deposit.kind == "last-month"; }))
@@ -458,7 +532,7 @@ private:
     for (const std::size_t i : lines_that_are(Stand::undisputed, claim_))
       if (!claim_.lines[i].own) let_be.push_back(i);
     if (!let_be.empty()) d_.warn("not-disputed", d_.say("letter.warn.not-disputed", {{"charges", d_.charges(let_be)}}));
-    const auto& owed = d_.a.totals.owed_by_tenant;
+    const auto owed = owed_beyond(d_, claim_);
     if (owed && !owed->high().is_zero())
       d_.warn("may-owe", d_.say("letter.warn.may-owe", {{"sum", d_.money(owed->high())}}));
     if (const auto day = d_.law.landlords_day(); day && claim_.sum > Money())

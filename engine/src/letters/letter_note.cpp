@@ -86,8 +86,8 @@ void add_sums(Draft& d, const Claim& claim) {
   if (claim.paid_known || claim.paid_stated)
     row(claim.paid_known ? "letter.sums.paid-back" : "letter.sums.stated-back", claim.paid);
   if (claim.deposit && d.c.side != "landlord") row("letter.note.asked", claim.sum);
-  if (t.shortfall) row("letter.sums.due", *t.shortfall);
-  if (t.owed_by_tenant && !t.owed_by_tenant->high().is_zero()) row("letter.note.owed", *t.owed_by_tenant);
+  if (const auto due = still_due(d, claim)) row("letter.sums.due", *due);
+  if (const auto owed = owed_beyond(d, claim); owed && !owed->high().is_zero()) row("letter.note.owed", *owed);
   if (d.law.there() && d.a.law->award().known)
     row("letter.note.award", Range<Money>(d.a.law->award().least, d.a.law->award().least, d.a.law->award().most));
 }
@@ -172,7 +172,8 @@ void write_adviser_note(Draft& d) {
   d.must("title", ParagraphRole::opening, d.letter.title);
   d.must("date", ParagraphRole::date, d.speech.day(d.a.today));
   if (const auto lapsed = d.law.lapsed())
-    d.must("lapsed", ParagraphRole::opening, d.say("letter.court.lapsed", {{"day", d.speech.day(*lapsed)}}));
+    d.must("lapsed", ParagraphRole::opening,
+           d.say("letter.court.lapsed", {{"day", d.speech.day(*lapsed)}, {"forum", forum(d)}}));
   add_next_steps(d);
   add_facts(d);
   add_charges(d, claim);

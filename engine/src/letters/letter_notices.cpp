@@ -55,6 +55,22 @@ std::vector<std::string> papers_to_ask_for(const Draft& d) {
   return names;
 }
 
+/// Charges for things that lose worth with age, of which no age is known and none is asked for yet.
+std::vector<std::size_t> without_age(const Draft& d) {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
+    const Line& line = d.c.lines[i];
+    const Element* element = d.a.lines[i].subject.element;
+    const bool asked = std::any_of(d.a.questions.begin(), d.a.questions.end(),
+                                   [&](const Question& q) { return q.line == i && q.code == "installed"; });
+    if (element && element->about_condition && !element->life_class.empty() && line.kind != "cleaning" &&
+        !line.installed && line.age_years.empty() && !asked && line.amount &&
+        *line.amount >= d.rules.letters.smallest_sum)
+      out.push_back(i);
+  }
+  return out;
+}
+
 } // namespace
 
 void write_papers_request(Draft& d) {
@@ -66,8 +82,17 @@ void write_papers_request(Draft& d) {
   if (const DutyResult* duty = d.law.tenant_duty({"ask-for-papers"}, DutyState::open))
     ask.add(own_notice(d, *duty->duty, "letter.ask.papers.law", "letter.ask.papers.law.under"));
   d.must("ask", ParagraphRole::ask, ask.take());
+  Sentences facts;
+  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  if (out && out->latest <= d.a.today && out->known()) facts.add(d.say("letter.facts.moved", {{"when", d.when(*out)}}));
+  if (const auto& received = d.c.statement.received; received && received->known())
+    facts.add(d.say("letter.facts.received", {{"when", d.when(*received)}}));
+  d.may("facts", ParagraphRole::opening, facts.take());
   std::vector<std::string> items = papers_to_ask_for(d);
   for (std::string& item : shows(d, claim, groups_of(d, claim))) items.push_back(std::move(item));
+  if (const auto ageless = without_age(d); !ageless.empty())
+    items.push_back(
+        d.say("letter.show.line", {{"charges", d.charges(ageless)}, {"what", d.say("letter.show.installed")}}));
   if (items.empty()) items.push_back(d.say("letter.papers.any"));
   add_list(d, "papers", ParagraphRole::list, d.say("letter.papers.title"), items);
   d.may("not-agreed", ParagraphRole::closing, d.say("letter.papers.not-agreed"));
@@ -87,14 +112,7 @@ void write_new_address(Draft& d) {
     text.add(
         d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
   text.add(d.say("letter.ask.address"));
-  if (const DutyResult* duty = own_duty(d, {"give-forwarding-address"}))
-    text.add(own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under"));
-  else if (d.law.there())
-    for (const Remark& rule : d.a.law->pack().address)
-      if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false)) {
-        text.add(own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under"));
-        break;
-      }
+  text.add(address_notice(d));
   d.must("ask", ParagraphRole::ask, text.take());
   d.must("address", ParagraphRole::address, d.say("letter.address"));
   const Claim claim = claim_of(d);
@@ -114,7 +132,11 @@ void write_inspection_request(Draft& d) {
   Sentences text;
   text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
   if (const DutyResult* duty = own_duty(d, {"request-inspection"})) {
-    text.add(d.law.rule_says(*duty->duty, "letter.inspection.law"));
+    text.add(own_notice(d, *duty->duty, "letter.inspection.written", "letter.inspection.under"));
+    const Duty& rule = *duty->duty;
+    const bool said_here = d.speech.language() == "en" || !rule.es.text.empty();
+    if (said_here && d.law.footing(rule) != Footing::none)
+      text.add(d.law.spoken_by_sender(rule.text_in(d.speech.language())));
     if (duty->first && duty->first->known() && duty->last && duty->last->known() && duty->last->earliest >= d.a.today)
       text.add(d.say("letter.ask.inspection.window",
                      {{"from", d.speech.day(duty->first->earliest)}, {"to", d.speech.day(duty->last->earliest)}}));
@@ -131,6 +153,7 @@ void write_inspection_request(Draft& d) {
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
   Sentences days_text;
   if (out && leaving(d)) days_text.add(d.say("letter.facts.moving", {{"when", d.when(*out)}}));
+  if (!d.c.tenancy.forwarding_address_given) days_text.add(d.say("letter.inspection.address"));
   d.must("days", ParagraphRole::closing, days_text.add(d.say("letter.inspection.days")).take());
   d.may("reply", ParagraphRole::closing, d.say("letter.inspection.reply"));
   warn_about_law(d);

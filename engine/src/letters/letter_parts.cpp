@@ -37,8 +37,11 @@ void warn_about_own_days(Draft& d) {
   for (const DutyResult& duty : d.a.law->duties()) {
     if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last || duty.last->latest == last_day)
       continue;
+    const bool sue = d.law.name_of(*duty.duty) == "sue";
+    if (sue && leaving(d)) continue;
+    const std::string label = sue ? d.say("letter.warn.sue", {{"forum", forum(d)}}) : words.label(*duty.duty);
     d.warn("send-by", d.say(duty.duty->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
-                            {{"duty", words.label(*duty.duty)}, {"day", d.speech.day(duty.last->earliest)}}));
+                            {{"duty", label}, {"day", d.speech.day(duty.last->earliest)}}));
   }
 }
 
@@ -69,7 +72,7 @@ void add_caution(Draft& d) {
 
 void warn_about_law(Draft& d) {
   if (const auto lapsed = d.law.lapsed())
-    d.warn("lapsed", d.say("letter.warn.lapsed", {{"day", d.speech.day(*lapsed)}}));
+    d.warn("lapsed", d.say("letter.warn.lapsed", {{"day", d.speech.day(*lapsed)}, {"forum", forum(d)}}));
   if (d.law.weak()) d.warn("weak-law", d.say("letter.warn.weak-law", {{"place", d.a.law->pack().name}}));
   if (!d.law.there()) d.warn("no-law", d.say("letter.warn.no-law"));
   else if (d.c.side != "landlord") warn_about_own_days(d);
@@ -86,19 +89,31 @@ void add_enclosures(Draft& d, bool about_charges) {
   if (about_charges && r.photos_at_move_out == Tri(true)) held.push_back(d.say("letter.enclosure.photos-out"));
   if (about_charges && walk_through_shows(d)) held.push_back(d.say("letter.enclosure.walk"));
   if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
-  add_list(d, "enclosures", ParagraphRole::enclosures, d.say("letter.enclosures"), held);
+  if (held.empty()) return;
+  std::string all; // in one line: a letter has one page
+  for (const std::string& paper : held) all += (all.empty() ? "" : "; ") + paper;
+  d.may("enclosures", ParagraphRole::enclosures, d.say("letter.enclosed", {{"papers", all}}));
+}
+
+void add_signature(Draft& d) {
+  d.must("sign", ParagraphRole::closing, d.say(d.several ? "letter.sign.tenants" : "letter.sign.tenant"));
 }
 
 void add_tenant_closing(Draft& d, std::string_view rights) {
   if (d.law.hedged()) d.may("law-understood", ParagraphRole::closing, d.say("letter.law.understood"));
   if (!rights.empty()) d.may("rights", ParagraphRole::closing, d.say(rights));
-  d.must("sign", ParagraphRole::closing, d.say(d.several ? "letter.sign.tenants" : "letter.sign.tenant"));
-  d.may("sent-by", ParagraphRole::closing, d.say("letter.sent-by"));
+  add_signature(d);
+  // Canada's post has no certified mail.
+  d.may("sent-by", ParagraphRole::closing,
+        d.say(d.c.jurisdiction.compare(0, 3, "CA-") == 0 ? "letter.sent-by.registered" : "letter.sent-by"));
 }
 
 Day reply_day(const Draft& d) {
   Day day = d.a.today + days{d.rules.letters.reply_days};
   day = std::max(day, d.law.landlords_day().value_or(day));
+  // Where they start with the new address, the letter that gives it starts them.
+  if (!d.c.tenancy.forwarding_address_given)
+    day = std::max(day, day_started_by(d, "forwarding-address-given").value_or(day));
   // Where the landlord's days start with a written request, the first one starts them.
   const bool asked = std::any_of(d.c.events.begin(), d.c.events.end(),
                                  [](const Event& event) { return event.what == "tenant-demand"; });
@@ -153,7 +168,22 @@ std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
 
 std::string forum(const Draft& d) {
   const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
-  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.in(d.speech.language());
+  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.name.in(d.speech.language());
+}
+
+bool court_decides(const Draft& d) {
+  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
+  return own == d.rules.letters.forums.end() || own->second.court;
+}
+
+std::string address_notice(const Draft& d) {
+  if (const DutyResult* duty = own_duty(d, {"give-forwarding-address"}))
+    return own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under");
+  if (d.law.there())
+    for (const Remark& rule : d.a.law->pack().address)
+      if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false))
+        return own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under");
+  return {};
 }
 
 std::vector<std::string> duty_names(const Draft& d, const MissedDay& day) {
@@ -175,21 +205,27 @@ std::string due_text(const Draft& d, const MissedDay& day) {
   const std::string on = d.speech.day(day.last);
   Sentences text;
   if (names.empty())
-    text.add(day.duties.front()->duty->text_in(d.speech.language())).add(d.say("letter.due.other", {{"day", on}}));
+    text.add(d.law.spoken_by_sender(d.law.spoken(*day.duties.front()).text_in(d.speech.language())))
+        .add(d.say("letter.due.other", {{"day", on}}));
   else
     text.add(d.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
                    {{"what", listed(names, d.speech)}, {"day", on}}));
   return text.add(d.law.counted(*day.duties.front())).take();
 }
 
-std::optional<DaySpan> earlier_letter(const Case& c) {
-  std::optional<DaySpan> last;
+const Event* earlier_letter(const Case& c) {
+  const Event* last = nullptr;
   for (const Event& event : c.events)
     if ((event.what == "tenant-demand" || event.what == "tenant-objected" || event.what == "tenant-answered" ||
          event.what == "papers-requested" || event.what == "suit-notice-given") &&
-        (!last || event.on.latest > last->latest))
-      last = event.on;
+        (!last || event.on.latest > last->on.latest))
+      last = &event;
   return last;
+}
+
+std::string letter_sent(const Draft& d, const Event& letter) {
+  if (!d.has("letter.how.", letter.how)) return d.when(letter.on);
+  return d.say("letter.how.", letter.how) + ' ' + d.when(letter.on);
 }
 
 bool leaving(const Draft& d) {

@@ -85,10 +85,10 @@ private:
 
   /// The last letter of the tenant's own, if the time to answer it has passed and nothing was paid since.
   std::optional<Day> unanswered() const {
-    const auto letter = earlier_letter(d_.c);
-    if (!letter || letter->latest + days{d_.rules.letters.reply_days} > d_.a.today) return std::nullopt;
+    const Event* letter = earlier_letter(d_.c);
+    if (!letter || letter->on.latest + days{d_.rules.letters.reply_days} > d_.a.today) return std::nullopt;
     const auto& paid = d_.c.statement.refund_sent;
-    return paid && paid->latest > letter->latest ? std::nullopt : std::optional(letter->latest);
+    return paid && paid->latest > letter->on.latest ? std::nullopt : std::optional(letter->on.latest);
   }
 
   void objection() {
@@ -137,6 +137,8 @@ private:
     const auto missed = d_.law.missed();
     if (!missed.empty() && (owed() || d_.law.penalty()))
       add(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
+    else if (const auto perhaps = d_.law.perhaps_missed(); !perhaps.empty() && owed())
+      add(LetterKind::after_deadline, "after-deadline.perhaps", perhaps.front()->last->latest);
   }
 
   /// Nothing came, and no day is known to be missed: the deposit is asked for all the same.
@@ -167,7 +169,7 @@ private:
   }
 
   void court() {
-    if (owed() && (unanswered() || !d_.law.missed().empty())) add(LetterKind::small_claims_sheet, "small-claims-sheet");
+    if (owed() && (unanswered() || d_.law.some_day_missed())) add(LetterKind::small_claims_sheet, "small-claims-sheet");
   }
 
   const DutyResult* statement_duty() const {

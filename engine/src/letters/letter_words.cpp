@@ -1,5 +1,7 @@
 #include "letters/letter_words.h"
 
+#include <algorithm>
+
 namespace wearline {
 
 std::string_view currency_of(std::string_view jurisdiction) {
@@ -32,6 +34,15 @@ std::string_view first_sentence(std::string_view text) {
   for (std::size_t at = text.find(". "); at != std::string_view::npos; at = text.find(". ", at + 1))
     if (at + 2 < text.size() && text[at + 2] >= 'A' && text[at + 2] <= 'Z') return text.substr(0, at + 1);
   return text;
+}
+
+std::vector<std::string_view> sentences(std::string_view text) {
+  std::vector<std::string_view> out;
+  while (!text.empty()) {
+    out.push_back(first_sentence(text));
+    text.remove_prefix(std::min(text.size(), out.back().size() + 1));
+  }
+  return out;
 }
 
 std::string listed(const std::vector<std::string>& items, const Speech& speech) {

@@ -20,6 +20,9 @@ std::string on_one_line(std::string_view text);
 /// The first sentence of a text: up to a full stop before a space and a capital letter.
 std::string_view first_sentence(std::string_view text);
 
+/// The sentences of a text, cut where first_sentence() would.
+std::vector<std::string_view> sentences(std::string_view text);
+
 /// "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& items, const Speech& speech);
 

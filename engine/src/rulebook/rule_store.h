@@ -44,6 +44,12 @@ struct FixedWords {
   Localised text; ///< with the places {sum}, {reasons} and {landlordAddress}
 };
 
+/// Who decides about a deposit.
+struct Forum {
+  Localised name;
+  bool court = false;
+};
+
 /// What letters need and no law gives, and fixed words of statutes (rules/letters.json).
 struct LetterRules {
   int reply_days = 0;      ///< days to answer a letter
@@ -54,7 +60,10 @@ struct LetterRules {
   std::vector<NamedGuide> guides;
   std::vector<FixedWords> fixed_words;
   std::map<std::string, std::string, std::less<>> shows; ///< element id: what else to ask for ("letter.show.<...>")
-  std::map<std::string, Localised, std::less<>> forums;  ///< jurisdiction: who decides, where it is no court
+  std::map<std::string, Forum, std::less<>> forums;      ///< by jurisdiction, where it is not small claims court
+  using Phrases = std::map<std::string, std::vector<std::string>, std::less<>>; ///< by language
+  Phrases easing; ///< words by which a sentence of law eases it for the other side, or is a duty of the sender's own
+  Phrases wear_words; ///< words by which a charge names ordinary wear itself
 };
 
 struct Rules {

@@ -91,6 +91,13 @@ int letter_number(Fields& root, std::string_view name) {
   return static_cast<int>(count);
 }
 
+void read_phrases(Fields& root, std::string_view name, LetterRules::Phrases& out) {
+  if (auto f = root.object(name)) {
+    for (const std::string_view language : {"en", "es"}) out[std::string(language)] = f->texts(language);
+    f->done();
+  }
+}
+
 Faults load_letters(Rules& rules, std::string_view json) {
   return with_document(json, [&](Fields& root) {
     LetterRules& letters = rules.letters;
@@ -115,9 +122,11 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("forums")) {
       const std::string place = f.required_text("place");
-      letters.forums[place] = f.localised("name");
+      letters.forums[place] = {f.localised("name"), f.yes_no("court").value_or(false)};
       f.done();
     }
+    read_phrases(root, "easing", letters.easing);
+    read_phrases(root, "wearWords", letters.wear_words);
   });
 }
 

@@ -415,10 +415,16 @@ TEST_CASE("No letter names a missed day that is not missed", "[letter]") {
       if (id.rfind("missed-", 0) != 0) continue;
       const json* duty = nullptr;
       for (const auto& date : w.result["dates"])
-        if (date["id"] == id.substr(7)) duty = &date;
-      if (!duty || (*duty)["state"] != "missed" || (*duty)["who"] != "landlord")
+        if (date["id"] == id.substr(7) || std::any_of(date["alternatives"].begin(), date["alternatives"].end(),
+                                                      [&](const json& one) { return one["id"] == id.substr(7); }))
+          duty = &date;
+      // One that hangs on an exception says so.
+      const bool perhaps =
+          p["text"].get<std::string>().find("If you hold that this rule does not cover") != std::string::npos;
+      if (!duty || ((*duty)["state"] != "missed" && !(perhaps && (*duty)["state"] == "cannot-tell")) ||
+          (*duty)["who"] != "landlord")
         FAIL(p.dump() << " but " << (duty ? duty->dump() : "no such duty"));
-      if ((*duty)["last"]["latest"].get<std::string>() >= iso(w.today)) FAIL("not past: " << p.dump());
+      if (!perhaps && (*duty)["last"]["latest"].get<std::string>() >= iso(w.today)) FAIL("not past: " << p.dump());
       ++named;
     }
   });

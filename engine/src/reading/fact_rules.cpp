@@ -376,6 +376,7 @@ struct FactRules::Matching {
   std::vector<std::vector<Idea>> ideas; ///< by the item they begin at
   std::vector<std::uint64_t> hidden;
   std::vector<bool> names_thing, links;
+  std::vector<bool> in_set; ///< by item and set: the item is a word of it
   std::uint64_t facts = 0;
 
   Matching(const FactRules& r, const MarkedText& text, const Lexicon& l, const std::vector<FactItem>& i)
@@ -396,6 +397,10 @@ struct FactRules::Matching {
       if (c.role == Role::thing || c.role == Role::part)
         for (std::size_t k = first; k <= last; ++k) names_thing[k] = true;
     }
+    in_set.assign(items.size() * rules.sets_.size(), false);
+    for (std::size_t k = 0; k < items.size(); ++k)
+      for (const Word w : items[k].words)
+        for (const std::uint16_t set : rules.sets_of_[w]) in_set[k * rules.sets_.size() + set] = true;
     for (std::size_t k = 0; k < items.size(); ++k) links[k] = rules.in_class(items[k], "links");
   }
 
@@ -403,8 +408,7 @@ struct FactRules::Matching {
 
   bool has_word(std::size_t at, const Slot& slot) const {
     if (!usable(at)) return false;
-    const std::vector<bool>& in = rules.sets_[slot.set];
-    return std::any_of(items[at].words.begin(), items[at].words.end(), [&](Word w) { return in[w]; });
+    return in_set[at * rules.sets_.size() + slot.set];
   }
 
   bool phrase(const std::vector<Slot>& slots, std::size_t at) const {

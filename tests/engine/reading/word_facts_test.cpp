@@ -191,3 +191,45 @@ TEST_CASE("An uncertain age is a span of months", "[facts]") {
   CHECK(age_span("5/6")->likely == 66);
   for (const char* text : {"", "x", "6/5", "5/", "../..", "5.", "201", "-3", "5~~"}) CHECK_FALSE(age_span(text));
 }
+
+TEST_CASE("Quotation marks and a short at stand in no fact's way", "[facts]") {
+  CHECK(facts("Walls \"fair\" at check-in, scuffed now $80")["atMoveIn"] == "fair");
+  CHECK(facts("Blinds new @ m/i, slats bent $45")["atMoveIn"] == "new");
+  CHECK(facts("Sink cracked already on day 1, $90")["atMoveIn"] == "damaged");
+  CHECK(facts("Previous tenants' dog had scratched the door $75")["landlordFactors"] ==
+        json::parse(R"(["previous-pets"])"));
+  CHECK_FALSE(facts("36\" blind bent at move-out $20").contains("charged"));
+}
+
+TEST_CASE("A door stop that is itself charged excuses nothing", "[facts]") {
+  CHECK(facts("Hole behind door, no stop on the door $60")["landlordFactors"] == json::parse(R"(["no-door-stop"])"));
+  CHECK_FALSE(facts("Door stop missing, replaced 8.00").contains("landlordFactors"));
+  CHECK_FALSE(facts("2 door stops missing, 12.00").contains("landlordFactors"));
+}
+
+TEST_CASE("What happened after, or on the other side, is not read as found at move-in", "[facts]") {
+  for (const char* text :
+       {"Unit received back dirty, cleaning 150.00", "Hole made while you were moving in, 40.00",
+        "Blinds damaged since you moved in, 40.00", "Professional cleaning after you moved out, 180.00",
+        "Painted before the lease ended, 200.00", "Photos provided of dirty stove, cleaning 80.00"})
+    CHECK_FALSE(facts(text).contains("atMoveIn"));
+  CHECK(facts("The burner never worked from the day we got here, 50.00")["atMoveIn"] == "damaged");
+  CHECK(facts("Nothing wrong with the door at move in, hole now, 50.00")["atMoveIn"] == "good");
+}
+
+TEST_CASE("Who did not do it, saw it or mended it is no cause", "[facts]") {
+  for (const char* text : {"Stain was not made by our dog, $120", "The neighbor saw the broken door, $95",
+                           "Guest bath mirror cracked, $55", "Hole in wall, landlord repaired, 90.00",
+                           "Contractor hired by us to fix wall, 250.00", "Tub is 22 years of age, reglaze 325.00"})
+    CHECK_FALSE(facts(text).contains("cause"));
+  CHECK(facts("We broke the closet shelf, our fault, $60")["cause"] == "tenant");
+}
+
+TEST_CASE("What is forbidden or refused is not allowed", "[facts]") {
+  for (const char* text : {"Smoking was not allowed under the lease, odor 250.00", "Dog not approved, damage 200.00",
+                           "Wall painted without consent, 300.00", "Patch wall, painted, no primer needed, 80.00",
+                           "Lock broken by tenant, 75.00", "Settled on 200 for carpet"})
+    CHECK_FALSE(facts(text).contains("landlordFactors"));
+  CHECK(facts("Invoice no 8842 enclosed, carpet 90.00")["proof"] == json::parse(R"(["receipts"])"));
+  CHECK_FALSE(facts("Invoice no 8842 enclosed, carpet 90.00").contains("proofMissing"));
+}

@@ -201,7 +201,10 @@ std::vector<const DutyResult*> LawTalk::perhaps_missed() const {
       continue;
     const DutyResult* found = nullptr; // of those that stand in for one another, that of which most follows
     const auto weigh = [&](const DutyResult& one) {
-      if (missed_if_it_applies(one) && (!found || weight(*one.duty) < weight(*found->duty))) found = &one;
+      if (!missed_if_it_applies(one)) return;
+      // Of equals the later day, which none can say was not past.
+      const auto rank = [](const DutyResult& r) { return std::tuple(-weight(*r.duty), r.last->latest); };
+      if (!found || rank(one) > rank(*found)) found = &one;
     };
     if (result.instead.empty()) weigh(result);
     for (const std::size_t at : result.instead) weigh(a_->law->each_duty()[at]);

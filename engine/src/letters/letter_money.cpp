@@ -289,8 +289,7 @@ private:
         left.duties.push_back(duty);
     const std::vector<std::string> not_done = duty_names(d_, left);
     for (const DutyResult* duty : day.duties) {
-      if ((duty->reason != DutyReason::done_late && !day.perhaps) || duty->done_assumed || !duty->done_on ||
-          !duty->done_on->known())
+      if (duty->done_assumed || !duty->done_on || !duty->done_on->known() || duty->done_on->earliest <= day.last)
         continue;
       const std::string event = d_.a.law->view().info(duty->done).id;
       if (d_.has("letter.done.", event) && text.empty())

@@ -89,7 +89,7 @@ public:
     }
     sums();
     d_.must("refund", ParagraphRole::ask, refund());
-    if (interest_open()) d_.may("interest", ParagraphRole::ask, d_.say("letter.landlord.interest"));
+    if (interest_owed()) d_.may("interest", ParagraphRole::ask, d_.say("letter.landlord.interest"));
     wanted_by_law();
     if (any_) fixed_words(false);
     if (agree)
@@ -134,6 +134,8 @@ private:
   /// Interest is reckoned only where nothing about it is open; else it has a marked blank.
   Money interest() const { return d_.a.totals.interest.exact() ? d_.a.totals.interest.likely() : Money(); }
   bool interest_open() const { return !d_.a.totals.interest.exact(); }
+  /// Some of it is certainly owed: only then the paper promises it.
+  bool interest_owed() const { return interest_open() && !d_.a.totals.interest.low().is_zero(); }
   Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + interest(); }
   Money all_charges() const { return charged_in_all(d_); }
   Money kept() const { return deposit_total(d_.c, d_.a.pack) ? std::min(all_charges(), held()) : all_charges(); }

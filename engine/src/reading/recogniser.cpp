@@ -377,7 +377,23 @@ void take_heading(Recognition& r, std::string_view text, const RecogniserRules& 
 
 } // namespace
 
-Recognition recognise(std::string_view text, const RecogniserRules& rules, const TextContext& context) {
+namespace {
+
+/// No charge says more; the time and memory of reading grow with the words.
+constexpr std::size_t most_bytes = 4096;
+
+/// The beginning of a text, cut between two characters.
+std::string_view beginning(std::string_view text) {
+  if (text.size() <= most_bytes) return text;
+  std::size_t end = most_bytes;
+  while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) --end;
+  return text.substr(0, end);
+}
+
+} // namespace
+
+Recognition recognise(std::string_view whole, const RecogniserRules& rules, const TextContext& context) {
+  const std::string_view text = beginning(whole);
   Recognition out = recognise_alone(text, rules, context);
   take_heading(out, text, rules, context);
   return out;

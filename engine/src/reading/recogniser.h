@@ -152,7 +152,8 @@ struct TextContext {
   NumberStyle style;
 };
 
-/// Reads one charge. Pure, and total: any text gives an answer.
+/// Reads one charge. Pure, and total: any text gives an answer. Of a text of more than 4,096 bytes the beginning is
+/// read.
 Recognition recognise(std::string_view text, const RecogniserRules& rules, const TextContext& context = {});
 
 } // namespace wearline

@@ -92,3 +92,14 @@ TEST_CASE("Readings of an unsure thing that lead to different answers leave the 
   for (const json& q : a["questions"]) asked = asked || (q["code"] == "is-it" && q["asks"] == "/lines/0/element");
   CHECK(asked);
 }
+
+TEST_CASE("Of words without end only the beginning is read, cut between two characters", "[facts][assess]") {
+  std::string text = "Carpet burned, 12 years old ";
+  while (text.size() < 3'000'000) text += "año ";
+  const json a = judged(line((text + "laid in 2001").c_str()));
+  REQUIRE(a["errors"].empty());
+  CHECK(a["lines"][0]["element"] == "carpet");
+  CHECK(fact(a, "fromWords", "ageYears") != nullptr);
+  CHECK(fact(a, "fromWords", "installed") == nullptr);
+  CHECK(a["lines"][0]["text"].get<std::string>().size() > 3'000'000);
+}

@@ -1,8 +1,9 @@
 // The main job in a browser: a statement typed in by hand, read line by line, down to the letter.
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
+import path from 'node:path';
 import { test } from 'node:test';
-import { axe, browser, changeFacts, figure, fitsWidth, ONE_FILE, open, openExample, openFacts, ready, row, site, typeCharge, withPage } from './harness.mjs';
+import { axe, browser, changeFacts, figure, fitsWidth, ONE_FILE, open, openExample, openFacts, ready, ROOT, row, site, typeCharge, withPage } from './harness.mjs';
 
 withPage();
 
@@ -105,7 +106,12 @@ inEachForm('files that are no case are refused in plain words and nothing is los
 
 inEachForm('every example opens with one click and has a result', async (site) => {
   const { page, finish } = await open(browser, site.address);
-  const titles = await page.locator('.opening-examples button').allInnerTexts();
+  // A home walked through before the end has no charges and no result yet: walk.test.mjs opens those.
+  const folder = path.join(ROOT, 'examples');
+  const walks = fs.readdirSync(folder).filter((f) => f.endsWith('.json') && !f.endsWith('.expected.json'))
+    .map((f) => JSON.parse(fs.readFileSync(path.join(folder, f), 'utf8'))).filter(({ lines }) => lines.length === 0);
+  const charged = (title) => !walks.some((walk) => title.includes(walk.title));
+  const titles = (await page.locator('.opening-examples button').allInnerTexts()).filter(charged);
   assert.ok(titles.length >= 5);
   let longest = 0;
   for (const title of titles) {

@@ -104,7 +104,7 @@ export class Desk {
   // What the engine says
 
   get judging(): boolean {
-    return this.judgement.busy;
+    return this.judgement.unsettled;
   }
   refresh(): void {
     this.judgement.refresh();

@@ -35,6 +35,11 @@ export class Judging {
     desk.onChange(() => this.awaiting.splice(0).forEach((done) => done()));
   }
 
+  /** True while the result shown is not yet the last: its answer, or what reads its words, is on its way. */
+  get unsettled(): boolean {
+    return this.busy || this.coming.has(loadReading);
+  }
+
   /** Draws the case in front as it is now, and again when it has been judged anew. */
   refresh(): void {
     const { desk } = this;

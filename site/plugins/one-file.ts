@@ -131,7 +131,7 @@ function written(page: string, script: string, css: string, hashes: string[], no
     .replace(
       '</body>',
       () =>
-        `<script type="text/plain" id="notices">${notices.replaceAll('</', '< /')}</script>\n  <script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
+        `<script type="application/gzip" id="notices">${packed(notices)}</script>\n  <script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
     );
 }
 

@@ -5,12 +5,21 @@ import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
 import './footer.css';
 
-/** The single file holds the notices itself. */
+/** The single file holds the notices itself, packed; they are unpacked when somebody looks. */
+async function unpack(event: Event): Promise<void> {
+  const into = (event.target as HTMLElement).querySelector('pre');
+  const held = document.getElementById('notices')?.textContent;
+  if (!into || into.textContent || !held) return;
+  const bytes = Uint8Array.from(atob(held), (c) => c.charCodeAt(0));
+  const text = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+  into.textContent = await new Response(text).text();
+}
+
 const notices = (): TemplateResult =>
   __ONE_FILE__
-    ? html`<details class="footer__notices">
+    ? html`<details class="footer__notices" @toggle=${unpack}>
         <summary>${say('page.footer.notices')}</summary>
-        <pre>${document.getElementById('notices')?.textContent ?? ''}</pre>
+        <pre></pre>
       </details>`
     : html`<p><a href="./notices.txt">${say('page.footer.notices')}</a></p>`;
 

@@ -392,8 +392,8 @@ std::string_view beginning(std::string_view text) {
 
 } // namespace
 
-Recognition recognise(std::string_view whole, const RecogniserRules& rules, const TextContext& context) {
-  const std::string_view text = beginning(whole);
+Recognition recognise(std::string_view given, const RecogniserRules& rules, const TextContext& context) {
+  const std::string_view text = beginning(given);
   Recognition out = recognise_alone(text, rules, context);
   take_heading(out, text, rules, context);
   return out;

@@ -240,9 +240,9 @@ Row make_row(std::string_view line, std::size_t number) {
   if (row.blank) return row;
   row.rule = is_rule(row.text);
   if (row.rule) return row;
-  if (const std::size_t size = tick_size(std::string_view(row.text).substr(first), row.tick); size != 0) {
+  if (const std::size_t ticked = tick_size(std::string_view(row.text).substr(first), row.tick); ticked != 0) {
     row.bulleted = true;
-    row.body = static_cast<std::uint32_t>(first + size);
+    row.body = static_cast<std::uint32_t>(first + ticked);
   } else if (const std::size_t size = bullet_size(std::string_view(row.text).substr(first)); size != 0) {
     row.bulleted = true;
     row.body = static_cast<std::uint32_t>(first + size);

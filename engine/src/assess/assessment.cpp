@@ -139,7 +139,7 @@ void span_other_readings(const Case& c, std::size_t i, const Rules& rules, const
 /// An unsure thing is asked after; its answer moves the sum at most as far as the range goes.
 void ask_about_thing(const Assessment& a, std::size_t i, std::vector<Question>& out) {
   const LineAssessment& line = a.lines[i];
-  if (line.words.also.empty() && line.words.confidence >= 50) return;
+  if (!line.words.unsure()) return;
   const Range<Money>& fair = line.result.fair;
   out.push_back({"/lines/" + std::to_string(i) + "/element", "is-it", nullptr, i, fair.high() - fair.low()});
 }

@@ -3,15 +3,6 @@
 
 namespace wearline {
 
-namespace {
-Money positive(Money m) { return m < Money() ? Money() : m; }
-
-/// a - b for uncertain sums that move independently, never below nothing.
-Range<Money> excess(const Range<Money>& a, const Range<Money>& b) {
-  return {positive(a.low() - b.high()), positive(a.likely() - b.likely()), positive(a.high() - b.low())};
-}
-} // namespace
-
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack) {
   Totals totals;
   totals.interest = interest;

@@ -6,8 +6,6 @@ namespace wearline {
 
 namespace {
 
-Money positive(Money m) { return std::max(Money(), m); }
-
 /// Whether the landlord loses the right to keep money for a line.
 bool lost(Loses loses, const Line& line) {
   return loses == Loses::all_deductions || loses == Loses::whole_deposit_claim ||
@@ -28,10 +26,7 @@ Range<Money> kept(const std::vector<ForfeitResult>& forfeits, const Case& c, con
 }
 
 Range<Money> due(const Range<Money>& keeps, const Reckoning& r) {
-  const Money deposit = *r.deposit;
-  return {positive(deposit + r.interest.low() - keeps.high() - r.paid_back.high()),
-          positive(deposit + r.interest.likely() - keeps.likely() - r.paid_back.likely()),
-          positive(deposit + r.interest.high() - keeps.low() - r.paid_back.low())};
+  return excess(Range<Money>(*r.deposit) + r.interest, keeps + r.paid_back);
 }
 
 /// The figures one remedy is reckoned from, at one end of their ranges.

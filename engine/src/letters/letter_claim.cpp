@@ -8,8 +8,6 @@ namespace wearline {
 
 namespace {
 
-Money positive(Money m) { return std::max(m, Money()); }
-
 /// No more than small change is left open beside the charge.
 bool narrow(const LineResult& r, const LetterRules& rules) {
   return r.fair.high() - r.fair.low() <= r.claimed.part({rules.settled_percent, 100});
@@ -123,15 +121,6 @@ Claim claim_of(const Draft& d) {
   claim.sum = claim.keeps_nothing() ? std::max(positive(held - still), claim.on_merits) : claim.on_merits;
   return claim;
 }
-
-namespace {
-
-/// a - b for uncertain sums that move independently, never below nothing.
-Range<Money> excess(const Range<Money>& a, const Range<Money>& b) {
-  return {positive(a.low() - b.high()), positive(a.likely() - b.likely()), positive(a.high() - b.low())};
-}
-
-} // namespace
 
 std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim) {
   if (!claim.deposit) return std::nullopt;

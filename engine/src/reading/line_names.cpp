@@ -11,8 +11,6 @@ namespace {
 /// From this confidence on, what the recogniser proposes for a bare line is used (and said). Measured on lines it never
 /// saw, two of three are right below 30 and four of five from 30 to 49 (tests/reference/facts.md).
 constexpr int sure_enough = 30;
-/// Below this one the other readings are judged as well, and the person is asked.
-constexpr int unsure = 50;
 
 int name_from(Line& line, Recognition& seen) {
   if (!line.element.empty() || seen.not_a_charge || seen.element.empty() || seen.confidence < sure_enough) return 100;
@@ -34,7 +32,7 @@ FromWords fill_from_text(Line& line, const RecogniserRules& recogniser) {
   context.amount = line.amount;
   Recognition seen = recognise(line.text, recogniser, context);
   out.confidence = name_from(line, seen);
-  if (out.confidence < unsure) out.also = std::move(seen.alternatives);
+  if (out.unsure()) out.also = std::move(seen.alternatives);
   for (WordFact& fact : seen.facts) {
     const auto& struck = line.not_from_words;
     if (std::find(struck.begin(), struck.end(), fact.field) != struck.end()) continue;

@@ -16,6 +16,9 @@ struct FromWords {
   std::vector<Alternative> also; ///< other readings of the thing, where it is unsure
   WordFacts used;                ///< facts that filled an empty field
   WordFacts against;             ///< facts that say otherwise than a field does; the field stands
+
+  /// Whether the other readings of the thing are judged as well, and the person is asked.
+  bool unsure() const { return confidence < 50; }
 };
 
 /// Fills in what a line leaves to its words: thing, finding, kind and place, and the facts they state, but for those

@@ -11,6 +11,11 @@ namespace wearline {
 
 namespace {
 
+void likeliest_first(Entry& e) {
+  std::stable_sort(e.options.begin(), e.options.end(),
+                   [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+}
+
 bool is_line_role(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
 bool is_line(const Entry& e) { return is_line_role(e.options[0].role); }
 
@@ -133,8 +138,7 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
                       : option.role == SumRole::total  ? w.spare_total / 2
                       : is_line_role(option.role)      ? option.cost + w.sum_is_charge
                                                        : option.cost;
-      std::stable_sort(e.options.begin(), e.options.end(),
-                       [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+      likeliest_first(e);
       since = Money{};
       lines = 0;
       continue;
@@ -208,8 +212,7 @@ void accounts_apart(Entries& entries, const ReadingWeights& w) {
   const auto is_part = [&](Entry& e) {
     e.may_be(SumRole::subtotal, e.options[0].value, 0, e.options[0].figure);
     for (RoleOption& o : e.options) o.cost = o.role == SumRole::subtotal ? 0 : o.cost + w.spare_total;
-    std::stable_sort(e.options.begin(), e.options.end(),
-                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+    likeliest_first(e);
   };
   // One such sum called a deposit ("charged against deposit") is the total.
   if (accounts.size() == 1 && accounts[0].sum->options[0].role == SumRole::deposit)
@@ -229,8 +232,7 @@ void ticks(Entries& entries, const ReadingWeights& w) {
     e.passing_fate = "information";
     e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
     for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.leave_named;
-    std::stable_sort(e.options.begin(), e.options.end(),
-                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+    likeliest_first(e);
   }
 }
 
@@ -257,8 +259,7 @@ void attachments(Entries& entries, const ReadingWeights& w) {
     e.passing_fate = "repeated";
     e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
     for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.whole_section;
-    std::stable_sort(e.options.begin(), e.options.end(),
-                     [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+    likeliest_first(e);
   }
 }
 

@@ -36,4 +36,12 @@ private:
   T low_{}, likely_{}, high_{};
 };
 
+/// `amount`, or nothing where it is less.
+template <class T> constexpr T positive(T amount) { return std::max(amount, T()); }
+
+/// a - b for amounts that move independently, never below nothing.
+template <class T> Range<T> excess(const Range<T>& a, const Range<T>& b) {
+  return Range<T>(positive(a.low() - b.high()), positive(a.likely() - b.likely()), positive(a.high() - b.low()));
+}
+
 } // namespace wearline

@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
-import { axe, DIST, fitsWidth, launch, open, openExample, OUT, serve, until } from './harness.mjs';
+import { axe, DIST, fitsWidth, keepsFiles, launch, open, openExample, OUT, serve, until } from './harness.mjs';
 import {
   asPhoto, choose, corpusText, expectedOf, found, goThere, mailOf, mailTable, paste, pdfOf, pdfPath, reviewed, rows, scannedPdf, scanPath,
 } from './bring-in-files.mjs';
@@ -495,11 +495,7 @@ test('the one file, opened from a disk: text is read, PDFs if they fit in, pictu
 
 test('what reads PDFs is kept once it was used: without a network it works again', async () => {
   const { page, context, finish } = await open(browser, site.address);
-  await page.evaluate(async () => {
-    const { active, installing, waiting } = await navigator.serviceWorker.ready;
-    const worker = active ?? waiting ?? installing;
-    if (worker.state !== 'activated') await new Promise((done) => worker.addEventListener('statechange', () => worker.state === 'activated' && done()));
-  });
+  await keepsFiles(page);
   await page.reload();
   await goThere(page);
   await choose(page, pdfPath('17'));

@@ -5,7 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import puppeteer from 'puppeteer-core';
-import { ONE_FILE, serve, TODAY, until } from './harness.mjs';
+import { keepsFiles, ONE_FILE, serve, TODAY, until } from './harness.mjs';
 
 const downloads = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-firefox-'));
 let browser, site;
@@ -128,11 +128,7 @@ for (const [form, address] of [['the page', () => site.address], ['the one file'
 test('Firefox: after one visit no network is needed', async () => {
   const own = await serve();
   const { page } = await open(own.address);
-  await page.evaluate(async () => {
-    const { active, installing, waiting } = await navigator.serviceWorker.ready;
-    const worker = active ?? waiting ?? installing;
-    if (worker.state !== 'activated') await new Promise((done) => worker.addEventListener('statechange', () => worker.state === 'activated' && done()));
-  });
+  await keepsFiles(page);
   await own.close();
   await page.reload();
   await ready(page);

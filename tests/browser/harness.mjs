@@ -114,6 +114,14 @@ export const ready = (page) => page.locator('.footer', { hasText: /\d+\.\d+\.\d+
 /** Waits until what is shown is the result of what was entered last. */
 export const still = (page) => page.locator('#page[aria-busy=false]').waitFor({ state: 'attached' });
 
+/** Waits until the page keeps its files for a visit without a network. */
+export const keepsFiles = (page) =>
+  page.evaluate(async () => {
+    const { active, installing, waiting } = await navigator.serviceWorker.ready;
+    const worker = active ?? waiting ?? installing;
+    if (worker.state !== 'activated') await new Promise((done) => worker.addEventListener('statechange', () => worker.state === 'activated' && done()));
+  });
+
 export const openExample = async (page, title) => {
   await page.getByRole('button', { name: title }).click();
   await page.locator('.headline').waitFor();

@@ -3,17 +3,13 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
-import { browser, changeFacts, DIST, open, openExample, ready, site, withPage } from './harness.mjs';
+import { browser, changeFacts, DIST, keepsFiles, open, openExample, ready, site, withPage } from './harness.mjs';
 
 withPage();
 
 test('a second visit needs no network: the page, an example, the law of another place, Spanish', async () => {
   const { page, context, finish } = await open(browser, site.address);
-  await page.evaluate(async () => {
-    const { active, installing, waiting } = await navigator.serviceWorker.ready;
-    const worker = active ?? waiting ?? installing;
-    if (worker.state !== 'activated') await new Promise((done) => worker.addEventListener('statechange', () => worker.state === 'activated' && done()));
-  });
+  await keepsFiles(page);
   await context.setOffline(true);
   await page.reload();
   await ready(page);

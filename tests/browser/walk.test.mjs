@@ -5,7 +5,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { test as whole } from 'node:test';
 import { native } from '../wasm/engines.mjs';
-import { axe, browser, fitsWidth, ICAL, open, openRow, OUT, photo, press, ready, row, site, still, taken, TODAY, typeCharge, until, withPage } from './harness.mjs';
+import { axe, browser, fitsWidth, ICAL, keepsFiles, open, openRow, OUT, photo, press, ready, row, site, still, taken, TODAY, typeCharge, until, withPage } from './harness.mjs';
 
 withPage();
 const test = (name, run) => whole(name, { timeout: 180_000 }, run);
@@ -46,11 +46,7 @@ const noTargetBelow = (page, within) =>
 
 test('a phone without a network: the walk in taps, three answers, the list, the request, the days, the leaving day', async () => {
   const { page, context, finish } = await open(browser, site.address, phone);
-  await page.evaluate(async () => {
-    const { active, installing, waiting } = await navigator.serviceWorker.ready;
-    const worker = active ?? waiting ?? installing;
-    if (worker.state !== 'activated') await new Promise((done) => worker.addEventListener('statechange', () => worker.state === 'activated' && done()));
-  });
+  await keepsFiles(page);
   await context.setOffline(true);
   await page.reload();
   await ready(page);

@@ -16,16 +16,22 @@ import {
 
 withPage();
 
+/** Two cases open, on the adviser's side. */
+async function asAdviser() {
+  const opened = await open(browser, site.address);
+  await openMany(opened.page, ['answer-in-time', 'little-known']);
+  await changeFacts(opened.page);
+  await opened.page.getByRole('radio', { name: 'helping a tenant' }).check();
+  return opened;
+}
+
 async function type(page, label, text) {
   await page.getByLabel(label, { exact: true }).click();
   await page.keyboard.type(text, { delay: 30 });
 }
 
 test('what is typed of a client stands in the list and the saved case, and in nothing that is handed out', async () => {
-  const { page, finish } = await open(browser, site.address);
-  await openMany(page, ['answer-in-time', 'little-known']);
-  await changeFacts(page);
-  await page.getByRole('radio', { name: 'helping a tenant' }).check();
+  const { page, finish } = await asAdviser();
   await unfold(page, 'client');
   await type(page, 'Initials or number', 'Q. 17');
   await type(page, 'How to reach them', 'after six, 555-0142');
@@ -48,10 +54,7 @@ test('what is typed of a client stands in the list and the saved case, and in no
 });
 
 test('the blank intake sheet prints alone and holds nothing of any case', async () => {
-  const { page, finish } = await open(browser, site.address);
-  await openMany(page, ['answer-in-time', 'little-known']);
-  await changeFacts(page);
-  await page.getByRole('radio', { name: 'helping a tenant' }).check();
+  const { page, finish } = await asAdviser();
   await unfold(page, 'client');
   await type(page, 'Initials or number', 'Q. 17');
   const seen = page.evaluate(
@@ -70,10 +73,7 @@ test('the blank intake sheet prints alone and holds nothing of any case', async 
 });
 
 test('a new case keeps the side', async () => {
-  const { page, finish } = await open(browser, site.address);
-  await openMany(page, ['answer-in-time', 'little-known']);
-  await changeFacts(page);
-  await page.getByRole('radio', { name: 'helping a tenant' }).check();
+  const { page, finish } = await asAdviser();
   await press(page, 'Another case');
   assert.ok(await page.getByRole('radio', { name: 'helping a tenant' }).isChecked());
   await finish();

@@ -66,8 +66,11 @@ export const withWordsReadAgain = (c: CaseFile, index: number): CaseFile =>
 
 const sumOf = (typed: string): string | undefined => amountFromTyping(withoutMinus(typed));
 
+/** Members that are undefined are taken out. */
+export const present = <T extends object>(o: T): T =>
+  Object.fromEntries(Object.entries(o).filter(([, v]) => v !== undefined)) as T;
+
 function withLineChanged(c: CaseFile, index: number, changes: Partial<Line>): CaseFile {
-  const changed = { ...c.lines[index]!, ...changes };
-  const line = Object.fromEntries(Object.entries(changed).filter(([, v]) => v !== undefined)) as Line;
+  const line = present({ ...c.lines[index]!, ...changes });
   return { ...c, lines: c.lines.map((l, i) => (i === index ? line : l)) };
 }

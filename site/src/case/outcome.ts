@@ -2,12 +2,11 @@
 
 import type { Assessment, JudgedLine, Question, Totals } from './assessment';
 import type { CaseFile } from './case';
+import { cents } from './cents';
 
 export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
 /** The three heaps a charge's money goes to; a charge that is fair in part goes to two of them. */
 export type Heap = 'not-fair' | 'fair' | 'ask';
-
-const cents = (amount: string | null): number => Number((amount ?? '0.00').replace('.', ''));
 
 /** What the guide or a fact says is not the tenant's to pay, though another fact could still turn it. */
 const notTheTenants = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];

@@ -4,6 +4,7 @@
 import type { Assessment, JudgedLine } from './assessment';
 import type { CaseFile } from './case';
 import { type Catalogue, elementOf } from './catalogue';
+import { cents } from './cents';
 import type { Room, Seen, Thing } from './walk';
 import { type Advice, adviceFor, faultsOf, type Hazard, hazardsOf, judgedAs, stopsOf } from './walk-home';
 import { roomsOf, thingsOf, walkOf } from './walk-edits';
@@ -70,7 +71,6 @@ export interface Answer {
   stops: Hazard[];
 }
 
-const cents = (amount: string): number => Number(amount.replace('.', ''));
 const percent = (part: string, of: string): number =>
   cents(of) === 0 ? 0 : Math.round((cents(part) / cents(of)) * 100);
 

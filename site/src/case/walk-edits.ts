@@ -1,6 +1,7 @@
 // Changes to the walk through the home: each takes a case and gives the next.
 
 import type { CaseFile } from './case';
+import { present } from './edits';
 import type { Room, Seen, Thing, WalkThrough } from './walk';
 import { faultsOf, kindOfRoom } from './walk-home';
 
@@ -8,13 +9,9 @@ export const walkOf = (c: CaseFile): WalkThrough => c.walkThrough ?? {};
 export const roomsOf = (c: CaseFile): Room[] => walkOf(c).rooms ?? [];
 export const thingsOf = (c: CaseFile): Thing[] => walkOf(c).things ?? [];
 
-/** Members that are undefined are taken out. */
-const without = <T extends object>(o: T): T =>
-  Object.fromEntries(Object.entries(o).filter(([, v]) => v !== undefined)) as T;
-
 export const withWalk = (c: CaseFile, changes: Partial<WalkThrough>): CaseFile => ({
   ...c,
-  walkThrough: without({ ...walkOf(c), ...changes }),
+  walkThrough: present({ ...walkOf(c), ...changes }),
 });
 
 const freshId = (of: readonly { id: string }[], letter: string): string => {
@@ -37,7 +34,7 @@ export const withoutRoom = (c: CaseFile, id: string): CaseFile =>
   });
 
 export const withRoomNamed = (c: CaseFile, id: string, name: string | undefined): CaseFile =>
-  withWalk(c, { rooms: roomsOf(c).map((r) => (r.id === id ? without({ ...r, name }) : r)) });
+  withWalk(c, { rooms: roomsOf(c).map((r) => (r.id === id ? present({ ...r, name }) : r)) });
 
 export const thingIn = (c: CaseFile, room: string, element: string): Thing | undefined =>
   thingsOf(c).find((t) => t.room === room && t.element === element);
@@ -49,12 +46,12 @@ export function withThing(c: CaseFile, room: string, element: string, changes: P
   const things = thingsOf(c);
   const there = thingIn(c, room, element);
   if (!there)
-    return withWalk(c, { things: [...things, without({ id: freshId(things, 't'), room, element, ...changes })] });
+    return withWalk(c, { things: [...things, present({ id: freshId(things, 't'), room, element, ...changes })] });
   return withThingById(c, there.id, changes);
 }
 
 export const withThingById = (c: CaseFile, id: string, changes: Partial<Thing>): CaseFile =>
-  withWalk(c, { things: thingsOf(c).map((t) => (t.id === id ? without({ ...t, ...changes }) : t)) });
+  withWalk(c, { things: thingsOf(c).map((t) => (t.id === id ? present({ ...t, ...changes }) : t)) });
 
 export const withoutThing = (c: CaseFile, room: string, element: string): CaseFile =>
   withWalk(c, { things: thingsOf(c).filter((t) => t.room !== room || t.element !== element) });

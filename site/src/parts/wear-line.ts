@@ -1,7 +1,7 @@
 // The wear line: how much of a charge stands. Full height up to the lowest fair sum, thinning to the highest, a hair's breadth for the rest.
 
 import { html, svg, type TemplateResult } from 'lit/html.js';
-import { cents } from '../say/show';
+import { cents } from '../case/cents';
 import type { Span } from '../case/assessment';
 
 /** `longest` is the largest charge of the statement, so that lengths compare. Decoration: the sums stand beside it in figures. */

@@ -4,7 +4,7 @@
 import { scaleLinear } from 'd3-scale';
 import { area } from 'd3-shape';
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
-import { cents } from '../say/show';
+import { cents } from '../case/cents';
 import { say } from '../say/wording';
 import type { Totals } from '../case/assessment';
 import './pictures.css';

@@ -29,9 +29,6 @@ export const middle = (s: { low: string; likely: string | null; high: string }):
 
 export const isZero = (amount: string | null | undefined): boolean => amount == null || /^-?0+\.00$/.test(amount);
 
-/** Whole cents as a number, for lengths in pictures only. */
-export const cents = (amount: string | null | undefined): number => (amount ? Number(amount.replace('.', '')) : 0);
-
 const noon = (iso: string): Date => new Date(`${iso}T12:00:00Z`);
 
 const formatted = (iso: string, options: Intl.DateTimeFormatOptions): string =>

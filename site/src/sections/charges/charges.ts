@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { repeat } from 'lit/directives/repeat.js';
 import { bringIn } from '../bring-in/door';
 import type { Desk } from '../../app/desk';
-import { cents } from '../../say/show';
+import { cents } from '../../case/cents';
 import { say } from '../../say/wording';
 import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
 import { seenPart } from '../walk/door';

@@ -4,7 +4,8 @@ import type { Desk } from '../../app/desk';
 import type { Span, Totals } from '../../case/assessment';
 import { livesThere } from '../../case/next-step';
 import { knowsPaidBack } from '../../case/outcome';
-import { cents, isZero, money, shortMoney } from '../../say/show';
+import { isZero, money, shortMoney } from '../../say/show';
+import { cents } from '../../case/cents';
 import { say } from '../../say/wording';
 
 export interface Headline {

@@ -239,7 +239,7 @@ test('clear all leaves nothing: no pasted text, no picture address, nothing in a
     return { entries, local: localStorage.length + sessionStorage.length, cookies: document.cookie, cached };
   });
   assert.deepEqual([left.entries, left.local, left.cookies], [[], 0, '']);
-  for (const url of left.cached) assert.match(url, /\/(assets|generated)\/|\.(html|svg|webmanifest|js)(\?|$)|\/deposits\/(\?|$)/);
+  for (const url of left.cached) assert.match(url, /\/(assets|generated)\/|\.(html|svg|webmanifest|js)(\?|$)|\/notices\.txt(\?|$)|\/deposits\/(\?|$)/);
   // The picture that is gone is missed, as it should be.
   await finish(/ERR_FILE_NOT_FOUND/);
 });

@@ -90,6 +90,8 @@ export class Keeper {
       this.send('stopped');
       return desk.tell(say('page.notice.notKeeping'));
     }
+    // What was said of the last try is no answer to this one.
+    desk.hush();
     const found = await kept();
     if (found === 'unknown') return desk.warn(say('page.notice.keptUnknown'));
     desk.keeping = true;

@@ -28,7 +28,7 @@ test('the law is named with the day it was read, and each rule with its citation
     .getByText(/Last read against its sources on/)
     .waitFor();
   const rules = page.locator('.added .rules > li');
-  assert.ok((await rules.count()) >= 1);
+  await rules.first().waitFor();
   for (const rule of await rules.all()) assert.match(await rule.locator('.sources').first().innerText(), /RCW/);
   await finish();
 });

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 
 const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 // Longer inputs only slow the search down.
-const LONGEST = { read_statement: 1 << 12 };
+const LONGEST = { read_statement: 1 << 12, line: 512, letter: 512 };
 
 function files(folder, end) {
   const full = path.join(ROOT, folder);
@@ -23,8 +23,12 @@ const cases = () => [
 ];
 const seeds = {
   case: cases,
+  case_reader: cases,
   days: () => ['2019', '2019-06', '2019-06-14', '2019/2021', '../2020', '2019/..', '2019~', '2019-06~', '2024-02-29', '1900', '2199-12-31'],
   rulebook: () => files('engine/rules', '.json').map((file) => `${path.relative('engine/rules', file)}\n${JSON.stringify(JSON.parse(text(file)))}`),
+  line: () => JSON.parse(text('tests/reference/facts/fact-lines.json')).map((line) => line.text),
+  letter: () => ['{}', '{"kind":"demand","language":"es"}', '{"off":["law"],"on":["offer"],"names":{"sender":"A"}}', '{"kind":"court-sheet"}'],
+  money: () => ['0.00', '1240.00', '9999999999.99', '-1.00', '1', '1.5', '.50'],
   read_statement: () => files('tests/reference/corpus', '.txt').map(text),
 };
 

@@ -80,6 +80,25 @@ const rules = {
       return own ? [own[0]] : [];
     });
   },
+  'what is said not to be given, or not to be shown, is asked for': ({ one, c, answer }) => {
+    if (!aboutMoney.has(one.kind)) return [];
+    const shown = paragraphs(answer, one.language);
+    if (shown.some((p) => p.id === 'forfeit' || /^(Even if|Aunque)/.test(p.id === 'charges-intro' ? p.text : ''))) return []; // nothing may be kept: nothing is left to show
+    const asked = shown.filter((p) => p.id === 'show').flatMap((p) => [p.text, ...p.rows.flat()]).join(' ');
+    const wanted = shown.filter((p) => ['group-age', 'group-no-bill', 'group-unnamed', 'group-no-amount'].includes(p.id)).flatMap((p) => p.lines);
+    const worth = (id) => { const { amount } = c.lines.find((line) => line.id === id); return amount === undefined || amount === null || Number(amount) >= 25; };
+    return wanted.filter((id) => worth(id) && !new RegExp(`(charges?|cobros?) [^:]*\\b${id}\\b|\\d (to|a) \\d`).test(asked));
+  },
+  'what is left undisputed stands only in a letter that has to name each charge, or is meant to settle': ({ one, answer }) =>
+    aboutMoney.has(one.kind) && !['objection', 'accept-and-claim-rest'].includes(one.kind)
+      ? paragraphs(answer, one.language).filter((p) => p.id === 'charges').flatMap((p) => p.rows).filter((row) => row[2] === '$0.00').map((row) => row.join(' ')) : [],
+  'one charge is one and several are several': ({ text }) =>
+    [...text.matchAll(/charges \d[^:.]*, \$[\d,.]+\. (?:[^.]*\. )?(The charge does|It is on the list|I do not agree to it|Nothing shows that the sum is)/g)].map((m) => m[0]),
+  'several deposits are spoken of as several': ({ one, c, text }) =>
+    tenantsLetters.has(one.kind) && c.deposits?.filter((d) => d.kind !== 'last-month' && d.amount).length > 1
+      ? [...text.matchAll(/(?:my|our) (?:whole )?(?:security )?deposit\b|de mi depósito\b/g)].map((m) => m[0]) : [],
+  'an address to write to stands once in a landlord\'s paper, beside its head': ({ one, answer, c }) =>
+    c.side === 'landlord' && one.kind === 'itemized-statement' && one.language === 'en' && paragraphs(answer, 'en').filter((p) => /at the address at the top|Write to/.test(p.text)).length > 1 ? ['twice'] : [],
   'the money letter asks in its first paragraph': ({ one, answer }) => {
     if (!aboutMoney.has(one.kind)) return [];
     const ask = paragraphs(answer, one.language).find((p) => p.role === 'ask');

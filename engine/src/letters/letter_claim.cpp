@@ -17,12 +17,15 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::not_about_condition; }
 
-LineStand stand_with_sum(const Line& line, const LineAssessment& judged, const LetterRules& rules, bool bill) {
+LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   LineStand out;
+  const Line& line = d.c.lines[i];
+  const LineAssessment& judged = d.a.lines[i];
   const LineResult& r = judged.result;
-  out.stand = stand_of(line, judged, rules);
+  out.stand = stand_of(line, judged, d.rules.letters);
   out.own =
       (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && !said_by_the_list(judged, "cause");
+  if (out.stand == Stand::undisputed && !out.own && days_after_leaving(d, i) && !line.relet_on) out.stand = Stand::open;
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
   if (out.stand == Stand::limited)
@@ -67,6 +70,12 @@ bool may_be_forfeited(const Draft& d, bool damage_too) {
 
 } // namespace
 
+bool days_after_leaving(const Draft& d, std::size_t line) {
+  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  const auto& to = d.c.lines[line].to;
+  return d.a.lines[line].result.verdict == Verdict::not_about_condition && out && to && to->earliest > out->latest;
+}
+
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {
   const LineResult& r = judged.result;
   if (line.credit == Tri(true)) return Stand::credit;
@@ -95,8 +104,7 @@ Claim claim_of(const Draft& d) {
   claim.forfeited = d.law.forfeited();
   const auto& balance = d.c.statement.stated_balance_due;
   claim.bill = d.letter.kind == LetterKind::reply_to_demand || (balance && !balance->is_zero() && !claim.forfeited);
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i)
-    claim.lines.push_back(stand_with_sum(d.c.lines[i], d.a.lines[i], d.rules.letters, claim.bill));
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) claim.lines.push_back(stand_with_sum(d, i, claim.bill));
   // A letter that is meant to settle asks for no more than it can show.
   const bool all = d.letter.kind != LetterKind::accept_and_claim_rest && !claim.forfeited && !claim.bill;
   claim.perhaps_forfeited = all && may_be_forfeited(d, true);
@@ -108,6 +116,11 @@ Claim claim_of(const Draft& d) {
     if (claim.lines[i].stand == Stand::credit || (damage_only && !about_condition(d.a.lines[i])))
       still += claim.lines[i].granted;
   }
+  // Who objects to a claim under which nothing may be kept objects to all of it.
+  if (d.letter.kind == LetterKind::objection && claim.keeps_nothing())
+    for (std::size_t i = 0; i < claim.lines.size(); ++i)
+      if (claim.lines[i].stand != Stand::credit && !(damage_only && !about_condition(d.a.lines[i])))
+        claim.lines[i].back = d.a.lines[i].result.claimed;
   const Statement& s = d.c.statement;
   claim.deposit = deposit_total(d.c, d.a.pack);
   claim.interest = d.law.there() ? d.a.totals.interest.low() : Money();

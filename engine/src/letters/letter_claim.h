@@ -52,6 +52,10 @@ struct Claim {
 };
 Claim claim_of(const Draft& d);
 
+/// Whether a charge is a debt for days after the tenant left: what of it is owed hangs on how the home was let again,
+/// which the landlord has to show.
+bool days_after_leaving(const Draft& d, std::size_t line);
+
 /// What is still to come back, and what the tenant may owe beyond the deposit: the totals of the assessment without the
 /// rent paid ahead that they count as held. Empty where the deposit is not known.
 std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim);

@@ -87,6 +87,8 @@ private:
     const auto owed = owed_beyond(d_, claim_);
     const Money charges = d_.a.totals.fair.high();
     Sentences text;
+    // What was kept and is left undisputed is no risk any more.
+    if (claim_.deposit && !claims_something() && (!owed || owed->high().is_zero())) return;
     if (owed && !owed->high().is_zero()) text.add(d_.say("letter.court.owes", {{"sum", d_.money(owed->high())}}));
     else if (!charges.is_zero()) text.add(d_.say("letter.court.counterclaim", {{"sum", d_.money(charges)}}));
     d_.may("risk", ParagraphRole::opening, text.take());
@@ -167,8 +169,7 @@ private:
     };
     std::vector<std::size_t> disputed;
     for (std::size_t i = 0; i < claim_.lines.size(); ++i)
-      if (claim_.lines[i].back > Money() && d_.a.lines[i].result.verdict != Verdict::not_about_condition)
-        disputed.push_back(i);
+      if (claim_.lines[i].back > Money() && about_condition(i)) disputed.push_back(i);
     add("letter.evidence.lease");
     add("letter.evidence.deposit");
     if (c.statement.came != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
@@ -184,6 +185,12 @@ private:
     d_.may("people", ParagraphRole::line, d_.say("letter.evidence.people"));
   }
 
+  /// Photos show the home, not a fee or rent.
+  bool about_condition(std::size_t line) const {
+    const Element* element = d_.a.lines[line].subject.element;
+    return d_.a.lines[line].result.verdict != Verdict::not_about_condition && (!element || element->about_condition);
+  }
+
   bool is_consent(PaperId paper) const {
     const std::string& name = d_.rules.registry.papers[index(paper)].id;
     return name == "tenant-consent" || name == "signatures-or-dissent";
@@ -195,7 +202,9 @@ private:
     text.add(d_.say("letter.court.say"));
     const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
     if (out && out->earliest <= d_.a.today) text.add(d_.say("letter.facts.moved", {{"when", d_.when(*out)}}));
-    if (claim_.deposit) text.add(d_.say("letter.facts.deposit", {{"sum", d_.money(*claim_.deposit)}}));
+    if (claim_.deposit)
+      text.add(d_.say(d_.deposits ? "letter.facts.deposits.sum" : "letter.facts.deposit",
+                      {{"sum", d_.money(*claim_.deposit)}}));
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero() ? d_.say("letter.court.say.nothing-back")
                                      : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
@@ -209,16 +218,16 @@ private:
         if (ground.empty() && !paper->lacking.empty() && !d_.law.paper(paper->lacking.front()).empty())
           ground = is_consent(paper->lacking.front())
                        ? d_.say("letter.defect.consent")
-                       : d_.say("letter.defect.lacking", {{"papers", d_.law.paper(paper->lacking.front())}});
+                       : d_.say("letter.court.say.lacking", {{"papers", d_.law.paper(paper->lacking.front())}});
     text.add(ground);
+    std::vector<std::string> disputed;
     for (const std::string_view own : {"wear", "worn-out", "bar"}) {
       std::vector<std::size_t> lines;
       for (std::size_t i = 0; i < claim_.lines.size(); ++i)
         if (ground_of(d_, i, claim_.lines[i].stand) == own) lines.push_back(i);
-      if (!lines.empty())
-        text.add(d_.say("letter.court.say.ground",
-                        {{"charges", d_.charges(lines)}, {"ground", d_.say("letter.ground.", own)}}));
+      if (!lines.empty()) disputed.push_back(d_.say("letter.court.say.ground.", own, {{"charges", d_.charges(lines)}}));
     }
+    if (!disputed.empty()) text.add(d_.say("letter.court.say.ground", {{"grounds", listed(disputed, d_.speech)}}));
     if (claim_.deposit && claim_.sum > Money())
       text.add(d_.say("letter.court.say.ask", {{"sum", d_.money(claim_.sum)}}));
     return text.take();

@@ -26,6 +26,11 @@ bool several_sign(const Case& c, const Names& names) {
   return yes && *yes;
 }
 
+bool several_deposits(const Case& c) {
+  return std::count_if(c.deposits.begin(), c.deposits.end(),
+                       [](const Deposit& d) { return d.kind != "last-month" && d.amount; }) > 1;
+}
+
 } // namespace
 
 std::vector<std::string_view> blank_names() { return {blank_ids.begin(), blank_ids.end()}; }
@@ -34,7 +39,7 @@ Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, st
              const Names& names)
     : a(assessment), c(assessment.c), rules(all),
       speech(all.words(language), language, currency_of(assessment.c.jurisdiction)),
-      several(several_sign(assessment.c, names)),
+      several(several_sign(assessment.c, names)), deposits(several_deposits(assessment.c)),
       law(assessment, all, speech, several, is_sent(kind) && traits_of(kind).tenant), names_(names) {
   letter.kind = kind;
   letter.language = language;
@@ -47,6 +52,10 @@ bool Draft::fill(std::string_view name, Wording::Args args, std::string& out) co
       out += value;
       return true;
     }
+  if (const auto bars = name.find("||"); bars != std::string_view::npos) {
+    out += deposits ? name.substr(bars + 2) : name.substr(0, bars);
+    return true;
+  }
   if (const auto bar = name.find('|'); bar != std::string_view::npos) {
     out += several ? name.substr(bar + 1) : name.substr(0, bar);
     return true;

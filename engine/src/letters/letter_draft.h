@@ -24,12 +24,13 @@ public:
   const Case& c;
   const Rules& rules;
   const Speech speech;
-  const bool several; ///< more than one tenant signs: "we"
+  const bool several;  ///< more than one tenant signs: "we"
+  const bool deposits; ///< more than one deposit was paid, rent paid ahead apart
   const LawTalk law;
   Letter letter;
 
   /// A sentence with its values. A place named after a blank ("{home}") is filled by its name or stands as "[label]";
-  /// "{I|we}" takes the word for one sender or for several.
+  /// "{I|we}" takes the word for one sender or for several, "{deposit||deposits}" that for one deposit or for several.
   std::string say(std::string_view key, Wording::Args args = {}) const;
   std::string say(std::string_view prefix, std::string_view name, Wording::Args args = {}) const;
   bool has(std::string_view prefix, std::string_view name) const;

@@ -73,7 +73,9 @@ std::string_view ground_when_open(const LineAssessment& line) {
 
 const NamedGuide* guide_of(const Draft& d, std::size_t line) {
   const Finding* finding = d.a.lines[line].result.opinion.finding;
-  if (!finding || finding->usual != Usual::wear) return nullptr;
+  const Element* element = d.a.lines[line].subject.element;
+  // These lists tell the state of things; of cleaning they say nothing.
+  if (!finding || finding->usual != Usual::wear || (element && element->group == "cleaning")) return nullptr;
   for (const NamedGuide& guide : d.rules.letters.guides) {
     if (d.c.jurisdiction.compare(0, guide.place.size(), guide.place) != 0) continue;
     if (std::any_of(finding->sources.begin(), finding->sources.end(),
@@ -114,14 +116,21 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     });
   };
   for (const BarOnLines& bar : bars) {
-    if (bar.effect == "not-listed" && std::all_of(bar.lines.begin(), bar.lines.end(), barred)) continue;
-    if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
+    const bool not_listed = bar.effect == "not-listed";
+    std::vector<std::size_t> lines;
+    for (const std::size_t i : bar.lines)
+      if (!not_listed || !barred(i)) lines.push_back(i);
+    if (lines.empty() || std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
     said.push_back(bar.rule);
-    const std::string law = d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
+    // A list of what may be kept is named, not told: it is full of what the other side may keep.
+    const std::string law =
+        not_listed
+            ? d.law.says(*bar.rule, d.say(lines.size() == 1 ? "letter.bar.not-listed" : "letter.bar.not-listed.many"))
+            : d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
     if (law.empty()) continue;
-    text.add(bar.lines.size() == group.lines.size()
+    text.add(lines.size() == group.lines.size()
                  ? law
-                 : d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
+                 : d.say("letter.law.on", {{"charges", d.charges(lines)}, {"says", law}}));
   }
   return text.take();
 }
@@ -318,8 +327,27 @@ std::string arithmetic(const Draft& d, std::size_t line) {
 
 namespace {
 
-/// "the bill and when it was put in"; empty if nothing.
-std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
+/// Whether a bill for a charge came: with it, or with the list.
+bool bill_came(const Draft& d, std::size_t line) {
+  const auto& proof = d.c.lines[line].proof;
+  const auto& enclosed = d.c.statement.enclosed;
+  const auto is_bill = [](const std::string& paper) {
+    return among(paper, {"receipts", "receipt", "invoice", "bill"});
+  };
+  return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
+}
+
+/// What settles a charge disputed on this ground, where no question of the assessment says it.
+std::string_view shown_by(const Draft& d, std::size_t line, std::string_view ground) {
+  if (ground == "age") return "installed";
+  if (ground == "no-bill") return "bill";
+  if (ground == "sum") return bill_came(d, line) ? "" : "bill";
+  return among(ground, {"unnamed", "unsure", "likely-wear", "not-shown"}) ? "finding" : "";
+}
+
+/// "the bill and when it was put in"; empty if nothing. `ground`: why the charge is disputed; `age`: its age is asked
+/// for too.
+std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool age) {
   std::vector<std::string> items;
   const auto want = [&](std::string_view code) {
     if (!d.has("letter.show.", code)) return;
@@ -328,23 +356,25 @@ std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
       return;                                                                    // the two that weigh most
     items.insert(code == "bill" ? items.begin() : items.end(), std::move(item)); // short before long
   };
-  for (const std::size_t i : lines) {
-    const LineResult& r = d.a.lines[i].result;
-    const bool debt = r.verdict == Verdict::not_about_condition;
-    if (debt && d.a.lines[i].subject.element) {
-      const auto more = d.rules.letters.shows.find(d.a.lines[i].subject.element->id);
-      want("debt");
-      if (more != d.rules.letters.shows.end()) want(more->second);
-    }
-    for (const Question& q : d.a.questions) {
-      if (q.line != i) continue;
-      // What moves less than a twentieth of the charge is not worth a letter.
-      if (d.c.lines[i].amount && q.swing < r.claimed.part({1, 20})) continue;
-      const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
-      if (hours) want("hours");
-      else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
-    }
+  const LineResult& r = d.a.lines[i].result;
+  const bool debt = r.verdict == Verdict::not_about_condition;
+  if (debt) {
+    want("debt");
+    if (days_after_leaving(d, i)) want("relet");
+    if (const Element* element = d.a.lines[i].subject.element)
+      if (const auto more = d.rules.letters.shows.find(element->id); more != d.rules.letters.shows.end())
+        want(more->second);
   }
+  if (ground == "age" || age) want("installed");
+  for (const Question& q : d.a.questions) {
+    if (q.line != i) continue;
+    // What moves less than a twentieth of the charge is not worth a letter.
+    if (d.c.lines[i].amount && q.swing < r.claimed.part({1, 20})) continue;
+    const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
+    if (hours) want("hours");
+    else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
+  }
+  if (items.empty() && !debt) want(shown_by(d, i, ground));
   std::string out;
   for (const std::string& item : items) out += (out.empty() ? "" : "; ") + item;
   return out;
@@ -352,7 +382,8 @@ std::string wanted(const Draft& d, const std::vector<std::size_t>& lines) {
 
 } // namespace
 
-std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups) {
+std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
+                               const std::vector<std::size_t>& ages) {
   std::vector<std::pair<std::string, std::vector<std::size_t>>> asked;
   for (const DisputeGroup& group : groups) {
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
@@ -360,7 +391,7 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
     for (const std::size_t i : group.lines) {
       // A few dollars are disputed, but not worth a search for papers.
       if (d.c.lines[i].amount && d.a.lines[i].result.claimed < d.rules.letters.smallest_sum) continue;
-      std::string what = wanted(d, {i});
+      std::string what = wanted(d, i, group.ground, std::find(ages.begin(), ages.end(), i) != ages.end());
       if (what.empty()) continue;
       const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
       if (at == asked.end()) asked.push_back({std::move(what), {i}});
@@ -374,6 +405,21 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
   }
   return out;
 }
+
+namespace {
+
+/// The sentence of a group: of one charge or of several, of things or of work alone.
+std::string group_key(const Draft& d, const DisputeGroup& group, std::string_view says) {
+  std::string key(says);
+  const bool work =
+      std::none_of(group.lines.begin(), group.lines.end(), [&](std::size_t i) { return d.a.lines[i].result.ages; });
+  if (says == "sum" && work) key += ".work";
+  if (!d.has("letter.group.", key)) return {};
+  if (group.lines.size() > 1 && d.has("letter.group.", key + ".many")) key += ".many";
+  return key;
+}
+
+} // namespace
 
 std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said) {
   Sentences text;
@@ -397,8 +443,8 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
       text.add(d.say("letter.relet", {{"day", d.speech.day(relet->earliest)}}));
     text.add(list_says(d, first, group.ground)).add(arithmetic(d, first));
   }
-  if (d.has("letter.group.", says))
-    text.add(d.say("letter.group.", says,
+  if (const std::string key = group_key(d, group, says); !key.empty())
+    text.add(d.say("letter.group.", key,
                    {{"most", d.about(claim.lines[first].ceiling)}, {"rest", d.money(claim.lines[first].back)}}));
   if (group.ground == "sum")
     for (const std::size_t i : group.lines) text.add(against_the_sum(d, claim, i));

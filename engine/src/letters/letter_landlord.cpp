@@ -80,7 +80,8 @@ public:
                    : d_.say(agree  ? "letter.purpose.agreement"
                             : any_ ? "letter.purpose.statement"
                                    : "letter.purpose.nothing"));
-    if (any_) d_.may("answer", ParagraphRole::opening, answer_by());
+    answer_ = any_ ? answer_by() : std::string();
+    d_.may("answer", ParagraphRole::opening, answer_);
     d_.may("facts", ParagraphRole::opening, facts());
     deposits();
     if (any_) {
@@ -94,7 +95,7 @@ public:
     if (any_) fixed_words(false);
     if (agree)
       d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
-    else d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
+    else if (answer_.empty()) d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
     add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), enclosures());
     warn_about_law(d_);
@@ -348,7 +349,9 @@ private:
       d_.must("wants-hours", ParagraphRole::closing, d_.say("letter.wants.hours"));
     if (wants(d_, "contractor-contact"))
       d_.must("wants-contractor", ParagraphRole::closing, d_.say("letter.wants.contractor"));
-    if (wants(d_, "landlord-address")) d_.must("wants-address", ParagraphRole::closing, d_.say("letter.wants.address"));
+    // The way to object gives it already.
+    if (wants(d_, "landlord-address") && answer_.empty())
+      d_.must("wants-address", ParagraphRole::closing, d_.say("letter.wants.address"));
     blank_words("sworn");
     const bool estimate = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) {
       return among(l.proof, "estimate") && !among(l.proof, "receipts");
@@ -419,7 +422,10 @@ private:
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
       else if (charged(d_, i).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
-                d_.say("letter.warn.landlord.left-out", {{"charge", charge}, {"sum", d_.money(r.claimed)}}));
+                d_.say(r.fair.high().is_zero() || names_wear(d_.c.lines[i].text, d_.rules.letters)
+                           ? "letter.warn.landlord.left-out"
+                           : "letter.warn.landlord.left-out.open",
+                       {{"charge", charge}, {"sum", d_.money(r.claimed)}, {"most", d_.money(r.fair.high())}}));
       else if (r.fair.high() - r.fair.low() > r.claimed.part({1, 20}))
         d_.warn("open",
                 d_.say("letter.warn.landlord.open",
@@ -433,11 +439,14 @@ private:
         d_.warn("say-more", d_.say("letter.warn.landlord.say-more", {{"charge", charge}}));
     }
     if (!beyond().is_zero()) d_.warn("beyond", d_.say("letter.warn.landlord.beyond"));
-    if (interest_open()) d_.warn("interest", d_.say("letter.warn.landlord.interest"));
+    if (interest_open())
+      d_.warn("interest",
+              d_.say(interest_owed() ? "letter.warn.landlord.interest" : "letter.warn.landlord.interest.perhaps"));
   }
 
   Draft& d_;
   bool any_;
+  std::string answer_; ///< how the tenant can object, where the law gives days for it
 };
 
 } // namespace

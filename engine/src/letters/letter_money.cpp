@@ -40,7 +40,7 @@ private:
   /// From a bill that may be owed in part nothing is asked back: the deposit is kept as a right. Where a refund is due
   /// however the open charges fall, it is asked for.
   bool keeps_its_right() const {
-    if (!answers_a_bill() || claim_.forfeited) return false;
+    if (!answers_a_bill() || claim_.forfeited || is(LetterKind::demand)) return false;
     const auto due = still_due(d_, claim_);
     const bool certain = due && due->low() >= d_.rules.letters.smallest_sum;
     return (claim_.open() && !certain) || !worth_a_letter(claim_, d_);
@@ -176,8 +176,9 @@ private:
                         : d_.say("letter.ask.missed", {{"day", day()}});
     const std::string asked = d_.money(claim_.sum);
     const bool whole = claim_.paid.is_zero() && claim_.sum == *claim_.deposit && (silent() || !claim_.keeps_nothing());
+    const bool all_kept = claim_.paid_known && claim_.sum == claim_.kept() + claim_.interest;
     if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
-    else if (claim_.keeps_nothing()) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
+    else if (claim_.keeps_nothing() || all_kept) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
     else text.add(d_.say("letter.ask.part", {{"sum", asked}, {"day", day()}}));
     if (claim_.paid_stated && !claim_.paid.is_zero())
       text.add(d_.say("letter.ask.stated", {{"sum", d_.money(claim_.paid)}}));
@@ -195,7 +196,7 @@ private:
       text.add(d_.say(t.ended->earliest <= d_.a.today ? "letter.facts.ended" : "letter.facts.ends",
                       {{"when", d_.when(*t.ended)}}));
     }
-    for (const std::string_view own : {"left-under-orders", "displaced"})
+    for (const std::string_view own : {"left-under-orders", "protected-early-leaving", "displaced"})
       if (entered(own)) text.add(d_.say("letter.facts.own.", own));
     if (!t.forwarding_address_given) text.add(d_.say("letter.facts.address-now")).add(address_notice(d_));
     else if (told(*t.forwarding_address_given))
@@ -390,8 +391,9 @@ private:
              : claim_.keeps_nothing() ? d_.say("letter.charges.even")
              : disputed               ? d_.say("letter.charges.not-agreed")
                                       : d_.say("letter.charges.intro"));
-    // Where nothing may be kept, or more is billed, what is left undisputed is not shown either.
-    add_charges_table(d_, claim_, answers_a_bill() || (claim_.keeps_nothing() && !objection),
+    // Only a letter that has to name each charge, or is meant to settle, shows what it leaves undisputed.
+    const bool names_all = objection || is(LetterKind::accept_and_claim_rest);
+    add_charges_table(d_, claim_, !names_all || answers_a_bill(),
                       objection  ? "letter.charges.objected"
                       : disputed ? "letter.charges.disputed"
                                  : "letter.charges.back");
@@ -402,7 +404,7 @@ private:
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
     }
     // Where nothing may be kept, nothing is left to show.
-    if (!claim_.forfeited) {
+    if (!claim_.keeps_nothing()) {
       const auto items = shows(d_, claim_, groups_);
       if (items.size() == 1) d_.may("show", ParagraphRole::list, d_.say("letter.show.only", {{"what", items.front()}}));
       else add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), items);
@@ -410,8 +412,6 @@ private:
     // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
     if (claim_.keeps_nothing() || answers_a_bill()) return;
     const auto fine = own_lines();
-    // Only a letter that is meant to settle, or that has to name each charge, says what it leaves undisputed.
-    const bool names_all = objection || is(LetterKind::accept_and_claim_rest);
     grants_ = (names_all && !fine.empty()) || !lines_that_are(Stand::limited, claim_).empty();
     Money sum;
     for (const std::size_t i : fine) sum += d_.a.lines[i].result.claimed;
@@ -436,7 +436,7 @@ private:
   std::vector<std::size_t> disputed_lines() const {
     std::vector<std::size_t> out;
     for (std::size_t i = 0; i < claim_.lines.size(); ++i)
-      if (claim_.lines[i].stand != Stand::undisputed && claim_.lines[i].stand != Stand::credit) out.push_back(i);
+      if (claim_.lines[i].back > Money() || claim_.lines[i].stand == Stand::no_amount) out.push_back(i);
     return out;
   }
 

@@ -12,7 +12,7 @@ namespace wearline {
 
 namespace {
 
-constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 5, most_sources = 6;
+constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 5, most_sources = 6, most_exposure = 3;
 
 std::string place_name(const Draft& d) {
   const auto found = d.rules.place_names.find(d.c.jurisdiction);
@@ -35,6 +35,8 @@ void add_facts(Draft& d) {
   day("letter.note.ended", d.c.tenancy.ended);
   day("letter.note.keys", d.c.tenancy.possession_returned);
   day("letter.note.address", d.c.tenancy.forwarding_address_given);
+  if (!d.c.tenancy.forwarding_address_given && !p.rows.empty() && d.c.side != "landlord")
+    fact("letter.note.address", d.say("letter.note.not-entered"));
   if (d.c.statement.came == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
   day("letter.note.dated", d.c.statement.dated);
   day("letter.note.sent", d.c.statement.sent);
@@ -81,6 +83,10 @@ void add_sums(Draft& d, const Claim& claim) {
     p.rows.push_back({d.say(key), d.speech.money(m)});
   };
   if (claim.deposit) row("letter.sums.deposit", *claim.deposit);
+  Money ahead; // no deposit in a letter, but what a court may award can hang on it
+  for (const Deposit& deposit : d.c.deposits)
+    if (deposit.kind == "last-month") ahead += deposit.amount.value_or(Money());
+  if (!ahead.is_zero()) row("letter.deposit.last-month", ahead);
   if (!t.interest.high().is_zero()) row("letter.sums.interest", t.interest);
   row("letter.note.fair-charges", t.fair);
   if (claim.paid_known || claim.paid_stated)
@@ -90,6 +96,23 @@ void add_sums(Draft& d, const Claim& claim) {
   if (const auto owed = owed_beyond(d, claim); owed && !owed->high().is_zero()) row("letter.note.owed", *owed);
   if (d.law.there() && d.a.law->award().known)
     row("letter.note.award", Range<Money>(d.a.law->award().least, d.a.law->award().least, d.a.law->award().most));
+}
+
+/// What the law adds and what that hangs on, as the law has it; without an address, what follows from that.
+void add_exposure(Draft& d) {
+  if (!d.law.there()) return;
+  std::vector<std::string> items;
+  const auto add = [&](const Rule& rule, std::string_view elsewhere) {
+    std::string said = d.law.rule_says(rule, elsewhere);
+    if (!said.empty() && items.size() < most_exposure && std::find(items.begin(), items.end(), said) == items.end())
+      items.push_back(std::move(said));
+  };
+  if (!d.c.tenancy.forwarding_address_given)
+    for (const Remark& rule : d.a.law->pack().address)
+      if (applies(rule, d.a.law->view()) != Tri(false)) add(rule, "letter.note.address.law");
+  for (const RemedyResult& remedy : d.a.law->remedies())
+    if (remedy.applies != Tri(false)) add(*remedy.rule, "letter.penalty.law");
+  add_list(d, "exposure", ParagraphRole::list, d.say("letter.note.exposure"), items);
 }
 
 std::string_view state_name(DutyState state) { return state == DutyState::missed ? "missed" : "open"; }
@@ -178,6 +201,7 @@ void write_adviser_note(Draft& d) {
   add_facts(d);
   add_charges(d, claim);
   add_sums(d, claim);
+  add_exposure(d);
   add_days(d);
   add_questions(d);
   add_sources(d);

@@ -19,7 +19,8 @@ void head(Draft& d) {
 /// landlord's loss.
 bool can_be_asked(std::string_view paper) {
   return paper != "tenant-consent" && paper != "signatures-or-dissent" && paper != "certificate-of-mailing" &&
-         paper != "tenant-rights-notice" && paper != "sworn" && paper != "signed" && paper != "landlord-address";
+         paper != "tenant-rights-notice" && paper != "sworn" && paper != "signed" && paper != "landlord-address" &&
+         paper != "refund-enclosed";
 }
 
 /// Whether a rule about this paper costs the landlord the deductions: then it is not asked for.
@@ -71,11 +72,21 @@ std::vector<std::size_t> without_age(const Draft& d) {
   return out;
 }
 
+/// Papers are not money: the landlord's own last day does not hold them up, and they help most before the tenant's own
+/// answer is due.
+Day papers_day(const Draft& d) {
+  const Day usual = d.a.today + days{d.rules.letters.reply_days};
+  const DutyResult* own = d.law.tenant_duty({"object", "respond"}, DutyState::open);
+  if (!own || !own->last || own->last->earliest > usual) return usual;
+  const Day before = own->last->earliest - days{1};
+  return before - d.a.today < days{d.rules.letters.mailing_days} ? usual : before;
+}
+
 } // namespace
 
 void write_papers_request(Draft& d) {
   const Claim claim = claim_of(d);
-  const std::string day = d.speech.day(reply_day(d));
+  const std::string day = d.speech.day(papers_day(d));
   head(d);
   Sentences ask;
   ask.add(d.say("letter.ask.papers", {{"day", day}}));
@@ -89,10 +100,7 @@ void write_papers_request(Draft& d) {
     facts.add(d.say("letter.facts.received", {{"when", d.when(*received)}}));
   d.may("facts", ParagraphRole::opening, facts.take());
   std::vector<std::string> items = papers_to_ask_for(d);
-  for (std::string& item : shows(d, claim, groups_of(d, claim))) items.push_back(std::move(item));
-  if (const auto ageless = without_age(d); !ageless.empty())
-    items.push_back(
-        d.say("letter.show.line", {{"charges", d.charges(ageless)}, {"what", d.say("letter.show.installed")}}));
+  for (std::string& item : shows(d, claim, groups_of(d, claim), without_age(d))) items.push_back(std::move(item));
   if (items.empty()) items.push_back(d.say("letter.papers.any"));
   add_list(d, "papers", ParagraphRole::list, d.say("letter.papers.title"), items);
   d.may("not-agreed", ParagraphRole::closing, d.say("letter.papers.not-agreed"));
@@ -121,7 +129,8 @@ void write_new_address(Draft& d) {
   Sentences send;
   if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
   else send.add(d.say(claim.deposit ? "letter.address.send.sum" : "letter.address.send", {{"sum", sum}}));
-  d.may("send", ParagraphRole::closing, send.add(d.say("letter.ask.pay")).add(d.say("letter.address.confirm")).take());
+  d.may("send", ParagraphRole::closing,
+        send.add(d.say("letter.address.pay")).add(d.say("letter.address.confirm")).take());
   warn_about_law(d);
   add_tenant_closing(d, {});
   add_caution(d);

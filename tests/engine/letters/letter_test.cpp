@@ -80,8 +80,11 @@ TEST_CASE("A letter asks first, then the charges by reason; what its sender ente
   CHECK_THAT(words(letter, "group-wear"),
              Contains("Ordinary wear: charge b, $175.00.") && Contains("(RCW 59.18.280(1)(c)(i).)"));
   CHECK(words(letter, "charges") ==
-        " | a. Carpet, pet stain | $400.00 | $200.00 | b. Scuffs in hallway | $175.00 | $175.00 | c. Mailbox key | "
-        "$65.00 | $0.00 | All charges | $640.00 | $375.00");
+        " | a. Carpet, pet stain | $400.00 | $200.00 | b. Scuffs in hallway | $175.00 | $175.00 | "
+        "Together | $575.00 | $375.00");
+  // A letter that is meant to settle shows every charge.
+  CHECK_THAT(words(letter_of_kind(washington, "accept-and-claim-rest"), "charges"),
+             Contains("c. Mailbox key | $65.00 | $0.00 | All charges | $640.00 | $375.00"));
 }
 
 TEST_CASE("A charge that is too high shows its arithmetic in whole dollars and years", "[letter]") {
@@ -173,6 +176,22 @@ TEST_CASE("An answer to a bill admits nothing and offers nothing", "[letter]") {
   CHECK_THAT(proposed(letter), Contains("reply-to-demand"));
 }
 
+TEST_CASE("Rent for days after the tenant left is not granted by silence", "[letter]") {
+  // What of it is owed hangs on how the home was let again.
+  const std::string rent =
+      R"({"wearline":1,"jurisdiction":"US-CO","tenancy":{"began":"2025-03-01","ended":"2026-06-30","possessionReturned":"2026-06-30","monthlyRent":"2000.00",
+    "rentPaidThrough":"2026-06-30","forwardingAddressGiven":"2026-06-30"},"deposits":[{"amount":"2000.00"}],"circumstances":{"left-early":true},
+    "statement":{"received":"2026-07-23","statedBalanceDue":"2000.00","refundPaid":"0.00"},
+    "lines":[{"id":"1","text":"Rent July and August","amount":"4000.00","kind":"rent","from":"2026-07-01","to":"2026-08-31"}]})";
+  const json letter = letter_of_kind(rent, "reply-to-demand", "2026-08-01");
+  CHECK_THAT(words(letter, "charges"), Contains("Rent July and August | $4,000.00 | $4,000.00"));
+  CHECK_THAT(words(letter, "show"), Contains("how you looked for a new tenant, and when the new lease began"));
+  CHECK_FALSE(warns(letter, "not-disputed"));
+  // A written notice before a suit asks for the deposit, whatever is billed.
+  CHECK_THAT(words(letter_of_kind(rent, "demand", "2026-08-01"), "ask"),
+             Contains("Please send me my whole security deposit, $2,000.00,"));
+}
+
 TEST_CASE("What a tenant could come to owe stands in the private notes alone", "[letter]") {
   const std::string owing =
       replaced(replaced(washington, R"("amount": "1850.00", "paid")", R"("amount": "100.00", "paid")"),
@@ -184,6 +203,39 @@ TEST_CASE("What a tenant could come to owe stands in the private notes alone", "
 
 TEST_CASE("Where little is open the letter grants what is fair and asks for the rest", "[letter]") {
   CHECK(letter_of(washington, "{}")["kind"] == "accept-and-claim-rest");
+}
+
+TEST_CASE("Several deposits are spoken of as several", "[letter]") {
+  const std::string two = replaced(washington_late(), R"("deposits": [ )",
+                                   R"("deposits": [ { "kind": "pet", "amount": "300.00", "paid": "2022-08-01" }, )");
+  const json letter = letter_of_kind(two, "after-deadline");
+  CHECK_THAT(words(letter, "ask"), Contains("That is everything kept from my deposits."));
+  CHECK_THAT(words(letter, "forfeit"), Contains("So the charges cannot be kept from my deposits."));
+  CHECK_THAT(words(letter_of_kind(two, "small-claims-sheet"), "say"), Contains("My deposits came to $2,150.00."));
+}
+
+TEST_CASE("Who objects where nothing may be kept objects to every charge", "[letter]") {
+  // RCW 59.18.280(2): a late landlord owes the full deposit, the key's charge included.
+  const json letter = letter_of_kind(washington_late(), "objection");
+  CHECK_THAT(words(letter, "charges-intro"), Contains("I object to charges a, b and c"));
+  CHECK_THAT(words(letter, "charges"), Contains("c. Mailbox key | $65.00 | $65.00"));
+}
+
+TEST_CASE("A list of wear is named for the state of things, not for cleaning", "[letter]") {
+  const std::string cleaning = replaced(washington, R"("element": "interior-paint", "finding": "minor-scuffs")",
+                                        R"("element": "whole-unit-cleaning", "finding": "routine-turnover")");
+  CHECK_THAT(words(letter_of_kind(cleaning, "question-charges"), "group-wear"),
+             Contains("Ordinary wear: charge b") && !Contains("list of ordinary wear"));
+}
+
+TEST_CASE("Of a closed list a letter says that the charge is not on it, not what is", "[letter]") {
+  // N.C. Gen. Stat. 42-51(a)
+  const std::string fee =
+      R"({"wearline":1,"jurisdiction":"US-NC","tenancy":{"ended":"2026-04-30","possessionReturned":"2026-04-30"},"deposits":[{"amount":"900.00"}],
+    "statement":{"refundPaid":"600.00"},"lines":[{"id":"1","text":"Pet fee","amount":"300.00","element":"other","finding":"unlisted-item"}]})";
+  const std::string said = words(letter_of_kind(fee, "question-charges", "2026-05-20"), "group-bar");
+  CHECK_THAT(said, Contains("This is not on the law's list of what may be kept. (N.C. Gen. Stat. § 42-51(a).)") &&
+                       !Contains("court costs"));
 }
 
 TEST_CASE("A second letter names the first and comes only when time to answer has passed", "[letter]") {
@@ -244,8 +296,8 @@ TEST_CASE("The notice before a suit carries intent, section and the law's days w
   CHECK(letter["kind"] == "demand");
   // Seven days, and five for the mail (common practice, no source).
   CHECK_THAT(words(letter, "ask"),
-             Contains("by June 13, 2026. If it has not come by then, I intend to take the matter to "
-                      "small claims court.") &&
+             Contains("by June 13, 2026.") &&
+                 Contains("If the money has not come by then, I intend to take the matter to small claims court.") &&
                  Contains("my notice of that under Colo. Rev. Stat. § 38-12-103"));
 }
 
@@ -270,6 +322,14 @@ TEST_CASE("Papers are asked for where most of the sum is open", "[letter]") {
   const json letter = letter_of_kind(unknown, "ask-for-papers");
   CHECK_THAT(words(letter, "papers"), Contains("receipts") && Contains("when it was put in"));
   CHECK_THAT(words(letter, "not-agreed"), Contains("I do not agree to the charges"));
+}
+
+TEST_CASE("Papers are asked for before the tenant's own answer is due, and the refund is none of them", "[letter]") {
+  // MCL 554.612: 7 days, through December 1.
+  const std::string early = replaced(michigan, R"("received": "2026-11-23")", R"("received": "2026-11-24")");
+  const json letter = letter_of_kind(early, "ask-for-papers", "2026-11-24");
+  CHECK_THAT(words(letter, "ask"), Contains("by November 30, 2026"));
+  CHECK_THAT(words(letter, "papers"), !Contains("refund"));
 }
 
 TEST_CASE("Rent is asked about by its days, not by photos or bills", "[letter]") {
@@ -378,7 +438,7 @@ TEST_CASE("What the words of a charge say is told as the list's own", "[letter]"
     "statement":{"refundPaid":"0.00"},"lines":[{"id":"1","text":"Carpet 9 years old, replaced after dog","amount":"500.00"}]})";
   const json letter = letter_of_kind(carpet, "question-charges", "2026-07-25");
   CHECK_THAT(words(letter, "group-worn-out"), Contains("your list says “9 years old”") &&
-                                                  Contains("by your own list this one was about 9 years old") &&
+                                                  Contains("by that this one was about 9 years old") &&
                                                   !Contains("“dog”"));
 }
 
@@ -411,6 +471,22 @@ TEST_CASE("A landlord is told the last day to send the statement, and when it is
   CHECK(warns(letter_of(unsent, "{}", "2026-09-02"), "late"));
 }
 
+TEST_CASE("A landlord is told what of the left-out charges could still be shown", "[letter]") {
+  const std::string bare =
+      R"({"wearline":1,"jurisdiction":"US-FL","side":"landlord","tenancy":{"ended":"2026-11-30","possessionReturned":"2026-11-30"},"deposits":[{"amount":"1450.00"}],
+    "lines":[{"id":"1","text":"Utilities","amount":"140.00","kind":"utility"},{"id":"2","text":"Faded paint","amount":"200.00","element":"interior-paint","finding":"faded"},
+    {"id":"3","text":"Door kicked in","amount":"180.00","element":"exterior-door","finding":"screen-storm","cause":"tenant"}]})";
+  const json letter = letter_of_kind(bare, "itemized-statement", "2026-12-08");
+  const std::string all = letter["warnings"].dump();
+  CHECK_THAT(all, Contains("Left out: 1. Utilities, $140.00. The facts entered do not show that any of it is fair"));
+  CHECK_THAT(all, Contains("Left out: 2. Faded paint, $200.00. By the facts entered, nothing may fairly be kept"));
+  // Fla. Stat. 83.49(3)(a): where to object stands once.
+  CHECK_THAT(words(letter, "answer"), Contains("Write to: [your name]"));
+  CHECK(paragraph(letter, "wants-landlord-address").is_null());
+  CHECK(paragraph(letter, "wants-address").is_null());
+  CHECK(paragraph(letter, "reply").is_null());
+}
+
 TEST_CASE("A cover note says what was sent, when and how", "[letter]") {
   const json letter = letter_of_kind(washington, "cover-note", "2026-08-22");
   CHECK(words(letter, "sent") == "Sent on August 22, 2026, by first-class mail.");
@@ -424,6 +500,15 @@ TEST_CASE("A case note has steps, facts, grounds, ranges, exposure and sources",
   CHECK_THAT(words(note, "sums"), Contains("What a court may award in all"));
   CHECK_THAT(words(note, "steps"), Contains("After a missed day"));
   CHECK_THAT(words(note, "sources"), Contains("RCW 59.18.280(1)(a): read in the law's own text"));
+  CHECK_THAT(words(note, "exposure"), Contains("up to twice the deposit") && Contains("RCW 59.18.280(2)"));
+  // Conn. Gen. Stat. 47a-21(d)(2): the 15 days start with the address; rent paid ahead is told beside the deposit.
+  const std::string connecticut =
+      R"({"wearline":1,"jurisdiction":"US-CT","side":"adviser","tenancy":{"ended":"2026-04-30","possessionReturned":"2026-04-30"},
+    "deposits":[{"amount":"1350.00"},{"kind":"last-month","amount":"1350.00"}],"statement":{"came":false,"refundPaid":"0.00"},"lines":[]})";
+  const json other = letter_of_kind(connecticut, "adviser-note", "2026-07-10");
+  CHECK_THAT(words(other, "facts"), Contains("New address given | not entered"));
+  CHECK_THAT(words(other, "sums"), Contains("Last month's rent, paid ahead | $1,350.00"));
+  CHECK_THAT(words(other, "exposure"), Contains("the 15 days start only then") && Contains("twice the deposit"));
 }
 
 TEST_CASE("A sheet for court has the day, whom, the parts of the sum, the risk, exhibits and what to say", "[letter]") {
@@ -458,7 +543,7 @@ TEST_CASE("A paragraph that is switched off leaves the text, the others stay", "
   const json letter = letter_of(washington, R"({"kind":"question-charges","off":["group-wear","ask"]})");
   CHECK(paragraph(letter, "group-wear")["on"] == false);
   CHECK(paragraph(letter, "ask")["on"] == true); // it has to stand
-  CHECK_THAT(letter["text"].get<std::string>(), !Contains("Ordinary wear") && Contains("asked back $0.00"));
+  CHECK_THAT(letter["text"].get<std::string>(), !Contains("Ordinary wear") && Contains("asked back $200.00"));
 }
 
 TEST_CASE("Paragraphs keep their ids and untouched ones their words when a fact changes", "[letter]") {

@@ -1,10 +1,15 @@
-// The whole engine as the page sees it: it judges, reads words and writes letters.
+// The engine as the page sees it. Every answer is JSON text; an input that cannot be read gives {"wearline":1,...,"errors":[...]}.
 
-import type { EngineOptions, Judge, Text } from './judge.mjs';
-
-export type { EngineOptions, Text };
-
-export interface Engine extends Judge {
+export interface Engine {
+  /** Adds rules: one object of paths under engine/rules to documents. The answer's `errors` is empty if all went well. */
+  load(bundle: Text): string;
+  /**
+   * The assessment of a case, seen from `today`, YYYY-MM-DD. Until the rules of the recogniser are loaded a line with a text and no
+   * element is judged as one whose thing is unknown.
+   */
+  assess(caseJson: Text, today: string): string;
+  /** What a person can choose from: elements, findings, causes, facts, events, papers, places loaded. */
+  catalogue(language: string): string;
   /** A letter as structured paragraphs; `options`: {"kind","language"}. */
   letter(caseJson: Text, today: string, options: string): string;
   /**
@@ -12,6 +17,20 @@ export interface Engine extends Judge {
    * the sentences in the answer.
    */
   readStatement(text: Text, language: string): string;
+  version(): string;
+}
+
+/**
+ * Text, or its bytes in UTF-8. Give text that a person pasted as bytes (TextEncoder): half a surrogate pair in a string would
+ * come out wrong, in bytes it becomes U+FFFD.
+ */
+export type Text = string | Uint8Array;
+
+export interface EngineOptions {
+  /** The module's bytes, where it must not be fetched (single file, tests). */
+  wasmBinary?: ArrayBuffer | Uint8Array;
+  /** The address of a file of the module; by default beside its .mjs. */
+  locateFile?(name: string, folder: string): string;
 }
 
 /** A fresh engine without rules. */

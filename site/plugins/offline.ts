@@ -17,8 +17,11 @@ function filesOf(folder: string): string[] {
   });
 }
 
-/** What to keep: every file with a mark of its content; the folder itself stands for index.html. */
-function toKeep(dist: string): { url: string; revision: string }[] {
+/** A name that changes with what the file holds: it is taken as the browser has it and not fetched a second time. */
+const namedByContent = /^(?:assets\/.*-[\w-]{8}|generated\/.*\.[0-9a-f]{10})\.\w+$/;
+
+/** What to keep: every file, with a mark of its content where its name is none; the folder itself stands for index.html. */
+function toKeep(dist: string): { url: string; revision: string | null }[] {
   return filesOf(dist)
     .map((file) => [path.relative(dist, file).split(path.sep).join('/'), file] as const)
     .filter(
@@ -26,7 +29,9 @@ function toKeep(dist: string): { url: string; revision: string }[] {
     )
     .map(([url, file]) => ({
       url,
-      revision: createHash('sha256').update(readFileSync(file)).digest('hex').slice(0, 16),
+      revision: namedByContent.test(url)
+        ? null
+        : createHash('sha256').update(readFileSync(file)).digest('hex').slice(0, 16),
     }))
     .sort((a, b) => a.url.localeCompare(b.url));
 }

@@ -55,8 +55,10 @@ window.addEventListener('keydown', (e) => {
   else desk.undo();
 });
 
-if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator) {
-  window.addEventListener('load', () => void navigator.serviceWorker.register('./service-worker.js'));
+/** Keeps the files for a visit without a network, once nothing else is waited for: both would share the line. */
+function keepFiles(): void {
+  if (import.meta.env.PROD && !__ONE_FILE__ && 'serviceWorker' in navigator)
+    void navigator.serviceWorker.register('./service-worker.js');
 }
 
 watchForStatements(desk);
@@ -69,11 +71,18 @@ const spoken = navigator.language.toLowerCase().startsWith('es')
       .then(() => desk.draw())
       .catch(() => undefined)
   : Promise.resolve();
+const signs = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'scroll', 'paste', 'dragenter'];
+/** Somebody is at the page: until then an empty page fetches neither engine nor rules. */
+const somebody = new Promise<void>((done) =>
+  signs.forEach((sign) => window.addEventListener(sign, () => done(), { once: true, passive: true })),
+);
 // Whatever is wrong with what was kept: the engine starts.
 void keeper
   .restore()
   .catch(() => undefined)
   .then(() => spoken)
-  .then(() => desk.start(startEngine));
+  .then(() => (desk.blank && desk.sheets.length === 1 ? somebody : undefined))
+  .then(() => desk.start(startEngine))
+  .then(keepFiles);
 // At the first sign of a person.
 for (const sign of ['pointerdown', 'keydown']) window.addEventListener(sign, () => void fetchAhead(), { once: true });

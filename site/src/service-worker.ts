@@ -4,7 +4,7 @@
 import { cleanupOutdatedCaches, precacheAndRoute } from 'workbox-precaching';
 import readers from './generated/readers.json';
 
-declare const __FILES__: { url: string; revision: string }[];
+declare const __FILES__: { url: string; revision: string | null }[];
 
 cleanupOutdatedCaches();
 precacheAndRoute(__FILES__);

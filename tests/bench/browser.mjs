@@ -36,7 +36,7 @@ async function timeAssess(browser) {
   return page.evaluate(async ({ files, rounds, each }) => {
     const text = async (name) => (await fetch(name)).text();
     const began = performance.now();
-    const { default: createEngine } = await import('/engine/judge.mjs');
+    const { default: createEngine } = await import('/engine/wearline.mjs');
     const engine = await createEngine();
     for (const file of files) engine.load(await text(`/rules/${file}`));
     const ready = performance.now() - began;
@@ -51,7 +51,7 @@ async function timeAssess(browser) {
     times.sort((a, b) => a - b);
     const { errors } = JSON.parse(answer);
     return { ready, median: times[rounds >> 1], slow: times[Math.floor(rounds * 0.95)], errors };
-  }, { files: [index.shared, index.packs['US-WA'].file], rounds: ROUNDS, each: EACH });
+  }, { files: [index.shared, index.reading, index.packs['US-WA'].file], rounds: ROUNDS, each: EACH });
 }
 
 async function weighFirstLoad(browser) {
@@ -79,7 +79,7 @@ try {
   const sizes = await weighFirstLoad(browser);
   console.log('First load, gzip, KB:');
   for (const [name, size] of sizes.sort((a, b) => b[1] - a[1])) console.log(`${kilobytes(size)}  ${name}`);
-  console.log(`${kilobytes(sizes.reduce((sum, [, size]) => sum + size, 0))}  in all (aim: 150)`);
+  console.log(`${kilobytes(sizes.reduce((sum, [, size]) => sum + size, 0))}  in all (aim: 180)`);
 } finally {
   await browser.close();
 }

@@ -57,7 +57,12 @@ async function open(address) {
   return { page, wrong };
 }
 
-const ready = (page) => page.waitForFunction(() => /\d+\.\d+\.\d+/.test(document.querySelector('.footer')?.textContent ?? ''));
+async function ready(page) {
+  const engineIn = page.waitForFunction(() => /\d+\.\d+\.\d+/.test(document.querySelector('.footer')?.textContent ?? ''));
+  await page.mouse.move(1, 1);
+  await page.mouse.move(2, 1);
+  await engineIn;
+}
 const text = (page, selector) => page.$eval(selector, (e) => e.textContent.replace(/\s+/g, ' ').trim());
 async function press(page, words) {
   const button = await page.waitForSelector(`::-p-xpath(//button[contains(normalize-space(.), "${words}")])`);

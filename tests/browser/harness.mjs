@@ -33,10 +33,10 @@ const types = {
 const shrinks = new Set(['.html', '.js', '.mjs', '.css', '.json', '.wasm', '.svg', '.webmanifest']);
 
 /**
- * Serves a folder on a free port, under a path of its own, gzipped, as a clinic's site would hold it; `headers` go with every file.
- * Resolves to { address, close }.
+ * Serves a folder on a free port, under a path of its own, gzipped, as a clinic's site would hold it; `headers` go with every file,
+ * `sent` is told the name of each. Resolves to { address, close }.
  */
-export function serve(folder = DIST, under = '/help/deposits/', headers = {}) {
+export function serve(folder = DIST, under = '/help/deposits/', headers = {}, sent = () => {}) {
   const server = http.createServer((request, response) => {
     const { pathname } = new URL(request.url, 'http://localhost');
     const file = path.join(folder, pathname.startsWith(under) ? pathname.slice(under.length) || 'index.html' : 'no-such-file');
@@ -44,6 +44,7 @@ export function serve(folder = DIST, under = '/help/deposits/', headers = {}) {
       response.writeHead(404).end();
       return;
     }
+    sent(path.relative(folder, file));
     const kind = path.extname(file);
     const gzip = shrinks.has(kind) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '');
     response.writeHead(200, { ...headers, 'content-type': types[kind] ?? 'application/octet-stream', ...(gzip && { 'content-encoding': 'gzip', vary: 'accept-encoding' }) });
@@ -108,8 +109,14 @@ export async function open(browser, address, options = {}) {
   };
 }
 
-/** Waits until the engine is in. */
-export const ready = (page) => page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
+/** Somebody is at the page; waits until the engine is in. */
+export async function ready(page) {
+  const { x, y } = await page.evaluate(() => ({ x: innerWidth - 1, y: innerHeight - 1 }));
+  const engineIn = page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
+  await page.mouse.move(x, y);
+  await page.mouse.move(x - 1, y);
+  await engineIn;
+}
 
 /** Waits until what is shown is the result of what was entered last. */
 export const still = (page) => page.locator('#page[aria-busy=false]').waitFor({ state: 'attached' });

@@ -11,10 +11,10 @@ const PROGRAM = path.join(ROOT, 'build/native/engine/cli/wearline');
 export const read = (file) => fs.readFileSync(path.join(ROOT, file));
 export const readJson = (file) => JSON.parse(read(file));
 
-/** A module without rules: the whole engine, or 'judge'. It is made for browsers: Node brings fetch, URL and TextDecoder, the bytes are handed over. */
-export async function freshModule(name = 'wearline') {
-  const { default: create } = await import(path.join(SITE, `src/generated/engine/${name}.mjs`));
-  return create({ wasmBinary: fs.readFileSync(path.join(SITE, `src/generated/engine/${name}.wasm`)) });
+/** A module without rules. It is made for browsers: Node brings fetch, URL and TextDecoder, the bytes are handed over. */
+export async function freshModule() {
+  const { default: create } = await import(path.join(SITE, 'src/generated/engine/wearline.mjs'));
+  return create({ wasmBinary: fs.readFileSync(path.join(SITE, 'src/generated/engine/wearline.wasm')) });
 }
 
 export const rulesIndex = () => JSON.parse(fs.readFileSync(path.join(SITE, 'src/generated/rules-index.json')));
@@ -22,16 +22,9 @@ export const bundle = (file) => fs.readFileSync(path.join(SITE, 'public/generate
 
 /** The module holding every bundle, as the single file does. */
 export async function fullModule() {
-  const { reading, letters } = rulesIndex();
-  return loaded(await freshModule(), [reading, letters]);
-}
-
-/** The module of the first load, holding every bundle it ever gets. */
-export const judgeModule = async () => loaded(await freshModule('judge'), []);
-
-function loaded(engine, more) {
-  const { shared, languages, packs } = rulesIndex();
-  for (const file of [shared, ...more, ...Object.values(languages), ...Object.values(packs).flatMap((pack) => [pack.file, ...Object.values(pack.words)])]) {
+  const engine = await freshModule();
+  const { shared, reading, letters, languages, packs } = rulesIndex();
+  for (const file of [shared, reading, letters, ...Object.values(languages), ...Object.values(packs).flatMap((pack) => [pack.file, ...Object.values(pack.words)])]) {
     const { errors } = JSON.parse(engine.load(bundle(file)));
     if (errors.length) throw new Error(`${file}: ${JSON.stringify(errors[0])}`);
   }

@@ -1,6 +1,5 @@
 #pragma once
-// Reading the walk through the home of a case. A program that links its own definition instead (wasm/judge.cpp) leaves
-// it unread: nothing of it is judged, letters alone speak of it.
+// Reading the walk through the home of a case.
 
 #include "case/case_reader.h"
 #include "case/cursor.h"

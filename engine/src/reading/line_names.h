@@ -1,6 +1,5 @@
 #pragma once
-// What a line leaves to its words. A program that links its own definition of these two functions instead
-// (wasm/judge.cpp) does without the recogniser, the largest part of the engine that most judgements do not need.
+// What a line leaves to its words.
 
 #include "case/case.h"
 #include "reading/recogniser.h"

@@ -1,5 +1,5 @@
 // Judging what lies on the desk: the case in front at each change, the others behind it, and the letter that fits. Only the answer to the
-// last question is shown; parts of the engine that are not here yet are fetched once, and all is judged anew when they have come.
+// last question is shown; rules that are not here yet are fetched once, and all is judged anew when they have come.
 
 import type { CaseFile } from '../case/case';
 import { type Letter } from '../case/letter';
@@ -12,6 +12,7 @@ import {
   loadLanguage,
   loadLetters,
   loadPlace,
+  fetchRules,
   loadReading,
   loadShared,
   registryOf,
@@ -30,6 +31,9 @@ export class Judging {
   /** What could not be fetched; the next change tries again. */
   private failed = new Set<unknown>();
   private awaiting: (() => void)[] = [];
+  private open: (() => Promise<Engine>) | undefined;
+  /** True while the engine starts. One that could not is tried again at the next change. */
+  private opening = false;
 
   constructor(private desk: Desk) {
     desk.onChange(() => this.awaiting.splice(0).forEach((done) => done()));
@@ -37,7 +41,7 @@ export class Judging {
 
   /** True while the result shown is not yet the last: its answer, or what reads its words, is on its way. */
   get unsettled(): boolean {
-    return this.busy || this.coming.has(loadReading);
+    return this.busy || this.opening || (this.coming.has(loadReading) && this.readsWords(this.desk.case));
   }
 
   /** Draws the case in front as it is now, and again when it has been judged anew. */
@@ -47,7 +51,10 @@ export class Judging {
     const ticket = ++this.tickets;
     this.failed.clear();
     useCurrency(currencyOf(desk.case.jurisdiction));
-    if (!engine) return desk.draw();
+    if (!engine) {
+      if (desk.broken) void this.restart();
+      return desk.draw();
+    }
     this.busy = true;
     this.bringReading(desk.case);
     judge(engine, this.asked(), desk.today)
@@ -93,9 +100,10 @@ export class Judging {
   }
 
   private bringReading(subject: CaseFile): void {
-    // What was seen in a walk-through is read by the whole engine alone.
-    if ((leavesToWords(subject) || subject.walkThrough) && !canRead()) void this.bring(loadReading);
+    if (this.readsWords(subject) && !canRead()) void this.bring(loadReading);
   }
+
+  private readsWords = (subject: CaseFile): boolean => leavesToWords(subject) || subject.walkThrough !== undefined;
 
   private async allAnew(): Promise<void> {
     this.desk.sheets.forEach((s) => (s.settled = false));
@@ -103,18 +111,31 @@ export class Judging {
     await this.settleOthers();
   }
 
+  /** Starts the engine, and fetches what reads words behind it: the first charge needs it. */
   async start(open: () => Promise<Engine>): Promise<void> {
-    const { desk } = this;
+    this.open = open;
+    await this.restart();
+    if (this.desk.engine) await this.bring(loadReading);
+  }
+
+  private async restart(): Promise<void> {
+    const { desk, open } = this;
+    if (!open || this.opening) return;
+    this.opening = true;
     try {
+      fetchRules(desk.case.jurisdiction);
       const engine = await open();
       await loadShared(engine);
       if (desk.case.jurisdiction) await loadPlace(engine, desk.case.jurisdiction);
       if (language() !== 'en') await loadLanguage(engine, language(), desk.case.jurisdiction);
       await this.list(engine);
       desk.engine = engine;
+      desk.broken = '';
     } catch (e) {
       desk.breakDown(e);
     }
+    this.opening = false;
+    if (!desk.engine) return desk.draw();
     this.refresh();
     await this.settleOthers();
   }

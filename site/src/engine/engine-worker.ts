@@ -1,27 +1,19 @@
-// The engine in a thread of its own: the judge, then the whole engine when it is asked for. A message names a call and its texts; the
-// answer bears the message's number.
+// The engine in a thread of its own. A message names a call and its texts; the answer bears the message's number.
 
-import createJudge from '../generated/engine/judge.mjs';
-import judge from '../generated/engine/judge.wasm?url';
-import whole from '../generated/engine/wearline.wasm?url';
-import { callGrowing } from './engine';
+import createEngine from '../generated/engine/wearline.mjs';
+import address from '../generated/engine/wearline.wasm?url';
+import { callHere } from './engine';
 import type { Answer, Question } from './start-engine';
 
-async function bytes(address: string): Promise<ArrayBuffer> {
+async function bytes(): Promise<ArrayBuffer> {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
   return answer.arrayBuffer();
 }
 
-async function fetchWhole() {
-  const glue = import('../generated/engine/wearline.mjs');
-  const [{ default: createEngine }, wasmBinary] = await Promise.all([glue, bytes(whole)]);
-  return createEngine({ wasmBinary });
-}
-
-const call = bytes(judge)
-  .then((wasmBinary) => createJudge({ wasmBinary }))
-  .then((module) => callGrowing(module, fetchWhole));
+const call = bytes()
+  .then((wasmBinary) => createEngine({ wasmBinary }))
+  .then(callHere);
 
 self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   let answer: Answer;

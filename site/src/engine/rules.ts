@@ -42,12 +42,26 @@ export const nameOfPlace = (code: string | undefined): string =>
 export const currencyOf = (code: string | undefined): string => (code && rules.packs[code]?.currency) || 'USD';
 export const hasPack = (code: string | undefined): boolean => code !== undefined && code in rules.packs;
 
+/** Bundles that are fetched before the engine is there to take them. */
+const ahead = new Map<string, Promise<string>>();
+
+/** Begins to fetch what every case needs, and the law of a place. */
+export function fetchRules(code: string | undefined): void {
+  for (const file of [rules.shared, code && rules.packs[code]?.file]) {
+    if (!file || loaded.has(file) || ahead.has(file)) continue;
+    const coming = rulesText(file);
+    ahead.set(file, coming);
+    coming.catch(() => ahead.delete(file));
+  }
+}
+
 /** Hands a bundle to the engine, once. What failed may be tried again. */
 function load(engine: Engine, file: string): Promise<string> {
   const known = loaded.get(file);
   if (known) return known;
   const coming = (async () => {
-    const text = await rulesText(file);
+    const text = await (ahead.get(file) ?? rulesText(file));
+    ahead.delete(file);
     const faults = await engine.load(text);
     if (faults.length > 0) throw new Error(faults.map((f) => `${f.at}: ${f.text}`).join('\n'));
     return text;
@@ -123,19 +137,18 @@ export function registryOf(code: string | undefined): Registry {
   };
 }
 
-/** Bundles that only the whole engine takes, once it has them. */
+/** Bundles of one task that the engine has. */
 const taken = new Set<string>();
 
-async function loadWhole(engine: Engine, file: string): Promise<void> {
-  await engine.complete();
+async function loadTask(engine: Engine, file: string): Promise<void> {
   await load(engine, file);
   taken.add(file);
 }
 
-/** Loads what reads words, with the engine that can; it is needed only for that. */
-export const loadReading = (engine: Engine): Promise<void> => loadWhole(engine, rules.reading);
-/** Loads what writes letters, likewise. */
-export const loadLetters = (engine: Engine): Promise<void> => loadWhole(engine, rules.letters);
+/** Loads what reads words. */
+export const loadReading = (engine: Engine): Promise<void> => loadTask(engine, rules.reading);
+/** Loads what writes letters. */
+export const loadLetters = (engine: Engine): Promise<void> => loadTask(engine, rules.letters);
 /** True once the engine reads words: statements, and what a charge is about. */
 export const canRead = (): boolean => taken.has(rules.reading);
 /** True once it writes letters. */

@@ -1,6 +1,6 @@
 // Starts the engine in a worker and hands it over wrapped. In the single offline file start-engine-held.ts takes this module's place.
 
-import type { Text } from '../generated/engine/judge.mjs';
+import type { Text } from '../generated/engine/wearline.mjs';
 import { type Engine, type Name, wrap } from './engine';
 
 export interface Question {
@@ -25,7 +25,7 @@ export function startEngine(): Promise<Engine> {
     waiting.forEach(({ fail }) => fail(new Error(e.message || 'worker')));
     waiting.clear();
   });
-  return wrap(
+  const started = wrap(
     (name, ...texts) =>
       new Promise((done, fail) => {
         const question: Question = { id: ++asked, name, texts };
@@ -33,4 +33,6 @@ export function startEngine(): Promise<Engine> {
         worker.postMessage(question);
       }),
   );
+  started.catch(() => worker.terminate());
+  return started;
 }

@@ -71,10 +71,12 @@ export async function begin(d: Desk, what: Brought): Promise<void> {
 
 /** The engine, once it is in, with the rules for reading. */
 async function readingEngine(d: Desk): Promise<Engine> {
+  // One that could not start is tried again.
+  if (d.broken) d.refresh();
   const engine = await new Promise<Engine>((done, fail) => {
     const look = (): void => {
       if (d.engine) done(d.engine);
-      else if (d.broken) fail(new Trouble('notLoaded'));
+      else if (d.broken && !d.judging) fail(new Trouble('notLoaded'));
     };
     d.onChange(look);
     look();

@@ -28,5 +28,5 @@ export const footer = (d: Desk): TemplateResult => html`<footer class="footer">
   <p>${say('page.footer.informs')}</p>
   ${__ONE_FILE__ ? nothing : html`<p><a href="./wearline.html" download>${say('page.footer.oneFile')}</a> ${say('page.footer.oneFile.says')}</p>`}
   ${notices()}
-  <p>${say('page.footer.version', { version: d.engine?.version ?? '' })}</p>
+  ${d.engine ? html`<p>${say('page.footer.version', { version: d.engine.version })}</p>` : nothing}
 </footer>`;

@@ -4,7 +4,7 @@ import { test } from 'node:test';
 import { source } from './source.mjs';
 
 const {
-  asCredit, withCopy, withCreditTyped, withEvent, withFactKept, withFactStruck, withLine, withMoved, withoutLine, withWordsReadAgain,
+  asCredit, withCopy, withCreditTyped, withEvent, withEventHow, withFactKept, withFactStruck, withLine, withMoved, withoutLine, withWordsReadAgain,
 } = await source('case/edits.ts');
 const { amountForField, amountFromTyping, shownAmount } = await source('case/typed-money.ts');
 const { change, begin, undo, redo } = await source('case/history.ts');
@@ -33,6 +33,15 @@ test('an event is set once, changed, and taken out with nothing left behind', ()
   assert.deepEqual(changed.events, [{ what: 'lease-ended', on: '2026-10-01' }]);
   assert.equal('events' in withEvent(changed, 'lease-ended', undefined), false);
   assert.equal(withEvent(once, 'other', undefined), once);
+});
+
+test('how a letter went stays with its day, and goes with it', () => {
+  const sent = withEventHow(withEvent(of(), 'tenant-demand', '2026-07-02'), 'tenant-demand', 'certified-mail');
+  assert.deepEqual(sent.events, [{ what: 'tenant-demand', on: '2026-07-02', how: 'certified-mail' }]);
+  assert.equal(withEvent(sent, 'tenant-demand', '2026-07-03').events[0].how, 'certified-mail');
+  assert.deepEqual(withEventHow(sent, 'tenant-demand', undefined).events, [{ what: 'tenant-demand', on: '2026-07-02' }]);
+  assert.equal(withEventHow(of(), 'tenant-demand', 'email').events, undefined);
+  assert.equal('events' in withEvent(sent, 'tenant-demand', undefined), false);
 });
 
 test('a sum with a minus sign becomes a credit of that sum', () => {

@@ -152,7 +152,7 @@ std::string write_result(const Assessment& a, const Rules& rules, const LetterCh
   out.pair("kind", none ? std::string_view() : name_of(letter.kind));
   out.pair("title", none ? std::string() : for_reader.title);
   write_choice(out, choice, a.c.side, speech);
-  out.pair("language", letter.language);
+  out.pair("sentAs", letter.sent_as).pair("language", letter.language);
   write_paragraphs(out, letter);
   out.key("copy");
   if (copy && !none) {
@@ -165,7 +165,7 @@ std::string write_result(const Assessment& a, const Rules& rules, const LetterCh
   write_blanks(out, for_reader);
   out.key("warnings").array();
   for (const LetterWarning& w : for_reader.warnings)
-    out.object().pair("code", w.code).pair("text", w.text).end_object();
+    out.object().pair("code", w.code).pair("about", about(w)).pair("text", w.text).end_object();
   out.end_array().key("errors").array().end_array().end_object();
   return out.take();
 }
@@ -176,6 +176,7 @@ Letter write_letter(const Assessment& assessment, const Rules& rules, LetterKind
                     const Names& names) {
   Draft d(assessment, rules, kind, language, names);
   traits_of(kind).write(d);
+  d.letter.sent_as = kind == LetterKind::demand && notice_of_suit(d) ? "suit-notice-given" : traits_of(kind).event;
   d.close();
   return std::move(d.letter);
 }

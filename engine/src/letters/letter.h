@@ -62,6 +62,8 @@ struct Paragraph {
 struct LetterWarning {
   std::string code, text;
 };
+/// What a warning of a landlord's paper is about: "day", "charge", "proof", "form"; empty for any other.
+std::string_view about(const LetterWarning& warning);
 
 /// A name, address or number that the case does not hold: in the letter it stands as "[label]" until `value` is given.
 struct Blank {
@@ -73,6 +75,7 @@ using Names = std::map<std::string, std::string, std::less<>>;
 struct Letter {
   LetterKind kind = LetterKind::question_charges;
   std::string language, title;
+  std::string sent_as; ///< the event of the case that its day of sending is; empty where it has none
   std::vector<Paragraph> paragraphs;
   std::vector<LetterWarning> warnings;
   std::vector<Blank> blanks; ///< in the order in which they first stand in the letter

@@ -451,6 +451,16 @@ private:
 
 } // namespace
 
+std::string_view about(const LetterWarning& warning) {
+  const auto is = [&](std::initializer_list<std::string_view> codes) {
+    return std::find(codes.begin(), codes.end(), warning.code) != codes.end();
+  };
+  if (is({"late", "send-by", "apply"})) return "day";
+  if (is({"open", "left-out", "no-amount", "beyond", "inspection"})) return "charge";
+  if (is({"no-proof", "say-more"})) return "proof";
+  return warning.code.compare(0, 6, "paper-") == 0 || is({"way", "fixed-words", "interest"}) ? "form" : "";
+}
+
 void write_itemized_statement(Draft& d) { LandlordPaper(d).write(); }
 
 void write_cover_note(Draft& d) { LandlordPaper(d).write_cover(); }

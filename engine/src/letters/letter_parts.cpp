@@ -225,6 +225,7 @@ const Event* earlier_letter(const Case& c) {
 
 std::string letter_sent(const Draft& d, const Event& letter) {
   if (!d.has("letter.how.", letter.how)) return d.when(letter.on);
+  if (d.has("letter.wrote.", letter.how)) return d.say("letter.wrote.", letter.how) + ' ' + d.when(letter.on);
   return d.say("letter.how.", letter.how) + ' ' + d.when(letter.on);
 }
 

@@ -5,7 +5,7 @@ import type { Client } from '../case/client';
 import type { Heap } from '../case/outcome';
 import { type CaseFile, type Side, emptyCase, isBlank, type Line } from '../case/case';
 import { type Catalogue, nothingToChoose } from '../case/catalogue';
-import { asCredit, withCopy, withEvent, withLine, withMoved, withoutLine } from '../case/edits';
+import { asCredit, withCopy, withEvent, withEventHow, withLine, withMoved, withoutLine } from '../case/edits';
 import * as history from '../case/history';
 import type { Letter, LetterEdits } from '../case/letter';
 import { valueAt, withValueAt } from '../case/pointer';
@@ -181,6 +181,12 @@ export class Desk {
   }
   eventOn(what: string): string | undefined {
     return this.case.events?.find((e) => e.what === what)?.on;
+  }
+  setEventHow(what: string, how: string | undefined): void {
+    this.put(withEventHow(this.case, what, how), `event:${what}:how`);
+  }
+  eventHow(what: string): string | undefined {
+    return this.case.events?.find((e) => e.what === what)?.how;
   }
 
   /** An id that no charge of the case in front has or had. */

@@ -34,6 +34,8 @@ export interface Line {
 export interface EventOn {
   what: string;
   on: string;
+  /** How it was sent, of what is sent. */
+  how?: string;
 }
 
 export interface Deposit {

@@ -4,7 +4,7 @@ import { type CaseFile, freshLineId, type Line } from './case';
 import { withValueAt } from './pointer';
 import { amountFromTyping, isBelowZero, withoutMinus } from './typed-money';
 
-/** An event of the case set to a day, or taken out. */
+/** An event of the case set to a day, or taken out. What else is known of it stays. */
 export function withEvent(c: CaseFile, what: string, on: string | undefined): CaseFile {
   const at = c.events?.findIndex((e) => e.what === what) ?? -1;
   if (on === undefined) {
@@ -13,7 +13,13 @@ export function withEvent(c: CaseFile, what: string, on: string | undefined): Ca
     const left = events?.filter((_, i) => i !== at) ?? [];
     return left.length ? { ...rest, events: left } : rest;
   }
-  return withValueAt(c, `/events/${at < 0 ? (c.events?.length ?? 0) : at}`, { what, on });
+  return withValueAt(c, `/events/${at < 0 ? (c.events?.length ?? 0) : at}`, { ...c.events?.[at], what, on });
+}
+
+/** How something of the case was sent; nothing where no day of it is known. */
+export function withEventHow(c: CaseFile, what: string, how: string | undefined): CaseFile {
+  const at = c.events?.findIndex((e) => e.what === what) ?? -1;
+  return at < 0 ? c : withValueAt(c, `/events/${at}`, present({ ...c.events![at], how }));
 }
 
 export const withLine = (c: CaseFile, line: Line): CaseFile => ({ ...c, lines: [...c.lines, line] });

@@ -18,6 +18,8 @@ export interface Letter {
   kind: string;
   title: string;
   language: string;
+  /** The event of the case that its day of sending is; empty where it has none. */
+  sentAs: string;
   proposed: { kind: string; label: string; why: string }[];
   /** Why no letter is proposed; then, without a kind chosen, there are no paragraphs. */
   noLetter: { code: string; text: string } | null;
@@ -27,7 +29,8 @@ export interface Letter {
   copy: { language: string; title: string; paragraphs: Paragraph[] } | null;
   /** Names, addresses and numbers that no case holds: "[label]" in the letter until a value is given. */
   blanks: { id: string; label: string; value: string }[];
-  warnings: { code: string; text: string }[];
+  /** `about`: what a landlord's paper has to be looked through for; empty for any other warning. */
+  warnings: { code: string; about: string; text: string }[];
 }
 
 /** A person's own wording of a paragraph, and the engine's wording it took the place of. */

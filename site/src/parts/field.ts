@@ -22,6 +22,8 @@ export interface Field {
   choices?: Named[];
   /** Set for an event of `events`, which has no place of its own until it is known. */
   event?: string;
+  /** Set where the field is about how that event was sent, not when. */
+  how?: true;
   /** Set where the same place has a second field on the page, to keep their ids apart. */
   key?: string;
   /** Suggestions for a text field. */
@@ -31,20 +33,22 @@ export interface Field {
 }
 
 const idOf = (f: Field): string =>
-  `${f.key ?? 'f'}${(f.event ? `-event-${f.event}` : f.at).replace(/[^a-zA-Z0-9-]/g, '-')}`;
+  `${f.key ?? 'f'}${(f.event ? `-event-${f.event}${f.how ? '-how' : ''}` : f.at).replace(/[^a-zA-Z0-9-]/g, '-')}`;
 export const fieldId = idOf;
 
-const valueOf = (d: Desk, f: Field): unknown => (f.event ? d.eventOn(f.event) : d.valueAt(f.at));
+const valueOf = (d: Desk, f: Field): unknown =>
+  f.event ? (f.how ? d.eventHow(f.event) : d.eventOn(f.event)) : d.valueAt(f.at);
 
 function write(d: Desk, f: Field, value: unknown, coalesce = false): void {
-  if (f.event) d.setEvent(f.event, value as string | undefined);
+  if (f.event && f.how) d.setEventHow(f.event, value as string | undefined);
+  else if (f.event) d.setEvent(f.event, value as string | undefined);
   else d.set(f.at, value, coalesce);
 }
 
 function placeOf(d: Desk, f: Field): string {
   if (!f.event) return f.at;
   const i = d.case.events?.findIndex((e) => e.what === f.event) ?? -1;
-  return i < 0 ? '/events/-' : `/events/${i}/on`;
+  return i < 0 ? '/events/-' : `/events/${i}/${f.how ? 'how' : 'on'}`;
 }
 
 export const faultsAt = (d: Desk, f: Field): Fault[] => {

@@ -168,6 +168,19 @@ export function fieldOfEvent(d: Desk, id: string): Field | undefined {
     : { at: '', event: id, kind: 'date', label: event.question };
 }
 
+/** How an event was sent, once its day is known; an event with a place of its own in the case has none. */
+export const fieldOfHow = (d: Desk, id: string): Field | undefined =>
+  d.eventOn(id) === undefined
+    ? undefined
+    : {
+        at: '',
+        event: id,
+        how: true,
+        kind: 'choice',
+        label: say('page.letter.sentHow'),
+        choices: named('how', waysOfSending),
+      };
+
 /** The field in which a question of the engine can be answered where it is asked. */
 export function fieldOfQuestion(d: Desk, q: Question): Field | undefined {
   const found =

@@ -430,6 +430,17 @@ TEST_CASE("A second letter says how and when the first one went", "[letter]") {
     "statement":{"came":false,"refundPaid":"0.00"},"events":[{"what":"tenant-demand","on":"2026-07-02","how":"certified-mail"}],"lines":[]})";
   CHECK_THAT(words(letter_of_kind(texas, "second-letter", "2026-07-25"), "ask"),
              Contains("I wrote to you by certified mail on July 2, 2026 about my security deposit."));
+  const std::string by_hand = replaced(texas, "certified-mail", "personal-delivery");
+  CHECK_THAT(words(letter_of_kind(by_hand, "second-letter", "2026-07-25"), "ask"),
+             Contains("I wrote to you by hand on July 2, 2026"));
+}
+
+TEST_CASE("A letter names the event that its day of sending is", "[letter]") {
+  CHECK(letter_of_kind(washington, "question-charges")["sentAs"] == "tenant-demand");
+  CHECK(letter_of_kind(michigan, "objection", "2026-11-25")["sentAs"] == "tenant-objected");
+  // C.R.S. 38-12-103(3): the request before a suit is its notice.
+  CHECK(letter_of(colorado, "{}", "2026-06-01")["sentAs"] == "suit-notice-given");
+  CHECK(letter_of_kind(washington, "small-claims-sheet")["sentAs"] == "");
 }
 
 TEST_CASE("What the words of a charge say is told as the list's own", "[letter]") {

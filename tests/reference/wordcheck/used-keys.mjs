@@ -46,7 +46,7 @@ const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?
 /** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
 const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.', 'letter.done.', 'letter.duty.', 'letter.event.', 'letter.facts.of.', 'letter.facts.own.', 'letter.fits.',
   'letter.court.say.ground.', 'letter.ground.', 'letter.group.', 'letter.how.', 'letter.kind.', 'letter.landlord.move-in.', 'letter.none.', 'letter.note.', 'letter.note.event.', 'letter.show.', 'letter.state.', 'letter.statement.',
-  'letter.step.', 'letter.subject.', 'letter.title.', 'letter.walk.', 'letter.wants.', 'reading.check.', 'reading.closed.', 'reading.tray.', 'words.field.'];
+  'letter.step.', 'letter.subject.', 'letter.title.', 'letter.walk.', 'letter.wants.', 'letter.wrote.', 'reading.check.', 'reading.closed.', 'reading.tray.', 'words.field.'];
 
 /** Stems: `all` words must each have a sentence, `may` words may. */
 export function stems(literals) {

@@ -5,6 +5,7 @@ import {
   asPrinted,
   axe,
   browser,
+  changeFacts,
   open,
   openExample,
   press,
@@ -100,5 +101,34 @@ test('a landlord who sent nothing: the sum, the missed day and the letter stand 
   await page.locator('.next[data-kind=missed]').waitFor();
   await page.locator('#letter').waitFor();
   await page.locator('.sheet .paragraph').first().waitFor();
+  await finish();
+});
+
+test('the day a letter went and how are kept with the case, and the second letter names them', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await page.locator('.letter-sent summary').click();
+  assert.equal(await page.locator('#sent-event-tenant-demand-how').count(), 0);
+  await page.getByRole('textbox', { name: 'Day this letter went out' }).fill('9/5/2026');
+  await page.getByLabel('How it went').selectOption('certified-mail');
+  await page.locator('.letter-others summary').click();
+  await page.locator('#letter-kind').selectOption('second-letter');
+  await page
+    .locator('.paragraph-print', { hasText: 'I wrote to you by certified mail on September 5, 2026' })
+    .waitFor({ state: 'attached' });
+  assert.equal(await page.getByRole('textbox', { name: 'Day your first letter went out' }).inputValue(), '9/5/2026');
+  await finish();
+});
+
+test('a landlord reads what is at risk, what is missing and what the law wants before the paper goes out', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await changeFacts(page);
+  await page.getByRole('radio', { name: 'the landlord' }).check();
+  const side = page.locator('.letter-side');
+  await side.getByRole('heading', { name: 'Before you send it' }).waitFor();
+  for (const heading of ['Charges at risk or left out', 'What the law wants of the paper'])
+    assert.equal(await side.getByRole('heading', { name: heading }).count(), 1, heading);
+  assert.deepEqual(await axe(page), []);
   await finish();
 });

@@ -5,6 +5,8 @@ import { repeat } from 'lit/directives/repeat.js';
 import { live } from 'lit/directives/live.js';
 import { keepFile, nameFor } from '../../app/case-files';
 import type { Desk } from '../../app/desk';
+import { field } from '../../parts/field';
+import { fieldOfEvent, fieldOfHow } from '../../parts/fields';
 import { language, say } from '../../say/wording';
 import {
   asText,
@@ -196,6 +198,32 @@ function names(d: Desk, draft: Letter): TemplateResult | typeof nothing {
   </details>`;
 }
 
+/** What to look at before it goes out; of a landlord's paper by what it is about. */
+function beforeSending(draft: Letter): TemplateResult | typeof nothing {
+  if (draft.warnings.length === 0) return nothing;
+  const list = (about: string) => draft.warnings.filter((w) => w.about === about);
+  const items = (all: Letter['warnings']) =>
+    html`<ul class="letter-warnings">${all.map((w) => html`<li>${w.text}</li>`)}</ul>`;
+  if (draft.kind !== 'itemized-statement' && draft.kind !== 'cover-note') return items(draft.warnings);
+  return html`<h3>${say('page.letter.before')}</h3>
+    ${['day', 'charge', 'proof', 'form'].map((about) =>
+      list(about).length ? html`<h4>${say(`page.letter.before.${about}`)}</h4>${items(list(about))}` : nothing,
+    )}
+    ${list('').length ? items(list('')) : nothing}`;
+}
+
+/** The day it went and how: from then on the case knows the day of an answer, and a second letter names the first. */
+function sent(d: Desk, draft: Letter): TemplateResult | typeof nothing {
+  const day = draft.sentAs ? fieldOfEvent(d, draft.sentAs) : undefined;
+  if (!day || day.kind !== 'date') return nothing;
+  const how = fieldOfHow(d, draft.sentAs);
+  const label = say(draft.kind === 'second-letter' ? 'page.letter.sentFirst' : 'page.letter.sentOn');
+  return html`<details class="fold letter-sent" ?open=${d.eventOn(draft.sentAs) !== undefined}>
+    <summary>${say('page.letter.sent')}</summary>
+    ${field(d, { ...day, key: 'sent', label, help: say('page.letter.sent.help') })} ${how ? field(d, { ...how, key: 'sent' }) : nothing}
+  </details>`;
+}
+
 function drafted(d: Desk, draft: Letter): TemplateResult {
   if (!draft.kind) return html`<p class="letter-none">${draft.noLetter?.text ?? ''}</p>${choice(d, draft)}`;
   const whole = d.folds.has('letter');
@@ -204,8 +232,8 @@ function drafted(d: Desk, draft: Letter): TemplateResult {
   const held = d.sheet.faults.length > 0;
   return html`<div class="letter-side">
       <p>${held ? waiting() : say('page.letter.says')}</p>
-      ${held ? nothing : html`${choice(d, draft)} ${names(d, draft)} ${tools(d)}`}
-      ${draft.warnings.length ? html`<ul class="letter-warnings">${draft.warnings.map((w) => html`<li>${w.text}</li>`)}</ul>` : nothing}
+      ${held ? nothing : html`${choice(d, draft)} ${names(d, draft)} ${tools(d)} ${sent(d, draft)}`}
+      ${beforeSending(draft)}
     </div>
     <article class="sheet" data-held=${held ? 'yes' : nothing} data-cut=${whole ? nothing : 'yes'} ?inert=${!whole || held} lang=${draft.language} aria-label=${draft.title || say('page.letter.label')}>
       ${repeat(

@@ -101,14 +101,21 @@ function print({ name, kinds, seen, notes }) {
   return sum;
 }
 
-/** The bank: rows of one stated fact each, or of what must not be read; whatever else a row's words say is not judged. */
+/** The bank: rows of one stated fact each, of the thing, or of what must not be read; whatever else a row's words say is not judged. */
 function measureBank(rows) {
   const got = recognise(rows.map((row) => row.text));
   const kinds = new Map();
   const row = (field) => kinds.get(field) ?? kinds.set(field, { stated: 0, found: 0, read: 0, right: 0, over: 0 }).get(field);
   const notes = [];
+  const things = { stated: 0, right: 0 };
   rows.forEach((line, i) => {
     const facts = line.facts ?? {};
+    if (line.element) {
+      const right = [line.element].flat().includes(got[i].element);
+      things.stated += 1;
+      things.right += right ? 1 : 0;
+      if (!right) notes.push(`${line.text} | thing ${[line.element].flat().join(' or ')} is read as ${got[i].element} (${got[i].confidence})`);
+    }
     for (const field of Object.keys(facts)) {
       row(field).stated += 1;
       const how = field in got[i].facts ? judged({ ...line, facts }, field, got[i].facts[field]) : null;
@@ -132,6 +139,7 @@ function measureBank(rows) {
     for (const key of Object.keys(sum)) sum[key] += k[key];
   }
   console.log(`| all | ${sum.stated} | ${sum.found} | ${share(sum.found, sum.stated)} | ${sum.read} | ${sum.right} | ${share(sum.right, sum.read)} | ${sum.over} |`);
+  console.log(`thing ${things.right} of ${things.stated}`);
   if (showWrong) console.log(notes.join('\n'));
 }
 

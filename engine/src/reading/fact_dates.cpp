@@ -102,7 +102,7 @@ std::string fact_age(const std::vector<FactItem>& items, std::size_t at, const F
   if (before(items, at, rules, "least") || (at + 1 < items.size() && rules.in_class(items[at + 1], "or-more")))
     return here + "/..";
   if (before(items, at, rules, "most")) return "../" + here;
-  if (before(items, at, rules, "about")) return here + "~";
+  if (unit == "seasons" || before(items, at, rules, "about")) return here + "~"; // "two summers ago"
   return here;
 }
 

@@ -73,7 +73,10 @@ private:
       pieces(item);
     if (n.kind == NumberKind::size && item.under == 0 && t_[n.last].is('\'')) return feet(item, n);
     if (const std::size_t end = month_and_year(item, n); end != 0) return end;
-    if (n.kind == NumberKind::plain && !n.currency) return n.last + 1u + with_half(item, n.last + 1u);
+    if (n.kind == NumberKind::plain && !n.currency) {
+      if (const std::size_t end = short_decade(item, n.last + 1u); end != 0) return end;
+      return n.last + 1u + with_half(item, n.last + 1u);
+    }
     return decade(item, n.last + 1u, n.thousandths / 1000);
   }
 
@@ -140,11 +143,28 @@ private:
   /// "1970s": takes the s, and gives the token after the item.
   std::size_t decade(FactItem& item, std::size_t end, std::int64_t year) const {
     if (year < 1900 || year >= 2100 || end >= t_.size() || !t_[end].glued || t_[end].text != "s") return end;
-    item.decade = true;
-    item.number = NumberKind::year;
-    item.day.year = static_cast<int>(year);
+    make_decade(item, year);
     item.last = static_cast<std::uint16_t>(end);
     return end + 1;
+  }
+
+  /// "the 70s", "años 70": gives the token after the item, 0 where it is no decade.
+  std::size_t short_decade(FactItem& item, std::size_t end) const {
+    const std::int64_t tens = item.thousandths / 1000;
+    if (item.thousandths % 10'000 != 0 || tens < 40 || tens > 90) return 0;
+    const bool written = end < t_.size() && t_[end].glued && t_[end].text == "s";
+    if (!written && (item.first == 0 || t_[item.first - 1u].text != "anos")) return 0;
+    make_decade(item, 1900 + tens);
+    if (written) item.last = static_cast<std::uint16_t>(end);
+    return written ? end + 1 : end;
+  }
+
+  static void make_decade(FactItem& item, std::int64_t year) {
+    item.decade = true;
+    item.worded = false;
+    item.number = NumberKind::year;
+    item.thousandths = year * 1000;
+    item.day.year = static_cast<int>(year);
   }
 
   /// A number inside a term of the lexicon, which the finder leaves out.
@@ -179,15 +199,32 @@ private:
     FactItem& item = push(FactItem::Kind::word, i, i);
     item.text = t_[i].text;
     const std::int64_t value = number_word(i);
-    if (value == 0) return i + 1;
+    const bool of_pairs = value == 2000 && t_[i].text[0] == 'p'; // "1 pair of 3": no number after a number
+    if (value == 0 || (of_pairs && i > 0 && (t_[i - 1].number() || number_word(i - 1) != 0))) return i + 1;
     item.kind = FactItem::Kind::number;
+    if (value >= 1'900'000) { // "the fifties"
+      make_decade(item, value / 1000);
+      return i + 1;
+    }
     item.worded = true;
     item.thousandths = value;
+    if (named_decade(i, value)) {
+      make_decade(item, 1900 + value / 1000);
+      return i + 1;
+    }
     std::size_t end = compound(item, i + 1);
     end += with_half(item, end);
     item.last = static_cast<std::uint16_t>(end - 1);
     item.hyphened = joined_to_word(end - 1);
     return end;
+  }
+
+  /// "años noventa", "de los noventa": the word of a ten behind a word for years, or with nothing behind it to count.
+  bool named_decade(std::size_t i, std::int64_t value) const {
+    if (i == 0 || value < 40'000 || value > 90'000 || value % 10'000 != 0) return false;
+    const std::string& before = t_[i - 1].text;
+    const bool open = i + 1 < t_.size() && (t_[i + 1].word() || t_[i + 1].number());
+    return before == "anos" || (before == "los" && !open);
   }
 
   /// The words after a number word that belong to it: "twenty-two", "treinta y cinco", "two hundred and ten", "two
@@ -252,6 +289,11 @@ private:
       const std::int64_t year = plain_value(t_[i + 1].text);
       item.number = NumberKind::year;
       item.day.year = static_cast<int>(year < 70 ? 2000 + year : 1900 + year);
+      if (year % 10 == 0 && text_at(i + 2, "s") && t_[i + 2].glued) { // "'90s"
+        make_decade(item, year < 40 ? 2000 + year : 1900 + year);
+        item.last = static_cast<std::uint16_t>(i + 2);
+        return i + 3;
+      }
       return i + 2;
     }
     if (quotes(i)) return i + 1;

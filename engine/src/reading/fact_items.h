@@ -28,13 +28,21 @@ struct FactItem {
   std::int64_t over = 0, under = 0; ///< of a fraction: over / under
   std::vector<std::uint16_t> words; ///< what it is in the rules' own words; filled by FactRules
 
+  /// "3/4", as of an hour, be it a date elsewhere.
+  bool part_of_one() const {
+    return (number == NumberKind::fraction || number == NumberKind::date) && day.year == 0 && over > 0 &&
+           over < under && under <= 8;
+  }
   bool is(char sign) const { return kind == Kind::sign && text.size() == 1 && text[0] == sign; }
 };
 
-/// A word that is a number, in thousandths: "two" is 2000, "half" 500.
+/// A word that is a number, in thousandths: "two" is 2000, "half" 500; or a decade by its first year: "fifties" is
+/// 1950000.
 struct NumberWord {
   std::string word;
   std::int64_t thousandths = 0;
+
+  bool decade() const { return thousandths >= 1'900'000; }
 };
 
 /// Hyphens inside words, points of abbreviations and quotation marks are left out; a point before a capital letter

@@ -223,9 +223,11 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
   if (!document.is_object() || !document.contains("rules") || !document["rules"].is_array() ||
       !document.contains("classes") || !document["classes"].is_object() || !document.contains("numbers"))
     return {{"wrong-type", "", "Facts need classes, numbers and rules.", ""}};
-  for (const auto& [word, value] : document["numbers"].items())
-    if (value.is_number())
-      number_words_.push_back({fold(word), static_cast<std::int64_t>(value.get<double>() * 1000 + 0.5)});
+  for (const char* list : {"numbers", "decades"})
+    if (document.contains(list) && document[list].is_object())
+      for (const auto& [word, value] : document[list].items())
+        if (value.is_number())
+          number_words_.push_back({fold(word), static_cast<std::int64_t>(value.get<double>() * 1000 + 0.5)});
   const auto texts = [&](const json& holder, const std::string& at, auto&& take) {
     for (const std::string_view language : languages) {
       const auto list = holder.find(std::string(language));
@@ -274,6 +276,9 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
           faults.push_back(
               {"wrong-type", at + "/set/" + fact, "A fact is set to a number's place, a name or yes/no.", ""});
       }
+    if (entry.contains("deny"))
+      for (const auto& [fact, value] : entry["deny"].items())
+        if (value.is_string()) rule.denies.push_back({fact, value.get<std::string>()});
     if (entry.contains("unit") && entry["unit"].is_string()) rule.unit = entry["unit"].get<std::string>();
     if (entry.contains("kinds"))
       for (const json& kind : entry["kinds"])
@@ -438,11 +443,16 @@ struct FactRules::Matching {
   bool describes(std::size_t at) const {
     return items[at].hyphened && at + 1 < items.size() && !rules.in_class(items[at + 1], "measure-word");
   }
-  /// "2.25 hr": two decimals, and yet no sum.
+  /// "2.25 hr", "labor 2.25 @ 40": two decimals, and yet no sum; "3/4 hr": no day of March; "invoice 6 h": no number of
+  /// the invoice.
   bool measures_time(std::size_t at) const {
     const FactItem& n = items[at];
-    return n.decimals == 2 && !n.currency && !n.rate && n.thousandths > 0 && at + 1 < items.size() &&
-           rules.in_class(items[at + 1], "hours");
+    if (n.currency || n.rate || at + 1 >= items.size()) return false;
+    const bool named = rules.in_class(items[at + 1], "hours");
+    const bool labor =
+        at > 0 && rules.in_class(items[at - 1], "labor-hours") && rules.in_class(items[at + 1], "by-price");
+    if (n.decimals == 2 && n.thousandths > 0) return named || labor;
+    return named && (n.part_of_one() || (n.number == NumberKind::reference && n.thousandths > 0));
   }
 
   bool is_number(std::size_t at, NumberWant want) const {
@@ -591,16 +601,23 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
   }
   std::sort(tries.begin(), tries.end());
   tries.erase(std::unique(tries.begin(), tries.end()), tries.end());
+  std::vector<std::pair<std::string, std::string>> denied;
+  const auto is_denied = [&](const std::pair<std::string, FactSetting>& set) {
+    const auto* name = std::get_if<std::string>(&set.second);
+    return name && std::find(denied.begin(), denied.end(), std::pair(set.first, *name)) != denied.end();
+  };
   for (const std::uint64_t one : tries) {
     const Pattern& pattern = patterns_[one & 0xFFFF];
     const auto first = static_cast<std::uint16_t>(one >> 16 & 0xFFFF);
     const Rule& rule = rules_[pattern.rule];
     if (!rule.kinds.empty() && std::find(rule.kinds.begin(), rule.kinds.end(), kind) == rule.kinds.end()) continue;
+    if (!denied.empty() && std::any_of(rule.sets.begin(), rule.sets.end(), is_denied)) continue;
     line.facts = rule.facts != 0 ? rule.facts : rule.hides;
     FactMatch m;
     m.rule = pattern.rule;
     m.first = first;
     if (!line.run(pattern.slots, 0, first, m)) continue;
+    denied.insert(denied.end(), rule.denies.begin(), rule.denies.end());
     for (std::size_t i = m.first; i <= m.last; ++i) line.hidden[i] |= rule.hides;
     if (rule.facts != 0) // a number says one thing
       for (std::size_t i = 0; i < m.count; ++i) line.hidden[m.numbers[i]] = ~std::uint64_t{0};

@@ -39,6 +39,8 @@ public:
     std::vector<std::string> kinds; ///< kinds of charge it holds for; empty: all
     std::uint64_t hides = 0;        ///< facts that may not read these words any more
     std::uint64_t facts = 0;        ///< facts it sets, as bits
+    /// Facts and values that the line says are not so, wherever its words stand: "we never had a dog".
+    std::vector<std::pair<std::string, std::string>> denies;
   };
 
   /// Compiles the document; words and ideas of `charges` are the recogniser's. Faults: JSON Pointers into it.

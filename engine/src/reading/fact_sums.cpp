@@ -116,6 +116,14 @@ private:
     return in(i + 1, "hours") || in(i + 1, "days") || in(i + 1, "months") || in(i + 1, "years");
   }
 
+  /// "2 gallons 58", "3 knobs $12": a bare number of things before what they cost.
+  bool counts(std::size_t i) const {
+    const FactItem& n = items_[i];
+    if (n.currency || n.decimals > 0 || n.thousandths > 50'000 || (i > 0 && label_at(i - 1))) return false;
+    const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs");
+    return measured && i + 2 < items_.size() && is_sum(i + 2);
+  }
+
   std::string_view count_unit(std::size_t i) const {
     for (const auto& [name, unit] : count_units)
       if (in(i + 1, name)) return unit;
@@ -150,7 +158,7 @@ private:
   bool separates(std::size_t i) const {
     const FactItem& item = items_[i];
     return item.is('+') || item.is(',') || item.is(';') || item.is('.') || item.is(':') || item.is('&') ||
-           item.is('(') || item.is(')') || rules_.in_class(item, "plus-word");
+           item.is('(') || item.is(')') || item.is('/') || rules_.in_class(item, "plus-word");
   }
 
   std::optional<Nature> label_at(std::size_t i) const {
@@ -192,11 +200,15 @@ private:
   /// "3 hrs @ 25", "2 @ 38", "6 hr at 25/hr", "3 hr 25/h": returns the item after it.
   std::size_t product(std::size_t i) {
     const FactItem& n = items_[i];
-    if (n.kind != FactItem::Kind::number || n.currency || n.thousandths == 0 || n.thousandths > 10'000'000 ||
-        !(n.number == NumberKind::plain || n.number == NumberKind::money || n.worded))
-      return i;
     std::size_t j = i + 1;
-    const bool hours = in(j, "hours");
+    const bool minutes = in(j, "minutes");
+    const bool part = n.part_of_one() && in(j, "hours"); // "3/4 hr"
+    const std::int64_t times = part ? 1000 * n.over / n.under : minutes ? n.thousandths / 60 : n.thousandths;
+    if (n.kind != FactItem::Kind::number || n.currency || times == 0 || times > 10'000'000 ||
+        !(part || (n.number == NumberKind::reference && in(j, "hours")) || n.number == NumberKind::plain ||
+          n.number == NumberKind::money || n.worded))
+      return i;
+    bool hours = minutes || in(j, "hours");
     bool unit = hours;
     if (!unit && j < end_ && items_[j].kind == FactItem::Kind::word && !in(j, "by-price")) {
       // "9 bags at $5", "20 sq yd at 24"
@@ -205,12 +217,16 @@ private:
       if (k < end_ && (in(k, "by-price") || (items_[k].kind == FactItem::Kind::number && items_[k].rate)))
         unit = true, j = k;
       else return i;
-    } else if (unit) ++j;
+    } else if (unit) {
+      ++j;
+    } else if (i > 0 && in(i - 1, "labor-hours")) {
+      hours = true; // "labor 2.5 @ 40"
+    }
     const bool marked = in(j, "by-price");
     if (marked) ++j;
     if (j >= end_ || !is_sum(j)) return i;
     if (!marked && !items_[j].rate && !(hours && in(j + 1, "per-hour"))) return i;
-    const std::int64_t cents = n.thousandths * (items_[j].thousandths / 10) / 1000;
+    const std::int64_t cents = (times * (items_[j].thousandths / 10) + 500) / 1000;
     Term term;
     term.cents = cents;
     term.first = static_cast<std::uint16_t>(i);
@@ -224,6 +240,9 @@ private:
                                                                                : Nature::materials;
     term.printed = true;
     terms_.push_back(term);
+    // "2.5 @ 40 = 100": what it comes to is no sum of its own
+    if (last + 2 < end_ && items_[last + 1].is('=') && is_sum(last + 2) && items_[last + 2].thousandths / 10 == cents)
+      last += 2;
     return last + 1;
   }
 
@@ -231,7 +250,7 @@ private:
 
   void lone(std::size_t i) {
     const FactItem& n = items_[i];
-    if (n.hyphened || measures(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1))) return;
+    if (n.hyphened || measures(i) || counts(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1))) return;
     Term term;
     term.cents = n.thousandths / 10;
     term.first = term.last = static_cast<std::uint16_t>(i);
@@ -330,6 +349,8 @@ private:
       };
       const bool worked = has(Nature::labour) || has(Nature::cleaning);
       if ((worked && has(Nature::materials)) || (cleaning_ && !worked)) return;
+      for (const Term& t : terms_) // "two doors $80, one window $40": things, no work
+        if (!t.nature && ((t.first > 0 && in(t.first - 1u, "thing-word")) || in(t.last + 1u, "thing-word"))) return;
       for (Term& t : terms_)
         if (!t.nature) t.nature = worked ? Nature::materials : cleaning_ ? Nature::cleaning : Nature::labour;
     }

@@ -1,5 +1,6 @@
 #include "reading/recogniser.h"
 
+#include "reading/fact_scope.h"
 #include "reading/label.h"
 #include "reading/line_amount.h"
 #include "reading/line_counts.h"
@@ -344,6 +345,9 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
   const bool no_fee = out.kind == "damage" || out.kind == "cleaning" || out.kind == "disposal" || out.kind == "keys";
   const std::string_view kind = no_fee || out.confidence >= tells_a_fee ? std::string_view(out.kind) : "other";
   out.facts = word_facts(marked, text, rules.facts(), lexicon, kind, out.amount ? out.amount : context.amount);
+  constexpr int names_the_thing = 50;
+  if (!lump && element.element != "other" && out.confidence >= names_the_thing)
+    drop_others_ages(out.facts, line, marked.tokens, element, rules);
   if (!ranked.empty()) out.basis = basis_of(line, ranked[0].used, marked.tokens);
   for (std::size_t i = lump ? 0 : 1; i < ranked.size() && out.alternatives.size() < 3; ++i) {
     if (ranked[i].score < 300) break;

@@ -78,6 +78,8 @@ public:
   bool in_bathroom(Lexicon::Id id) const { return bathroom_.has(id); }
   /// States that are counted like things: holes, burns.
   bool counted(Lexicon::Id id) const { return counted_.has(id); }
+  /// Things that others are made of: laminate, tile.
+  bool material(Lexicon::Id id) const { return materials_.has(id); }
 
   /// A term of an element, by its place.
   struct TermPlace {
@@ -113,7 +115,7 @@ private:
     bool has(Lexicon::Id id) const { return id < in.size() && in[id]; }
   };
   void fill(IdeaSet& set, const char* at, Faults& faults) const;
-  IdeaSet owners_, bathroom_, counted_;
+  IdeaSet owners_, bathroom_, counted_, materials_;
   std::vector<std::vector<TermPlace>> terms_by_idea_;
   std::vector<std::vector<PendingTerm>> pending_terms_;                 ///< by element
   std::vector<std::vector<std::vector<PendingTerm>>> pending_findings_; ///< by element, by finding

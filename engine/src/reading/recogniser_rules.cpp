@@ -121,6 +121,7 @@ Faults RecogniserRules::add_elements(const json& document) {
       if (name.is_string()) set.names.push_back(name.get<std::string>());
   };
   take_names("owners", owners_);
+  take_names("materials", materials_);
   take_names("bathroom", bathroom_);
   take_names("counted", counted_);
   std::size_t index = 0;
@@ -222,6 +223,7 @@ Faults RecogniserRules::tie() {
         elements_[e].findings[f].terms.push_back(compile(term, faults));
   }
   fill(owners_, "/owners", faults);
+  fill(materials_, "/materials", faults);
   fill(bathroom_, "/bathroom", faults);
   fill(counted_, "/counted", faults);
   index_terms();

@@ -173,26 +173,39 @@ private:
     if (!sums.parts.empty()) put("parts", sums.parts, sums.parts_first, sums.parts_last);
     const auto* count = value<std::int64_t>("count"); // holes and stains are counted, not charged by the piece
     const bool hourly = find("hourlyRate") != nullptr && sums.counted && sums.counted->unit == "each";
-    if (sums.counted && !hourly && !(count && *count * 1000 == sums.counted->thousandths))
+    if (sums.counted && !hourly && !(count && *count * 1000 == sums.counted->thousandths)) {
+      // "of the six four died, four at $22 = $88": what comes to the sum is what was charged
+      if (const auto* read = value<Quantity>("charged"); read && read->unit == "each" && sums.counted->unit == "each")
+        drop("charged");
       put("charged", *sums.counted, sums.counted_first, sums.counted_last);
+    }
     if (sums.price_new) put("priceNew", *sums.price_new, sums.price_first, sums.price_last);
+  }
+
+  void drop(std::string_view field) {
+    std::erase_if(out_, [&](const WordFact& f) { return f.field == field; });
   }
 
   /// What the words of one line may not say together.
   void settle(const std::optional<Money>& amount) {
-    const auto drop = [&](std::string_view field) {
-      std::erase_if(out_, [&](const WordFact& f) { return f.field == field; });
-    };
+    // What was reported and left is told better by the fault itself.
+    if (auto* factors = value<std::vector<std::string>>("landlordFactors"); factors && factors->size() > 1)
+      std::erase(*factors, "landlord-duty");
     const auto* charged = value<Quantity>("charged");
     const auto* damaged = value<Quantity>("damaged");
     if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
       drop("damaged");
     const auto sums = std::count_if(items_.begin(), items_.end(), [](const FactItem& n) {
-      return n.kind == FactItem::Kind::number && n.thousandths >= 1000 &&
+      const bool small = !n.currency && n.decimals == 0 && n.thousandths < 10'000; // a number of holes or years
+      return n.kind == FactItem::Kind::number && !n.worded && !small &&
              (n.number == NumberKind::money || n.number == NumberKind::plain);
     });
-    if (const auto* repair = value<Money>("repairPrice"); repair && amount && *repair == *amount && sums < 2)
-      drop("repairPrice");                     // "Repair cost $90" is the charge itself
+    if (const WordFact* price = find("repairPrice");
+        price && amount && std::get<Money>(price->value) == *amount && sums < 2) {
+      const std::uint32_t start = price->start, end = price->end;
+      drop("repairPrice"); // "Repair cost $90" is the charge itself, and so is "$90 to mend"
+      if (!find("remedy")) out_.push_back({"remedy", std::string("repair"), start, end});
+    }
     if (const WordFact* parts = find("parts")) // "50 labor 12 stain" is no count
       for (const std::string_view field : {std::string_view("count"), std::string_view("charged")})
         if (const WordFact* count = find(field); count && count->start >= parts->start && count->start < parts->end) {

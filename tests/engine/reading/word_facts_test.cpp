@@ -233,3 +233,50 @@ TEST_CASE("What is forbidden or refused is not allowed", "[facts]") {
   CHECK(facts("Invoice no 8842 enclosed, carpet 90.00")["proof"] == json::parse(R"(["receipts"])"));
   CHECK_FALSE(facts("Invoice no 8842 enclosed, carpet 90.00").contains("proofMissing"));
 }
+
+TEST_CASE("An age belongs to the thing it is said of", "[facts]") {
+  CHECK(facts("Faucet handle loose, faucet is 9 years old, $30")["ageYears"] == 9);
+  CHECK(facts("Carpet stained by the window. It is 4 years old. $200")["ageYears"] == 4);
+  CHECK_FALSE(facts("Outlet cover; the fridge beside it is 9 years old, $3").contains("ageYears"));
+  CHECK_FALSE(facts("Mirror cracked. The dishwasher dates from 2014. $55").contains("installed"));
+  CHECK(facts("Vanes gone, put in with the new slider 11/2020, 26.00")["installed"] == "2020-11");
+  CHECK(facts("Countertop burn, laminate 8 yrs old, $196")["ageYears"] == 8);
+}
+
+TEST_CASE("Years may be told by seasons, decades by name, a life by what is used of it", "[facts]") {
+  CHECK(facts("We hung new screens three summers ago, one torn, $19")["ageYears"] == "3~");
+  CHECK_FALSE(facts("You stayed three winters and never mowed, $60").contains("ageYears"));
+  CHECK(facts("Bath tile there since the seventies, one cracked, $25")["installed"] == "1970/1979");
+  CHECK(facts("'90s linoleum in the pantry, torn, $110")["installed"] == "1990/1999");
+  CHECK(facts("Lavabo de los años 70, cuarteado $140")["installed"] == "1970/1979");
+  const json paint = facts("Paint 3 of 7 years gone, crayon on walls, 240.00");
+  CHECK(paint["ageYears"] == 3);
+  CHECK(paint["lifeYears"] == 7);
+  CHECK_FALSE(facts("2 of 3 lease years were left, reletting fee $300").contains("ageYears"));
+}
+
+TEST_CASE("Who is said not to have done it is no cause anywhere in the line", "[facts]") {
+  CHECK(facts("Cat urine in the den, 90.00")["cause"] == "pet");
+  CHECK_FALSE(facts("Cat urine? We never had a cat. $90").contains("cause"));
+  CHECK(facts("Gate bent by your son, $45")["cause"] == "tenant");
+  CHECK(facts("Not my son. Gate bent in the storm, $45")["cause"] == "nature");
+}
+
+TEST_CASE("A sum in words of work for the only price is the work charged", "[facts]") {
+  const json hone = facts("Granite etched, $380 to hone");
+  CHECK(hone["remedy"] == "repair");
+  CHECK_FALSE(hone.contains("repairPrice"));
+  CHECK(facts("Granite replaced for $900, would have been $200 to hone")["repairPrice"] == "200.00");
+}
+
+TEST_CASE("Labor may name its hours without saying so, or in parts of one", "[facts]") {
+  const json lines = facts("lbr 4.75 @ 36 = 171 / mtl 58.20 / tax 4.80 = 234.00 drywall");
+  CHECK(lines["hours"]["count"] == 4.75);
+  CHECK(lines["hourlyRate"] == "36.00");
+  CHECK(lines["parts"].size() == 3);
+  CHECK(lines["parts"][0]["nature"] == "labour");
+  const json valve = facts("Replace fill valve. Part 13.40. Our time 3/4 hr @ 36. 40.40");
+  CHECK(valve["hours"]["count"] == 0.75);
+  CHECK(valve["parts"].size() == 2);
+  CHECK_FALSE(facts("Two doors $80, one window $40, total $120").contains("parts"));
+}

@@ -66,3 +66,32 @@ test('a place brings its law, and its towns where their rules differ', async () 
   await page.getByText('Choose the state or province above to see its days.').waitFor();
   await finish();
 });
+
+test('each label of the facts stands right over its own box, at every width', async () => {
+  for (const width of [390, 768, 1024, 1280]) {
+    const { page, finish } = await open(browser, site.address, { viewport: { width, height: 900 } });
+    await page.getByRole('radio', { name: 'the landlord' }).check();
+    await page.getByLabel('State or province of the home').selectOption('US-CO');
+    await page.getByRole('textbox', { name: 'Moved out' }).fill('9/30/2026');
+    await page.getByRole('radio', { name: 'Some or all' }).check();
+    await page.locator('.standing-same').waitFor();
+    const gaps = await page.locator('.standing .field').evaluateAll((fields) =>
+      fields.map((f) => {
+        const [label, box] = ['label, .field-asks', '.entry, .one-of'].map((which) =>
+          f.querySelector(which)?.getBoundingClientRect(),
+        );
+        return label && box && !f.querySelector('legend')
+          ? { what: f.textContent.trim().slice(0, 20), gap: Math.round(box.top - label.bottom) }
+          : null;
+      }),
+    );
+    const told = gaps.filter(Boolean);
+    assert.ok(told.length >= 7, `${told.length} fields`);
+    assert.deepEqual(
+      told.filter(({ gap }) => gap < 0 || gap > 60),
+      [],
+      `at ${width} pixels`,
+    );
+    await finish();
+  }
+});

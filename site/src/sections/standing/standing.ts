@@ -85,10 +85,10 @@ function cameBack(d: Desk): TemplateResult {
     }
   };
   const options = ['none', 'some'].map((id) => ({ id, label: say(`page.standing.back.${id}`) }));
-  return html`<fieldset class="field standing-back">
-      <legend>${say(`page.standing.back.${sideKey(d)}`)}</legend>
+  return html`<div class="field standing-back" role="radiogroup" aria-labelledby="back-asks">
+      <span class="field-asks" id="back-asks">${say(`page.standing.back.${sideKey(d)}`)}</span>
       ${oneOf('back', options, chosen, choose)}
-    </fieldset>
+    </div>
     ${some ? fieldsAt(d, [refund, '/statement/refundSent']).map((f) => field(d, f)) : nothing}`;
 }
 

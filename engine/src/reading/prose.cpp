@@ -553,6 +553,12 @@ private:
     return std::string(t);
   }
 
+  /// A colon stands right behind the words.
+  bool heads(const Mention& m) const {
+    const std::size_t end = m_.tokens[m.last].end;
+    return end < joined_.text.size() && joined_.text[end] == ':';
+  }
+
   void dates(std::size_t first, std::size_t last) {
     std::size_t from = first;
     for (const Number& n : m_.numbers) {
@@ -567,6 +573,8 @@ private:
         else if (id == "date:move-in") kind = DateKind::move_in;
         else if (id == "date:due") kind = DateKind::due;
         else if (id == "date:inspected") kind = DateKind::inspected;
+        // "Sent: Tuesday, October 20" heads a mail; without the colon it may as well be a check that was sent.
+        else if (id == "date:sent" && heads(s) && n.first - s.last <= 5) kind = DateKind::sent;
         else if (id == "date:statement" && kind == DateKind::unknown && n.first - s.last <= 5)
           kind = DateKind::statement;
       }

@@ -106,6 +106,8 @@ std::string question_text(const Question& question, const Case& c, const std::ve
   if (question.code == "words") fact = speech.say("words.field." + question.asks.substr(question.asks.rfind('/') + 1));
   const std::string_view said =
       question.said ? std::string_view(question.said->in(speech.language())) : std::string_view();
+  // Who charges has the papers that the other side has to ask for.
+  if (c.side == "landlord" && speech.has(key + "-landlord")) key += "-landlord";
   return speech.say(key, {{"line", id}, {"thing", thing}, {"whole", whole}, {"said", said}, {"fact", fact}});
 }
 

@@ -41,6 +41,21 @@ TEST_CASE("Charges, deposit, total and refund are told apart", "[reading]") {
   CHECK(s.checks.empty());
 }
 
+TEST_CASE("The day a statement was sent is told from the day on it, and from a sum that was sent", "[reading]") {
+  const ReadStatement both = read("Statement date: 03/18/2023\nMailed: 03/20/2023\n\nTwo keys ...... 14.00\n");
+  CHECK(day_of(both, DateKind::statement) == parse_day("2023-03-18"));
+  CHECK(day_of(both, DateKind::sent) == parse_day("2023-03-20"));
+
+  const ReadStatement mail = read("From: The office\nSent: Tuesday, October 20, 2026 4:12 PM\nTo: Dana\nSubject: Deposit, 418 Laurel Ave\n\n"
+                                  "Your deposit of $400.00 was held.\nTwo keys   $14.00\nOven      $60.00\n");
+  CHECK(day_of(mail, DateKind::sent) == parse_day("2026-10-20"));
+  CHECK(day_of(mail, DateKind::statement) == std::nullopt);
+
+  const ReadStatement paid = read("Statement date: 03/18/2023\n\nTwo keys ...... 14.00\nDeposit ...... 400.00\n"
+                                  "Check mailed 03/21/2023 ...... 386.00\n");
+  CHECK(day_of(paid, DateKind::sent) == std::nullopt);
+}
+
 TEST_CASE("Every line of the text ends somewhere", "[reading]") {
   const std::string text = "Dear tenant,\n\nCleaning 50.00\nsome words\n???\n------\nPlease call.\n";
   const ReadStatement s = read(text);

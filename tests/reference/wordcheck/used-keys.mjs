@@ -59,7 +59,7 @@ export function stems(literals) {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
     'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-side', 'already-there', 'barred', 'not-about-condition', 'cannot-tell'] },
     'step.': { may: said },
-    'question.': { may: said },
+    'question.': { may: said.flatMap((l) => [l, `${l}-landlord`]) },
     'audit.': { may: said },
     'alike.': { may: said },
     'caution.': { all: rules('cautions.json').always },

@@ -46,8 +46,9 @@ TEST_CASE("The day a statement was sent is told from the day on it, and from a s
   CHECK(day_of(both, DateKind::statement) == parse_day("2023-03-18"));
   CHECK(day_of(both, DateKind::sent) == parse_day("2023-03-20"));
 
-  const ReadStatement mail = read("From: The office\nSent: Tuesday, October 20, 2026 4:12 PM\nTo: Dana\nSubject: Deposit, 418 Laurel Ave\n\n"
-                                  "Your deposit of $400.00 was held.\nTwo keys   $14.00\nOven      $60.00\n");
+  const ReadStatement mail =
+      read("From: The office\nSent: Tuesday, October 20, 2026 4:12 PM\nTo: Dana\nSubject: Deposit, 418 Laurel Ave\n\n"
+           "Your deposit of $400.00 was held.\nTwo keys   $14.00\nOven      $60.00\n");
   CHECK(day_of(mail, DateKind::sent) == parse_day("2026-10-20"));
   CHECK(day_of(mail, DateKind::statement) == std::nullopt);
 

@@ -112,7 +112,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
                            : std::max(first_day, add_months(newest, -600));
     const Money swing = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
                                  vary.likely(&Line::installed, DaySpan{oldest, oldest}));
-    ask("installed", "installed", swing);
+    ask("installed", line.installed ? "installed-exactly" : "installed", swing);
   }
   if (result.repair_open) {
     const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);

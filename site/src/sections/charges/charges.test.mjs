@@ -268,3 +268,34 @@ test('a field wins over the words; where they differ that is marked, and the wor
   await until(async () => (await mark.count()) === 0);
   await finish();
 });
+
+test('the question of an opened row has what answers it right there, and a landlord reads no tenant’s words', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByRole('radio', { name: 'the landlord' }).check();
+  await page.getByLabel('State or province of the home').selectOption('US-CO');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('10/20/2026');
+  await typeCharge(page, 1, 'Carpet in the living room, burn', '640');
+  await typeCharge(page, 2, 'Broken blinds', '96');
+  for (const [n, year] of [
+    [1, '2022'],
+    [2, '2024'],
+  ])
+    await row(page, n).getByRole('textbox', { name: 'Year put in' }).fill(year);
+  await still(page);
+  await openRow(page, 1);
+  const asked = row(page, 1).locator('.row-question');
+  const question = await asked.locator('h3').innerText();
+  await asked.getByLabel('What caused it').selectOption('tenant');
+  await still(page);
+  assert.notEqual(
+    await asked
+      .locator('h3')
+      .innerText()
+      .catch(() => ''),
+    question,
+  );
+  assert.doesNotMatch(await page.locator('.charges').innerText(), /Ask for|It still works/);
+  // A year that is known is not asked anew, but more exactly.
+  assert.match(await row(page, 2).innerText(), /more exactly when it was installed/);
+  await finish();
+});

@@ -53,7 +53,7 @@ export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
     </ol>
     ${judged.turningPoint ? html`<p class="turning-point">${judged.turningPoint.text}</p>` : nothing}
     ${judged.alike ? html`<p class="alike">${judged.alike.text}</p>` : nothing}
-    ${judged.askFor.length ? html`<p class="ask-for">${say('page.steps.askFor', { papers: judged.askFor.join('; ') })}</p>` : nothing}
+    ${judged.askFor.length ? html`<p class="ask-for">${say(d.side === 'landlord' ? 'page.steps.haveReady' : 'page.steps.askFor', { papers: judged.askFor.join('; ') })}</p>` : nothing}
     ${judged.value ? otherWays(d, judged) : nothing}
     ${
       cautions.length

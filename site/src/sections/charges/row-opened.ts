@@ -8,7 +8,7 @@ import type { Line } from '../../case/case';
 import { questionOf } from '../../case/outcome';
 import { isZero, shortMoney } from '../../say/show';
 import { field } from '../../parts/field';
-import { fieldOfQuestion } from '../../parts/fields';
+import { fieldAt, fieldOfQuestion } from '../../parts/fields';
 import { findings, lineFacts, replaceLine } from './line-facts';
 import { seenPart } from '../walk/door';
 import { lineSteps } from './line-steps';
@@ -46,10 +46,13 @@ function readAs(d: Desk, line: Line, index: number, judged: JudgedLine): Templat
   </p>`;
 }
 
-function openFacts(d: Desk, line: Line): void {
+/** Unfolds the facts and puts the cursor on one: the thing, if no other is named or the other has no box. */
+function openFacts(d: Desk, line: Line, member = 'thing'): void {
   const name = `facts:${line.id}`;
   if (!d.folds.has(name)) d.toggleFold(name);
-  void Promise.resolve().then(() => document.getElementById(`thing-${line.id}`)?.focus());
+  void Promise.resolve().then(() =>
+    (document.getElementById(`${member}-${line.id}`) ?? document.getElementById(`thing-${line.id}`))?.focus(),
+  );
 }
 
 /** The question that is being answered: it stays while the cursor is in it. */
@@ -64,14 +67,24 @@ function questionFor(d: Desk, judged: JudgedLine | undefined): Question | undefi
   return question;
 }
 
-/** The faults of the thing it is about, at once where none is chosen; then the field the question names. */
+/** What answers the question. One that a finding brings asks in its own words for the cause: its field keeps its name. */
+function answer(d: Desk, line: Line, q: Question): TemplateResult | typeof nothing {
+  const member = q.asks.slice(q.asks.lastIndexOf('/') + 1);
+  const own = fieldOfQuestion(d, q);
+  if (member === 'finding') return nothing;
+  if (!own)
+    return html`<p><button type="button" class="tool" @click=${() => openFacts(d, line, member)}>${say('page.standing.fillIn')}</button></p>`;
+  const label = member === 'cause' ? (fieldAt(d, q.asks)?.label ?? own.label) : say('page.next.answer');
+  return field(d, { ...own, key: 'row', label, held: { entered: () => undefined } });
+}
+
+/** The faults of the thing it is about, at once where none is chosen or that is the question; then what else the question asks. */
 function answers(d: Desk, line: Line, index: number, judged: JudgedLine | undefined, q: Question | undefined): unknown {
   const element = line.element ?? judged?.element ?? undefined;
   const faults = faultsName(line);
-  if (element && !line.finding) d.open.add(faults);
-  const answer = q && !/\/(finding|cause)$/.test(q.asks) ? fieldOfQuestion(d, q) : undefined;
-  return html`${element && d.open.has(faults) ? findings(d, line, index, element, judged?.finding ?? '') : nothing}
-    ${answer ? field(d, { ...answer, key: 'row', label: say('page.next.answer'), held: { entered: () => undefined } }) : nothing}`;
+  if (element && (!line.finding || q?.asks.endsWith('/finding'))) d.open.add(faults);
+  return html`${q ? answer(d, line, q) : nothing}
+    ${element && d.open.has(faults) ? findings(d, line, index, element, judged?.finding ?? '') : nothing}`;
 }
 
 /** The dangers of what the charge is about, for who thinks of mending it. */

@@ -1,20 +1,15 @@
-// What letters must say and must not say: letters of invented cases and some variants (tests/reference/letters), all written by one
-// process (tests/engine/probe/letter_probe.cpp); and what holds for every one of them, whatever the case (`rules` below).
+// What letters must say and must not say: letters of invented cases and some variants (tests/reference/letters), and what holds for
+// every one of them, whatever the case (`rules` below). How many pages they take is measured in tests/browser/letter-pages.test.mjs.
 //   node tests/reference/check-letters.mjs            'N passed, N failed', exit code 1 on failure
 //   node tests/reference/check-letters.mjs --print 06  the letters of the cases whose names begin so
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readdirSync, readFileSync } from 'node:fs';
+import { caseOf, list, paragraphsOf, probe, written } from './letters/written.mjs';
 
 const root = new URL('../../', import.meta.url);
 const here = new URL('letters/', import.meta.url);
-const probe = ['build/native/tests/engine/wearline_letter_probe', 'build/tests/engine/wearline_letter_probe']
-  .map((path) => fileURLToPath(new URL(path, root))).find((path) => existsSync(path));
-if (!probe) throw new Error('wearline_letter_probe is not built: cmake --build <build folder> --target wearline_letter_probe');
-
-const caseOf = (name) => JSON.parse(readFileSync(new URL(`cases/${name}.json`, here), 'utf8'));
-const { never, proposals, letters } = JSON.parse(readFileSync(new URL('letters.json', here), 'utf8'));
+const { never, proposals, letters } = list();
 // Cases without a line of their own are written as the engine proposes: they must be readable and say nothing of what is never said.
 const named = new Set(letters.map((one) => one.case));
 const others = readdirSync(new URL('cases/', here)).map((file) => file.replace(/\.json$/, '')).filter((name) => !named.has(name))
@@ -24,16 +19,11 @@ const questions = [
   ...[...letters, ...others].map((one) => ({ one, options: { kind: one.kind, language: one.language } })),
   ...proposals.map((one) => ({ one, options: {} })),
 ];
-const run = spawnSync(probe, {
-  input: questions.map(({ one, options }) => JSON.stringify({ case: caseOf(one.case), today: one.today, options })).join('\n') + '\n',
-  maxBuffer: 1 << 28,
-});
-if (run.status !== 0) throw new Error(`the probe ended with ${run.status}: ${run.stderr}`);
-const answers = run.stdout.toString().trimEnd().split('\n').map((line) => JSON.parse(line));
+const answers = written(questions);
 
 /** What was read from the words of each charge; no day bears on it. */
 const assessed = [...new Set(questions.map(({ one }) => one.case))];
-const judgedBy = spawnSync(probe.replace('wearline_letter_probe', 'wearline_assess_probe'), ['2026-12-31'],
+const judgedBy = spawnSync(probe('wearline_assess_probe'), ['2026-12-31'],
   { input: assessed.map((name) => JSON.stringify(caseOf(name))).join('\n') + '\n', maxBuffer: 1 << 28 });
 if (judgedBy.status !== 0) throw new Error(`the probe of assessments ended with ${judgedBy.status}: ${judgedBy.stderr}`);
 const judgements = new Map(judgedBy.stdout.toString().trimEnd().split('\n').map((line, i) => [assessed[i], JSON.parse(line)]));
@@ -46,16 +36,7 @@ const tenantsLetters = new Set(['question-charges', 'ask-for-papers', 'after-dea
   'second-letter', 'objection', 'forwarding-address', 'demand', 'inspection-request']);
 const aboutMoney = new Set(['question-charges', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'demand']);
 const { easing } = JSON.parse(readFileSync(new URL('engine/rules/letters.json', root), 'utf8'));
-const paragraphs = (answer, language) =>
-  (answer.language === language || !answer.copy ? answer.paragraphs : answer.copy.paragraphs).filter((p) => p.on && p.role !== 'caution');
-
-/** Lines on paper: 95 characters to a line, half a line between paragraphs, a table row or list item a line. Common practice, no source. */
-const linesOf = (shown) =>
-  shown.reduce((sum, p) => {
-    const of = (text) => text.split('\n').reduce((n, line) => n + Math.max(1, Math.ceil(line.length / 95)), 0);
-    return sum + (p.text ? of(p.text) : 0) + p.rows.reduce((n, row) => n + Math.max(1, Math.ceil(row.join('  ').length / 95)), 0) + 0.5;
-  }, 0);
-const page = 54; // lines of 11 point on Letter paper with margins of an inch
+const paragraphs = paragraphsOf;
 
 /** What holds for every letter. Each rule gives the words that break it. */
 const rules = {
@@ -106,14 +87,6 @@ const rules = {
   },
   'where an office decides no court is spoken of by the sender': ({ one, c, text, answer }) =>
     c.jurisdiction?.startsWith('CA-') && /small claims court|tribunal de reclamos menores|Go to court/.test(text + answer.warnings.map((w) => w.text).join(' ')) ? ['small claims court'] : [],
-  'one page up to six charges, a page and a half up to twelve; sheet and note one page': ({ one, c, answer }) => {
-    const charges = c.lines.length;
-    if (charges > 12 || c.side === 'landlord') return [];
-    const lines = linesOf(paragraphs(answer, one.language));
-    const most = tenantsLetters.has(one.kind) && charges > 6 ? 1.5 * page : page;
-    // A copy to read and the strongest letter (a missed day, missing papers, what is lost, what may be added) may run over by a quarter.
-    return lines > most * 1.25 ? [`${lines} lines`] : [];
-  },
   'no word that its own language does not know': ({ one, text }) =>
     one.language === 'es' ? ['lista de cargos', 'del cobros', 'Nombre al propietario'].filter((words) => text.includes(words)) : [],
 };

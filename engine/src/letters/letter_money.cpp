@@ -178,7 +178,9 @@ private:
     const bool whole = claim_.paid.is_zero() && claim_.sum == *claim_.deposit && (silent() || !claim_.keeps_nothing());
     const bool all_kept = claim_.paid_known && claim_.sum == claim_.kept() + claim_.interest;
     if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
-    else if (claim_.keeps_nothing() || all_kept) text.add(d_.say("letter.ask.all", {{"sum", asked}, {"day", day()}}));
+    else if (claim_.keeps_nothing() || all_kept)
+      text.add(d_.say(claim_.interest.is_zero() ? "letter.ask.all" : "letter.ask.all.interest",
+                      {{"sum", asked}, {"day", day()}, {"interest", d_.money(claim_.interest)}}));
     else text.add(d_.say("letter.ask.part", {{"sum", asked}, {"day", day()}}));
     if (claim_.paid_stated && !claim_.paid.is_zero())
       text.add(d_.say("letter.ask.stated", {{"sum", d_.money(claim_.paid)}}));

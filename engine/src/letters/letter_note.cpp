@@ -12,7 +12,7 @@ namespace wearline {
 
 namespace {
 
-constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 5, most_sources = 6, most_exposure = 3;
+constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 4, most_sources = 6, most_exposure = 2;
 
 std::string place_name(const Draft& d) {
   const auto found = d.rules.place_names.find(d.c.jurisdiction);
@@ -31,16 +31,29 @@ void add_facts(Draft& d) {
     const std::string place = place_name(d);
     fact("letter.note.place", d.c.locality.empty() ? place : on_one_line(d.c.locality) + ", " + place);
   }
-  day("letter.note.began", d.c.tenancy.began);
-  day("letter.note.ended", d.c.tenancy.ended);
-  day("letter.note.keys", d.c.tenancy.possession_returned);
+  const Tenancy& t = d.c.tenancy;
+  const bool same_day = t.ended && t.possession_returned && t.ended->known() &&
+                        t.ended->earliest == t.possession_returned->earliest && t.possession_returned->known();
+  if (t.began && t.ended) {
+    fact("letter.note.tenancy", d.say(same_day ? "letter.note.from-to.keys" : "letter.note.from-to",
+                                      {{"from", d.speech.span(*t.began)}, {"to", d.speech.span(*t.ended)}}));
+  } else {
+    day("letter.note.began", t.began);
+    day("letter.note.ended", t.ended);
+  }
+  if (!t.began || !same_day) day("letter.note.keys", t.possession_returned);
   day("letter.note.address", d.c.tenancy.forwarding_address_given);
   if (!d.c.tenancy.forwarding_address_given && !p.rows.empty() && d.c.side != "landlord")
     fact("letter.note.address", d.say("letter.note.not-entered"));
   if (d.c.statement.came == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
-  day("letter.note.dated", d.c.statement.dated);
-  day("letter.note.sent", d.c.statement.sent);
-  day("letter.note.received", d.c.statement.received);
+  std::string list; // in one row: the note has one page
+  const auto part = [&](std::string_view key, const std::optional<DaySpan>& on) {
+    if (on) list += (list.empty() ? "" : "; ") + d.say(key, {{"day", d.speech.span(*on)}});
+  };
+  part("letter.note.dated", d.c.statement.dated);
+  part("letter.note.sent", d.c.statement.sent);
+  part("letter.note.received", d.c.statement.received);
+  if (!list.empty()) fact("letter.note.statement", list);
   for (const Event& event : d.c.events)
     if (d.has("letter.note.event.", event.what)) fact("letter.note.event." + event.what, d.speech.span(event.on));
   if (p.rows.empty()) fact("letter.note.nothing", "");
@@ -130,12 +143,17 @@ void add_days(Draft& d) {
   for (const DutyResult& duty : d.a.law->duties()) {
     if ((duty.state != DutyState::missed && duty.state != DutyState::open) || !duty.last) continue;
     if (duty.last->latest == last_day || d.law.name_of(*duty.duty) == "other") continue;
-    const bool tenant = duty.duty->who == Who::tenant;
+    const std::string label = words.label(*duty.duty);
     std::vector<std::string> row{
-        d.say(tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty", {{"duty", words.label(*duty.duty)}}),
+        d.say(duty.duty->who == Who::tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty",
+              {{"duty", label}}),
         d.speech.span(*duty.last), d.say("letter.state.", state_name(duty.state))};
-    if (std::find(p.rows.begin(), p.rows.end(), row) == p.rows.end() && p.rows.size() < most_days)
-      p.rows.push_back(std::move(row));
+    const auto same = std::find_if(p.rows.begin(), p.rows.end(), [&](const auto& other) {
+      return other[1] == row[1] && other[2] == row[2] &&
+             other[0].substr(0, other[0].find(':')) == row[0].substr(0, row[0].find(':'));
+    });
+    if (same == p.rows.end() && p.rows.size() < most_days) p.rows.push_back(std::move(row));
+    else if (same != p.rows.end() && (*same)[0].find(label) == std::string::npos) (*same)[0] += "; " + label;
   }
   if (!p.rows.empty()) d.letter.paragraphs.push_back(std::move(p));
 }
@@ -185,7 +203,9 @@ void add_sources(Draft& d) {
   for (const ForfeitResult& forfeit : d.a.law->forfeits()) add(*forfeit.rule);
   for (const PaperResult* paper : d.law.defects()) add(*paper->rule);
   for (const RemedyResult& remedy : d.a.law->remedies()) add(*remedy.rule);
-  add_list(d, "sources", ParagraphRole::list, d.say("letter.note.sources"), items);
+  std::string all;
+  for (const std::string& item : items) all += (all.empty() ? "" : "; ") + item;
+  d.may("sources", ParagraphRole::line, all.empty() ? all : d.say("letter.note.sources") + ' ' + all + '.');
 }
 
 } // namespace

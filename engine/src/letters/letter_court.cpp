@@ -67,7 +67,8 @@ private:
     Paragraph& p = d_.must("claim", ParagraphRole::table, d_.say("letter.court.claim"));
     p.head = {d_.say("letter.sums.what"), d_.say("letter.sums.sum")};
     const auto row = [&](std::string_view key, std::string sum) { p.rows.push_back({d_.say(key), std::move(sum)}); };
-    row(claim_.forfeited ? "letter.court.kept" : "letter.court.disputed", d_.money(claim_.sum - claim_.interest));
+    row(claim_.forfeited || d_.a.lines.empty() ? "letter.court.kept" : "letter.court.disputed",
+        d_.money(claim_.sum - claim_.interest));
     if (!claim_.interest.is_zero()) row("letter.sums.interest", d_.money(claim_.interest));
     if (const Money more = may_be_added(); more > Money())
       row("letter.court.more", d_.say("letter.court.up-to", {{"sum", d_.money(more)}}));

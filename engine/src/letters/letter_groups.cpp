@@ -55,6 +55,8 @@ std::string_view ground_when_refused(const LineAssessment& line) {
 std::string_view ground_when_open(const LineAssessment& line) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
+  // Age leaves nothing of it, whatever else is open.
+  if (takes_age_off(line) && r.fair.high() < Money::cents(100)) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";

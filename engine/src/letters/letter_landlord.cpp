@@ -434,6 +434,8 @@ private:
       if (d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
       const Element* element = d_.a.lines[i].subject.element;
+      if (element && element->id == "rent" && (!d_.c.lines[i].from || !d_.c.lines[i].to))
+        d_.warn("say-days", d_.say("letter.warn.landlord.say-days", {{"charge", charge}}));
       if ((d_.c.lines[i].finding.empty() || d_.a.lines[i].subject.confidence < 100) &&
           (!element || element->about_condition))
         d_.warn("say-more", d_.say("letter.warn.landlord.say-more", {{"charge", charge}}));
@@ -457,7 +459,7 @@ std::string_view about(const LetterWarning& warning) {
   };
   if (is({"late", "send-by", "apply"})) return "day";
   if (is({"open", "left-out", "no-amount", "beyond", "inspection"})) return "charge";
-  if (is({"no-proof", "say-more"})) return "proof";
+  if (is({"no-proof", "say-more", "say-days"})) return "proof";
   return warning.code.compare(0, 6, "paper-") == 0 || is({"way", "fixed-words", "interest"}) ? "form" : "";
 }
 

@@ -66,6 +66,14 @@ std::string LawTalk::section(const Rule& rule) const {
   return cite.substr(0, cite.find("; "));
 }
 
+std::string LawTalk::in_a_sentence(const std::string& cite) const {
+  const std::string_view name = std::string_view(cite).substr(0, cite.find(','));
+  const auto ends = [&](std::string_view end) {
+    return name.size() > end.size() && name.substr(name.size() - end.size()) == end && name.size() < cite.size();
+  };
+  return ends(" Act") || ends(" Regulation") ? speech_->say("letter.law.the", {{"cite", cite}}) : cite;
+}
+
 std::string LawTalk::spoken_by_sender(std::string_view text) const {
   const auto phrases = rules_->letters.easing.find(speech_->language());
   if (!claims_ || phrases == rules_->letters.easing.end()) return std::string(text);
@@ -87,7 +95,7 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
                                                     : "letter.law.careful";
   return speech_->fill(key, [&](std::string_view name, std::string& out) {
     if (name == "says") out += text;
-    else if (name == "cite") out += cite;
+    else if (name == "cite") out += key == "letter.law.careful" ? in_a_sentence(cite) : cite;
     else if (const auto bar = name.find('|'); bar != std::string_view::npos)
       out += several_ ? name.substr(bar + 1) : name.substr(0, bar);
     else return false;

@@ -51,6 +51,8 @@ public:
   /// The citation of a rule that may be given as law, word for word: the first that was read in the statute itself,
   /// else in an official guide. Empty where none may be named.
   std::string cites(const Rule& rule) const;
+  /// A citation within a sentence: a law that is cited by its name has its article.
+  std::string in_a_sentence(const std::string& cite) const;
   /// `text` as a statement of the law on the rule's footing; empty if it is to be left out or is empty.
   std::string says(const Rule& rule, std::string_view text) const;
   /// A rule's own sentence where the language has it, else a sentence of the wording.

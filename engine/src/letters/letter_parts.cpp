@@ -149,11 +149,14 @@ const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_vie
 
 std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under) {
   const std::string cite = d.law.section(rule);
-  return cite.empty() ? d.say(plain) : d.say(under, {{"cite", cite}});
+  return cite.empty() ? d.say(plain) : d.say(under, {{"cite", d.law.in_a_sentence(cite)}});
 }
 
-std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
-  if (!d.law.there()) return std::nullopt;
+namespace {
+
+/// The first duty of the landlord whose days start with this event, if it happens today, with its last day.
+std::pair<const DutyResult*, Day> started_by(const Draft& d, std::string_view event) {
+  if (!d.law.there()) return {nullptr, {}};
   const Law& law = *d.a.law;
   for (const DutyResult& duty : law.duties()) {
     if (duty.duty->who != Who::landlord || duty.applies == Tri(false)) continue;
@@ -161,9 +164,16 @@ std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
     const CountingRule* rule = counting_of(*duty.duty, law);
     for (const Leg& leg : duty.duty->legs)
       if (const auto start = start_of(leg, event, d); start && leg.count && !leg.before && rule)
-        return last_day_after(*start, *leg.count, leg.unit, {rule, &d.rules.holidays}).last;
+        return {&duty, last_day_after(*start, *leg.count, leg.unit, {rule, &d.rules.holidays}).last};
   }
-  return std::nullopt;
+  return {nullptr, {}};
+}
+
+} // namespace
+
+std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
+  const auto [duty, last] = started_by(d, event);
+  return duty ? std::optional(last) : std::nullopt;
 }
 
 std::string forum(const Draft& d) {
@@ -183,6 +193,9 @@ std::string address_notice(const Draft& d) {
     for (const Remark& rule : d.a.law->pack().address)
       if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false))
         return own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under");
+  // Where the landlord's days start with the address, the letter that gives it is what starts them.
+  if (const DutyResult* duty = started_by(d, "forwarding-address-given").first)
+    return own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under");
   return {};
 }
 

@@ -103,6 +103,17 @@ TEST_CASE("What is open is asked back whole, and what would show it is asked for
   CHECK_THAT(words(letter, "ask"), Contains("Please send me $575.00"));
 }
 
+TEST_CASE("What age leaves nothing of is worn out, though its words say little", "[letter]") {
+  // Five years lived there; interior paint lasts three at most.
+  const std::string paint =
+      R"({"wearline":1,"jurisdiction":"US-FL","tenancy":{"began":"2021-11-01","ended":"2026-10-31","possessionReturned":"2026-10-31"},"deposits":[{"amount":"2400.00"}],
+    "statement":{"received":"2026-11-18","refundPaid":"1200.00"},"lines":[{"id":"1","text":"Repaint whole unit","amount":"1200.00"}]})";
+  const json letter = letter_of_kind(paint, "question-charges", "2026-11-22");
+  CHECK_THAT(words(letter, "group-worn-out"),
+             Contains("such a thing commonly lasts about 3 years, and I lived there longer"));
+  CHECK(paragraph(letter, "group-unnamed").is_null());
+}
+
 TEST_CASE("A missed day is named with its count and its section, and all that was kept is asked for", "[letter]") {
   const json letter = letter_of_kind(washington_late(), "after-deadline");
   const std::string text = words(letter, "missed-statement");
@@ -278,6 +289,28 @@ TEST_CASE("A new address is given with its section, and starts the landlord's da
       R"({"wearline":1,"jurisdiction":"US-TX","tenancy":{"ended":"2026-05-31","possessionReturned":"2026-05-31"},
     "deposits":[{"amount":"1595.00"}],"statement":{"came":false},"lines":[]})";
   CHECK_THAT(words(letter_of_kind(texas, "forwarding-address", "2026-07-10"), "send"), Contains("by August"));
+}
+
+TEST_CASE("Where the landlord's days start with the address, the letter that gives it says under which section",
+          "[letter]") {
+  // Conn. Gen. Stat. 47a-21(d)(2): 15 days after the written address, through August 25.
+  const std::string connecticut =
+      R"({"wearline":1,"jurisdiction":"US-CT","tenancy":{"began":"2023-07-01","ended":"2026-06-30","possessionReturned":"2026-06-30"},"deposits":[{"amount":"1450.00"}],
+    "statement":{"came":false,"refundPaid":"0.00"},"lines":[]})";
+  const std::string notice = "This is the written notice of my address under Conn. Gen. Stat. § 47a-21(d)(2).";
+  const json letter = letter_of_kind(connecticut, "forwarding-address", "2026-08-10");
+  CHECK_THAT(words(letter, "ask"), Contains(notice));
+  CHECK_THAT(words(letter, "send"), Contains("by August 25, 2026"));
+  CHECK_THAT(words(letter_of_kind(connecticut, "demand", "2026-08-10"), "facts"), Contains(notice));
+}
+
+TEST_CASE("A law that is cited by its name has its article within a sentence", "[letter]") {
+  const std::string columbia =
+      R"({"wearline":1,"jurisdiction":"CA-BC","tenancy":{"ended":"2026-04-30","possessionReturned":"2026-04-30","forwardingAddressGiven":"2026-05-03"},"deposits":[{"amount":"1100.00"}],
+    "circumstances":{"landlord-applied":false,"tenant-consented":false},"statement":{"came":false,"refundPaid":"0.00"},"lines":[]})";
+  const std::string text = letter_of_kind(columbia, "after-deadline", "2026-06-10")["text"];
+  CHECK_THAT(text, Contains("(As I read the Residential Tenancy Act, SBC 2002, c 78, s 38(1).)"));
+  CHECK_THAT(text, !Contains("read Residential"));
 }
 
 TEST_CASE("A written request starts the landlord's days and gives their last day", "[letter]") {
@@ -491,6 +524,11 @@ TEST_CASE("A landlord is told what of the left-out charges could still be shown"
   const std::string all = letter["warnings"].dump();
   CHECK_THAT(all, Contains("Left out: 1. Utilities, $140.00. The facts entered do not show that any of it is fair"));
   CHECK_THAT(all, Contains("Left out: 2. Faded paint, $200.00. By the facts entered, nothing may fairly be kept"));
+  CHECK_THAT(letter_of_kind(replaced(bare, R"("text":"Utilities","amount":"140.00","kind":"utility")",
+                                     R"("text":"September rent short","amount":"350.00","kind":"rent")"),
+                            "itemized-statement", "2026-12-08")["warnings"]
+                 .dump(),
+             Contains("Say for which days: 1. September rent short."));
   // Fla. Stat. 83.49(3)(a): where to object stands once.
   CHECK_THAT(words(letter, "answer"), Contains("Write to: [your name]"));
   CHECK(paragraph(letter, "wants-landlord-address").is_null());

@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { after, before, test } from 'node:test';
 import { pathToFileURL } from 'node:url';
-import { axe, DIST, fitsWidth, keepsFiles, launch, open, openExample, OUT, serve, until } from './harness.mjs';
+import { axe, DIST, fitsWidth, keepsFiles, launch, open, openExample, OUT, press, serve, still, until } from './harness.mjs';
 import {
   asPhoto, choose, corpusText, expectedOf, found, goThere, mailOf, mailTable, paste, pdfOf, pdfPath, reviewed, rows, scannedPdf, scanPath,
 } from './bring-in-files.mjs';
@@ -428,7 +428,7 @@ test('the whole way with the keyboard alone', async () => {
 test('in Spanish, a Spanish statement', async () => {
   const { page, finish } = await open(browser, site.address);
   await page.getByRole('button', { name: 'Español' }).click();
-  await page.getByRole('button', { name: 'Traer la lista de cobros' }).click();
+  await page.getByRole('button', { name: 'Agregar la lista de cobros' }).click();
   await page.locator('#bring-text').fill(corpusText('36'));
   await page.getByRole('button', { name: 'Leer el texto' }).click();
   await reviewed(page);
@@ -506,5 +506,30 @@ test('what reads PDFs is kept once it was used: without a network it works again
   await choose(page, pdfPath('17'));
   await reviewed(page);
   assert.deepEqual(await amounts(page), charged('17'));
+  await finish();
+});
+
+test('the state a statement names by its address is proposed and taken with it; one that the case has stays', async () => {
+  const text = 'Laurel Avenue 418, Oakland, CA 94601\n\nCarpet replacement   $780.00\nBlinds broken   $96.00\nTotal deductions   $876.00\n';
+  const { page, finish } = await open(browser, site.address);
+  await goThere(page);
+  await page.locator('#bring-text').fill(text);
+  await press(page, 'Read the text');
+  await reviewed(page);
+  assert.equal(await page.locator('#fact-jurisdiction').inputValue(), 'US-CA');
+  await press(page, 'Accept all 2 charges');
+  await until(async () => (await page.locator('#place').inputValue()) === 'US-CA');
+  await page.locator('.folded-parts', { hasText: 'The law used here: California' }).waitFor();
+
+  await page.locator('#place').selectOption('US-TX');
+  await goThere(page);
+  await page.locator('#bring-text').fill(text);
+  await press(page, 'Read the text');
+  await reviewed(page);
+  assert.equal(await page.getByRole('checkbox', { name: 'State or province of the home' }).isChecked(), false);
+  await page.locator('.fact-found', { hasText: 'Texas' }).first().waitFor();
+  await press(page, 'Accept all 2 charges');
+  await still(page);
+  assert.equal(await page.locator('#place').inputValue(), 'US-TX');
   await finish();
 });

@@ -573,8 +573,11 @@ private:
         else if (id == "date:move-in") kind = DateKind::move_in;
         else if (id == "date:due") kind = DateKind::due;
         else if (id == "date:inspected") kind = DateKind::inspected;
-        // "Sent: Tuesday, October 20" heads a mail; without the colon it may as well be a check that was sent.
-        else if (id == "date:sent" && heads(s) && n.first - s.last <= 5) kind = DateKind::sent;
+        // "Sent: Tuesday, October 20" heads a mail, "Mailed October 29." says it of itself; anywhere else it may as
+        // well be a check that was sent.
+        else if (id == "date:sent" && n.first - s.last <= 5 &&
+                 (heads(s) || (s.first == first && n.first - s.last <= 2)))
+          kind = DateKind::sent;
         else if (id == "date:statement" && kind == DateKind::unknown && n.first - s.last <= 5)
           kind = DateKind::statement;
       }

@@ -52,6 +52,10 @@ TEST_CASE("The day a statement was sent is told from the day on it, and from a s
   CHECK(day_of(mail, DateKind::sent) == parse_day("2026-10-20"));
   CHECK(day_of(mail, DateKind::statement) == std::nullopt);
 
+  const ReadStatement foot = read("October 28, 2026\n\nTwo keys ...... 14.00\nOven ...... 60.00\n\n"
+                                  "Mailed October 29, 2026. Questions: call 512-555-0141.\n");
+  CHECK(day_of(foot, DateKind::sent) == parse_day("2026-10-29"));
+
   const ReadStatement paid = read("Statement date: 03/18/2023\n\nTwo keys ...... 14.00\nDeposit ...... 400.00\n"
                                   "Check mailed 03/21/2023 ...... 386.00\n");
   CHECK(day_of(paid, DateKind::sent) == std::nullopt);

@@ -2,9 +2,11 @@
 
 import type { CaseFile, Line } from '../../case/case';
 import { freshLineId } from '../../case/case';
+import { placeNamed } from '../../case/place-named';
 import { valueAt, withValueAt } from '../../case/pointer';
 import type { DayName, Place, ReadLine, Reading, SumName, Unread } from '../../case/reading';
 import { amountFromTyping } from '../../case/typed-money';
+import { places } from '../../engine/rules';
 import type { Piece, Source } from './source/source';
 
 /** Less certain than this, a figure read from a picture is for the person to check; a word likewise. */
@@ -31,7 +33,7 @@ export interface Charge {
   choice?: number;
 }
 
-export type FactKind = 'money' | 'date';
+export type FactKind = 'money' | 'date' | 'place';
 
 export interface Fact {
   /** JSON Pointer into the case. */
@@ -112,6 +114,18 @@ const days: [DayName, string][] = [
   ['depositPaid', '/deposits/0/paid'],
 ];
 
+/** The place the paper names, by its address or its law. */
+function place(source: Source, c: CaseFile): Fact[] {
+  const named = placeNamed(
+    source.lines.map((l) => l.text),
+    places(),
+  );
+  if (!named) return [];
+  const take = c.jurisdiction === undefined || c.jurisdiction === named.code;
+  const at = { line: named.line, start: 0, end: 0 };
+  return [{ at: '/jurisdiction', kind: 'place', value: named.code, place: at, doubtful: [], take }];
+}
+
 function factsOf(source: Source, reading: Reading, c: CaseFile): Fact[] {
   const found = (name: SumName | DayName, at: string, kind: FactKind, value: string | null): Fact[] => {
     if (value === null) return [];
@@ -123,6 +137,7 @@ function factsOf(source: Source, reading: Reading, c: CaseFile): Fact[] {
     ];
   };
   return [
+    ...place(source, c),
     ...sums.flatMap(([name, at]) => found(name, at, 'money', reading[name])),
     ...days.flatMap(([name, at]) => found(name, at, 'date', reading.dates[name])),
   ];

@@ -6,6 +6,7 @@ import { repeat } from 'lit/directives/repeat.js';
 import type { Desk } from '../../app/desk';
 import { HeldAnswer } from '../../engine/held-answer';
 import { judge, type Judged } from '../../engine/judge';
+import { nameOfPlace, places } from '../../engine/rules';
 import { money } from '../../say/show';
 import { language, say } from '../../say/wording';
 import { dateForField, dateWords } from '../../say/date-words';
@@ -204,7 +205,8 @@ function charge(
   </li>`;
 }
 
-const factName = (f: Fact): string => say(`page.field${f.at.replace(/\/0/g, '').replace(/\//g, '.')}`);
+const factName = (f: Fact): string =>
+  f.kind === 'place' ? say('page.standing.place') : say(`page.field${f.at.replace(/\/0/g, '').replace(/\//g, '.')}`);
 
 function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
   const id = `fact${f.at.replace(/\//g, '-')}`;
@@ -212,7 +214,12 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
   const write = (value: string): void => acts.change(changeFact(r, f.at, { value, doubtful: [] }));
   const known = d.valueAt(f.at);
   const differs = known !== undefined && known !== f.value;
-  const shown = (value: unknown): string => (f.kind === 'money' ? money(String(value)) : dateForField(String(value)));
+  const shown = (value: unknown): string =>
+    f.kind === 'money'
+      ? money(String(value))
+      : f.kind === 'place'
+        ? nameOfPlace(String(value))
+        : dateForField(String(value));
   return html`<li class="fact-found">
     <label class="fact-take"
       ><input type="checkbox" .checked=${live(f.take)} @change=${(e: Event) => acts.change(changeFact(r, f.at, { take: (e.target as HTMLInputElement).checked }))} /><span
@@ -222,7 +229,11 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
     ${
       f.kind === 'money'
         ? amountField(d, id, name, f.value, false, write)
-        : html`<input
+        : f.kind === 'place'
+          ? html`<select id=${id} class="entry" aria-label=${name} @change=${(e: Event) => write((e.target as HTMLSelectElement).value)}>
+            ${places().map((p) => html`<option value=${p.code} .selected=${live(p.code === f.value)}>${p.name}</option>`)}
+          </select>`
+          : html`<input
             id=${id}
             class="entry"
             type="text"
@@ -379,7 +390,9 @@ const review = new HeldAnswer<Judged>();
 
 export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
   const has = d.case.lines.length > 0;
-  const own = accepted({ ...d.case, lines: [], language: language() } as typeof d.case, r, true);
+  // Whether the figures come out hangs on no law, and that of a place the paper names is not here yet.
+  const { jurisdiction } = d.case;
+  const own = { ...accepted({ ...d.case, lines: [], language: language() } as typeof d.case, r, true), jurisdiction };
   const { engine } = d;
   const judged =
     (engine &&

@@ -22,9 +22,16 @@ const median = (numbers: number[]): number => {
   return sorted[sorted.length >> 1] ?? 0;
 };
 
+/** Puts a number where it belongs among sorted ones. */
+function insert(sorted: number[], n: number): void {
+  let at = sorted.length;
+  while (at > 0 && sorted[at - 1]! > n) at--;
+  sorted.splice(at, 0, n);
+}
+
 /** Words that stand beside each other: their middles lie within half a line of the row's own. */
 export function rowsOf<T extends Box>(words: readonly T[]): T[][] {
-  const rows: { y: number; h: number; sum: number; words: T[] }[] = [];
+  const rows: { y: number; h: number; sum: number; words: T[]; heights: number[] }[] = [];
   for (const word of [...words].sort((a, b) => middle(a) - middle(b))) {
     const row = rows[rows.length - 1];
     const reach = row && 0.5 * Math.min(Math.max(word.h, 0.6 * row.h), Math.max(row.h, 0.6 * word.h));
@@ -33,8 +40,11 @@ export function rowsOf<T extends Box>(words: readonly T[]): T[][] {
       row.sum += middle(word);
       row.y = row.sum / row.words.length;
       // After so many words the usual height is known.
-      if (row.words.length <= 64) row.h = median(row.words.map((w) => w.h));
-    } else rows.push({ y: middle(word), h: word.h, sum: middle(word), words: [word] });
+      if (row.words.length <= 64) {
+        insert(row.heights, word.h);
+        row.h = row.heights[row.heights.length >> 1]!;
+      }
+    } else rows.push({ y: middle(word), h: word.h, sum: middle(word), words: [word], heights: [word.h] });
   }
   return rows.map((r) => r.words.sort((a, b) => a.x - b.x));
 }

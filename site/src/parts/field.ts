@@ -185,9 +185,21 @@ function commit(d: Desk, f: Field): void {
   write(d, f, fromTyping(f.kind, typed));
 }
 
+const showCalendar = (e: Event): void =>
+  (e.currentTarget as HTMLElement)
+    .closest('.date-entry')
+    ?.querySelector<HTMLInputElement>('input[type=date]')
+    ?.showPicker?.();
+
 function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
   const value = valueOf(d, f);
-  return html`<span class="date-entry">
+  // Who types needs no calendar: it is no stop of the Tab key. Alt and the arrow down open it, as they open any list.
+  const keyed = (e: KeyboardEvent): void => {
+    if (!e.altKey || e.key !== 'ArrowDown') return;
+    e.preventDefault();
+    showCalendar(e);
+  };
+  return html`<span class="date-entry" @keydown=${keyed}>
     ${typedControl(d, f, a)}
     <span class="calendar">
       <input
@@ -203,8 +215,9 @@ function dateControl(d: Desk, f: Field, a: Around): TemplateResult {
       <button
         type="button"
         class="icon"
+        tabindex="-1"
         aria-label=${say('page.field.calendar', { what: f.label })}
-        @click=${(e: Event) => ((e.currentTarget as HTMLElement).previousElementSibling as HTMLInputElement).showPicker?.()}
+        @click=${showCalendar}
       >
         <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
           <path d="M2 3.5h12v10.5H2zM2 6.5h12M5 1.5v3M11 1.5v3" fill="none" stroke="currentColor" stroke-width="1.3" />

@@ -18,6 +18,7 @@ function clear(d: Desk, keeper: Keeper): void {
 }
 
 export function masthead(d: Desk, keeper: Keeper): TemplateResult {
+  const nothingHere = d.blank && d.sheets.length === 1 && !d.keeping;
   return html`<header class="masthead">
     <div class="masthead-name">
       <h1 class="wordmark">${say('page.name')}</h1>
@@ -39,10 +40,10 @@ export function masthead(d: Desk, keeper: Keeper): TemplateResult {
       ${tool(say('page.tool.save'), () => void saveCase(d), d.blank)} ${tool(say('page.tool.print'), () => window.print(), d.blank)}
       ${tool(say('page.tool.undo'), () => d.undo(), !d.canUndo)} ${d.canRedo ? tool(say('page.tool.redo'), () => d.redo()) : nothing}
       ${d.blank ? nothing : tool(say('page.tool.another'), () => d.newSheet())}
-      <button type="button" class="tool" aria-pressed=${d.keeping ? 'true' : 'false'} @click=${() => void keeper.toggle()}>
+      <button type="button" class="tool" aria-pressed=${d.keeping ? 'true' : 'false'} ?disabled=${nothingHere} @click=${() => void keeper.toggle()}>
         ${say('page.tool.keep')}
       </button>
-      ${tool(say('page.tool.clear'), () => clear(d, keeper))}
+      ${tool(say('page.tool.clear'), () => clear(d, keeper), nothingHere)}
     </nav>
     <button type="button" class="tool tool-language" lang=${other[language()]} @click=${() => void d.useLanguage(other[language()])}>
       ${say('page.tool.otherLanguage')}

@@ -16,7 +16,7 @@ export function opening(d: Desk): TemplateResult | typeof nothing {
       <button type="button" class="tool tool-main" @click=${() => bringIn(d)}>${say('page.opening.bring')}</button>
       <a class="tool" href="#text-0" @click=${() => void Promise.resolve().then(() => document.getElementById('text-0')?.focus())}>${say('page.opening.type')}</a>
     </p>
-    <p class="opening-more">${say('page.opening.bring.says')} ${say('page.opening.private')} <a href="#examples">${say('page.opening.examples')}</a></p>
+    <p class="opening-more">${say('page.opening.bring.says')} ${say('page.opening.private')} <a href="#examples" tabindex="-1">${say('page.opening.examples')}</a></p>
   </section>`;
 }
 

@@ -153,7 +153,7 @@ function unfolded(d: Desk): TemplateResult {
         ? field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })
         : nothing
     }
-    ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${beforeLeaving(d) ? nothing : cameBack(d)}
+    ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${d.blank || beforeLeaving(d) ? nothing : cameBack(d)}
     ${d.blank ? nothing : clocks(d).map((f) => html`<div class="standing-clock">${field(d, f)}${sameDay(d, f)}</div>`)}
     ${
       isComplete(d)

@@ -4,7 +4,7 @@ import index from 'virtual:examples';
 import type { Desk } from './desk';
 import { openText } from './case-files';
 import { nameOfPlace } from '../engine/rules';
-import { say } from '../say/wording';
+import { canSay, say } from '../say/wording';
 
 export interface Example {
   slug: string;
@@ -12,11 +12,17 @@ export interface Example {
   says: string;
 }
 
+/** What an example is called in the page's language. */
+const titleOf = (slug: string, title: string): string => {
+  const key = `page.opening.example.title.${slug}`;
+  return canSay(key) ? say(key) : title;
+};
+
 /** The examples in order, each with its title and a line on what it shows. */
 export const examples = (): Example[] =>
   index.list.map(({ slug, title, charges, place }) => ({
     slug,
-    title,
+    title: titleOf(slug, title),
     says: say(charges ? 'page.opening.example' : 'page.opening.example.walk', {
       charges,
       place: nameOfPlace(place) || place,

@@ -58,6 +58,7 @@ async function open(address) {
 }
 
 async function ready(page) {
+  await page.waitForSelector('.footer');
   const engineIn = page.waitForFunction(() => /\d+\.\d+\.\d+/.test(document.querySelector('.footer')?.textContent ?? ''));
   await page.mouse.move(1, 1);
   await page.mouse.move(2, 1);

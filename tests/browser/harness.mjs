@@ -111,6 +111,7 @@ export async function open(browser, address, options = {}) {
 
 /** Somebody is at the page; waits until the engine is in. */
 export async function ready(page) {
+  await page.locator('.footer').waitFor();
   const { x, y } = await page.evaluate(() => ({ x: innerWidth - 1, y: innerHeight - 1 }));
   const engineIn = page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
   await page.mouse.move(x, y);

@@ -8,7 +8,7 @@ import type { Line } from '../../case/case';
 import { questionOf } from '../../case/outcome';
 import { isZero, shortMoney } from '../../say/show';
 import { field } from '../../parts/field';
-import { fieldAt, fieldOfQuestion } from '../../parts/fields';
+import { answerName, fieldOfQuestion } from '../../parts/fields';
 import { findings, lineFacts, replaceLine } from './line-facts';
 import { seenPart } from '../walk/door';
 import { lineSteps } from './line-steps';
@@ -67,15 +67,14 @@ function questionFor(d: Desk, judged: JudgedLine | undefined): Question | undefi
   return question;
 }
 
-/** What answers the question. One that a finding brings asks in its own words for the cause: its field keeps its name. */
+/** What answers the question. */
 function answer(d: Desk, line: Line, q: Question): TemplateResult | typeof nothing {
   const member = q.asks.slice(q.asks.lastIndexOf('/') + 1);
   const own = fieldOfQuestion(d, q);
   if (member === 'finding') return nothing;
   if (!own)
     return html`<p><button type="button" class="tool" @click=${() => openFacts(d, line, member)}>${say('page.standing.fillIn')}</button></p>`;
-  const label = member === 'cause' ? (fieldAt(d, q.asks)?.label ?? own.label) : say('page.next.answer');
-  return field(d, { ...own, key: 'row', label, held: { entered: () => undefined } });
+  return field(d, { ...own, key: 'row', label: answerName(d, q), held: { entered: () => undefined } });
 }
 
 /** The faults of the thing it is about, at once where none is chosen or that is the question; then what else the question asks. */

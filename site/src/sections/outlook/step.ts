@@ -10,7 +10,7 @@ import { addDays, nearness } from '../../say/near';
 import { spanInWords } from '../../say/date-words';
 import { say } from '../../say/wording';
 import { field } from '../../parts/field';
-import { fieldOfQuestion } from '../../parts/fields';
+import { answerName, fieldOfQuestion } from '../../parts/fields';
 import { clockField, goToFact } from '../standing/standing';
 import { hasLetter } from '../letter/has-letter';
 import { replyDays } from '../../case/letter-numbers';
@@ -115,7 +115,7 @@ function question(d: Desk, s: NextStep & { kind: 'question' }): Words {
     do: html`<div class="next-answer">
       ${
         answer
-          ? field(d, { ...answer, key: 'next', label: say('page.next.answer'), held: { entered: () => goOn(d) } })
+          ? field(d, { ...answer, key: 'next', label: answerName(d, q), held: { entered: () => goOn(d) } })
           : index === undefined
             ? nothing
             : html`<button type="button" class="tool" @click=${() => openCharge(d, Number(index))}>${say('page.unknowns.open', { n: Number(index) + 1 })}</button>`

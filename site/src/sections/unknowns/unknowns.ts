@@ -7,7 +7,7 @@ import { isZero, shortMoney } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Question } from '../../case/assessment';
 import { type Asked, goOn, keyOf } from '../../case/questions';
-import { fieldOfQuestion } from '../../parts/fields';
+import { answerName, fieldOfQuestion } from '../../parts/fields';
 import { field } from '../../parts/field';
 import { valueWords } from '../../parts/value-words';
 import { livesThere, ranked, turnsDay } from '../../case/next-step';
@@ -49,6 +49,7 @@ const skip = (d: Desk, q: Question): void => {
 
 function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): TemplateResult {
   const answer = fieldOfQuestion(d, q);
+  const own = q.code === 'finding';
   const held = answer ? valueWords(d, answer) : '';
   const swing = answered
     ? `${say('page.unknowns.answered')}${held ? ` ${held}` : ''}`
@@ -67,7 +68,8 @@ function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): T
     ${swing ? html`<p class="swing">${swing}</p>` : nothing}
     ${
       answer
-        ? field(d, { ...answer, key: 'q', held: { entered: () => toNext(d, q) } })
+        ? html`${own ? html`<p>${q.text}</p>` : nothing}
+          ${field(d, { ...answer, key: 'q', label: own ? answerName(d, q) : q.text, held: { entered: () => toNext(d, q) } })}`
         : html`<p>${q.text}</p>
           ${openerOf(d, q)}`
     }

@@ -29,6 +29,13 @@ bool takes_age_off(const LineAssessment& line) {
   });
 }
 
+/// By the life that is likely nothing of its worth is left.
+bool outlived(const LineAssessment& line) {
+  return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
+    return among(step.code, {"age-share", "age-from-move-in"}) && step.share.num == 0;
+  });
+}
+
 bool age_untold(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) { return step.code == "age-unknown"; });
 }
@@ -56,7 +63,10 @@ std::string_view ground_when_open(const LineAssessment& line) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
-  if (takes_age_off(line) && r.fair.high() < Money::cents(100)) return "worn-out";
+  const Money change = Money::cents(100);
+  if (takes_age_off(line) && r.fair.high() < change) return "worn-out";
+  const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_side;
+  if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < change)) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
@@ -124,11 +134,12 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
       if (!not_listed || !barred(i)) lines.push_back(i);
     if (lines.empty() || std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
     said.push_back(bar.rule);
-    // A list of what may be kept is named, not told: it is full of what the other side may keep.
+    // A list of what may be kept is only named where its rest is the other side's to say.
+    const std::string& list = bar.rule->text_in(d.speech.language());
+    const bool named = not_listed && d.law.spoken_by_sender(list) != list;
     const std::string law =
-        not_listed
-            ? d.law.says(*bar.rule, d.say(lines.size() == 1 ? "letter.bar.not-listed" : "letter.bar.not-listed.many"))
-            : d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
+        named ? d.law.says(*bar.rule, d.say(lines.size() == 1 ? "letter.bar.not-listed" : "letter.bar.not-listed.many"))
+              : d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
     if (law.empty()) continue;
     text.add(lines.size() == group.lines.size()
                  ? law

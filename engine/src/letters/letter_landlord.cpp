@@ -30,7 +30,8 @@ bool names_wear(const std::string& words, const LetterRules& rules) {
 Money charged(const Draft& d, std::size_t i) {
   const LineAssessment& line = d.a.lines[i];
   if (names_wear(d.c.lines[i].text, d.rules.letters)) return {};
-  return line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
+  const Money fair = line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
+  return fair > Money() && fair < Money::cents(100) ? Money() : fair; // small change is no charge
 }
 
 Money charged_in_all(const Draft& d) {

@@ -163,7 +163,7 @@ std::pair<const DutyResult*, Day> started_by(const Draft& d, std::string_view ev
     if (d.law.footing(*duty.duty) < Footing::careful) continue;
     const CountingRule* rule = counting_of(*duty.duty, law);
     for (const Leg& leg : duty.duty->legs)
-      if (const auto start = start_of(leg, event, d); start && leg.count && !leg.before && rule)
+      if (const auto start = start_of(leg, event, d); start && leg.count && *leg.count > 0 && !leg.before && rule)
         return {&duty, last_day_after(*start, *leg.count, leg.unit, {rule, &d.rules.holidays}).last};
   }
   return {nullptr, {}};

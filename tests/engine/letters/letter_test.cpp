@@ -112,6 +112,10 @@ TEST_CASE("What age leaves nothing of is worn out, though its words say little",
   CHECK_THAT(words(letter, "group-worn-out"),
              Contains("such a thing commonly lasts about 3 years, and I lived there longer"));
   CHECK(paragraph(letter, "group-unnamed").is_null());
+  // The list's own age, past the life that is likely, though another table gives the thing longer.
+  const std::string fridge = replaced(paint, "Repaint whole unit", "Fridge replaced, 11 years old");
+  CHECK_THAT(words(letter_of_kind(fridge, "question-charges", "2026-11-22"), "group-worn-out"),
+             Contains("your list says “11 years old”"));
 }
 
 TEST_CASE("A missed day is named with its count and its section, and all that was kept is asked for", "[letter]") {
@@ -247,6 +251,10 @@ TEST_CASE("Of a closed list a letter says that the charge is not on it, not what
   const std::string said = words(letter_of_kind(fee, "question-charges", "2026-05-20"), "group-bar");
   CHECK_THAT(said, Contains("This is not on the law's list of what may be kept. (N.C. Gen. Stat. § 42-51(a).)") &&
                        !Contains("court costs"));
+  // MCL 554.607: a list that says nothing more is told.
+  const std::string michigan_fee = replaced(fee, "US-NC", "US-MI");
+  CHECK_THAT(words(letter_of_kind(michigan_fee, "question-charges", "2026-05-20"), "group-bar"),
+             Contains("The deposit may be used only for real damage"));
 }
 
 TEST_CASE("A second letter names the first and comes only when time to answer has passed", "[letter]") {
@@ -302,6 +310,13 @@ TEST_CASE("Where the landlord's days start with the address, the letter that giv
   CHECK_THAT(words(letter, "ask"), Contains(notice));
   CHECK_THAT(words(letter, "send"), Contains("by August 25, 2026"));
   CHECK_THAT(words(letter_of_kind(connecticut, "demand", "2026-08-10"), "facts"), Contains(notice));
+}
+
+TEST_CASE("Before the tenant left, a new address starts no days", "[letter]") {
+  // Va. Code 55.1-1226(A): 45 days after the end or the move, whichever is later.
+  const std::string virginia =
+      R"({"wearline":1,"jurisdiction":"US-VA","tenancy":{"began":"2024-12-01","ended":"2026-12-20","possessionReturned":"2026-12-20"},"deposits":[{"amount":"1700.00"}],"lines":[]})";
+  CHECK_THAT(words(letter_of_kind(virginia, "forwarding-address", "2026-12-01"), "send"), !Contains("2026"));
 }
 
 TEST_CASE("A law that is cited by its name has its article within a sentence", "[letter]") {
@@ -434,6 +449,17 @@ TEST_CASE("A landlord's statement charges what is fair, with reasons, and pays b
   CHECK_THAT(words(letter, "enclosures"), Contains("receipts") && Contains("payment of $1,585.00"));
   CHECK(warns(letter, "left-out"));       // the scuffs
   CHECK(warns(letter, "paper-receipts")); // RCW 59.18.280(1)(b): copies of bills or estimates
+}
+
+TEST_CASE("A landlord's paper charges no small change", "[letter]") {
+  const std::string screens =
+      R"({"wearline":1,"jurisdiction":"US-MI","side":"landlord","tenancy":{"began":"2023-09-01","ended":"2026-08-31","possessionReturned":"2026-08-31"},"deposits":[{"amount":"1350.00"}],
+    "lines":[{"id":"1","text":"Missing screens","amount":"110.00","cause":"tenant"}]
+})";
+  const json letter = letter_of_kind(screens, "itemized-statement", "2026-09-15");
+  CHECK_THAT(words(letter, "purpose"), Contains("Nothing is charged"));
+  CHECK(words(letter, "refund") == "You get back $1,350.00.");
+  CHECK(warns(letter, "left-out"));
 }
 
 TEST_CASE("A landlord whose charges pass the deposit says what it does not cover", "[letter]") {

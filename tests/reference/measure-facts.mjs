@@ -1,4 +1,4 @@
-// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own|bank] [--write]
+// The facts that charges' own words state, measured: node tests/reference/measure-facts.mjs [PROGRAM] [--wrong] [--lines FROM-TO] [--set fact|further|own|later|bank] [--write]
 // Runs `wearline recognize --json` over charge lines whose facts were written down by hand before they were read (tests/reference/facts, invented) and
 // prints, for each kind of fact, how many of those stated are found (recall) and how many of those read are right (precision), with what must not be
 // read; how often thing and kind are right; how often a confidence holds; and how often the verdict from the words alone is the one with the facts in fields.
@@ -177,7 +177,7 @@ function verdicts(lines) {
 
 const read = (file) => JSON.parse(fs.readFileSync(path.join(here, 'facts', file), 'utf8'));
 const cut = (lines) => (span ? lines.filter((line) => line.id >= span[0] && line.id <= span[1]) : lines);
-const files = ['fact-lines.json', 'further-lines.json', 'own-lines.json'].filter((file) => only === null || file.startsWith(only));
+const files = ['fact-lines.json', 'further-lines.json', 'own-lines.json', 'later-lines.json'].filter((file) => only === null || file.startsWith(only));
 const sets = files.map((file) => measure(file, cut(read(file))));
 const sums = sets.map(print);
 if (only === null || only === 'bank') measureBank(read('bank.json'));
@@ -197,7 +197,7 @@ ${rows.join('\n')}
 
 All of these lines have been read by now and their misses mended, so the table says only that nothing was lost. What is never seen reads worse: at first look
 further-lines.json gave 69 % of the facts, 90 % of those read right, thing 89 % (hard 84 %), kind 91 %. When the misses of its odd lines had been mended, the even ones,
-still unread, stood at 76 % and 90 %.
+still unread, stood at 76 % and 90 %. later-lines.json gave 72.7 % of the facts at first look, 86.4 % of those read right, thing 85.8 % (hard 84.1 %), kind 91.7 %.
 
 ## How a confidence holds
 

@@ -51,7 +51,8 @@ public:
       : items_(items), rules_(rules), kind_(kind), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
     end_ = items.size();
     for (std::size_t i = 0; i + 1 < items.size(); ++i)
-      if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1)) end_ = i, total_ = items[i + 1].thousandths / 10;
+      if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1) && !sum_follows(i + 2, amount))
+        end_ = i, total_ = items[i + 1].thousandths / 10;
     if (!total_ && amount) total_ = std::abs(amount->in_cents());
   }
 
@@ -72,9 +73,10 @@ private:
     return n.kind == FactItem::Kind::number && !n.worded && n.thousandths % 10 == 0 && n.thousandths > 0 &&
            n.decimals <= 2 &&
            (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year ||
-            // "part 40": a part's price, where nothing says that it is its number
+            // "part 40", "service call 65": a price, where nothing says that it is a number of it
             (n.number == NumberKind::reference && n.thousandths >= 1000 && i > 0 &&
-             (in(i - 1, "material-word") || (i > 1 && items_[i - 1].is(':') && in(i - 2, "material-word")))));
+             (in(i - 1, "material-word") || in(i - 1, "call-word") ||
+              (i > 1 && items_[i - 1].is(':') && in(i - 2, "material-word")))));
   }
   bool in(std::size_t i, std::string_view name) const { return i < items_.size() && rules_.in_class(items_[i], name); }
 
@@ -122,6 +124,13 @@ private:
     if (n.currency || n.decimals > 0 || n.thousandths > 50'000 || (i > 0 && label_at(i - 1))) return false;
     const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs");
     return measured && i + 2 < items_.size() && is_sum(i + 2);
+  }
+
+  /// "2 gal @ 32 = 64, 5 h @ 30 = 150, total 214.00": the sum of all stands behind those of its parts.
+  bool sum_follows(std::size_t i, const std::optional<Money>& amount) const {
+    for (; amount && i < items_.size(); ++i)
+      if (is_sum(i) && items_[i].thousandths / 10 == std::abs(amount->in_cents())) return true;
+    return false;
   }
 
   std::string_view count_unit(std::size_t i) const {
@@ -263,6 +272,9 @@ private:
     }
     term.each = n.rate;
     term.nature = label_of(i, i);
+    for (std::size_t k = i; !term.nature && k-- > 0 && i - k < 6 && !separates(k);) // "1 hr of our man $30"
+      if (k > 0 && in(k, "hours") && items_[k - 1].kind == FactItem::Kind::number && !items_[k - 1].currency)
+        term.nature = Nature::labour;
     term.labelled_after = i + 1 < end_ && label_at(i + 1).has_value();
     if (term.nature == Nature::labour && cleaning_) term.nature = Nature::cleaning;
     terms_.push_back(term);
@@ -347,7 +359,7 @@ private:
       const auto has = [&](Nature nature) {
         return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == nature; });
       };
-      const bool worked = has(Nature::labour) || has(Nature::cleaning);
+      const bool worked = has(Nature::labour) || has(Nature::cleaning) || has(Nature::call_out);
       if ((worked && has(Nature::materials)) || (cleaning_ && !worked)) return;
       for (const Term& t : terms_) // "two doors $80, one window $40": things, no work
         if (!t.nature && ((t.first > 0 && in(t.first - 1u, "thing-word")) || in(t.last + 1u, "thing-word"))) return;

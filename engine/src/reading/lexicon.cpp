@@ -133,6 +133,9 @@ Faults Lexicon::add(const json& document) {
   if (document.contains("distinct"))
     for (const json& word : document["distinct"])
       if (word.is_string()) distinct_.emplace(fold(word.get_ref<const std::string&>()), true);
+  if (document.contains("others"))
+    for (const json& word : document["others"])
+      if (word.is_string()) others_.emplace(root(fold(word.get_ref<const std::string&>())), true);
   if (document.contains("aliases") && document["aliases"].is_object())
     for (const auto& [cut, full] : document["aliases"].items())
       for (const json& word : full)
@@ -222,6 +225,7 @@ Lexicon::Resolved Lexicon::resolve(const Token& token, bool dotted) const {
     for (std::size_t i = 0; i < alias->second.size() && i < 2; ++i) out.words[2 + i] = known_word(alias->second[i]);
   if (!guesses_ || out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
   const std::string base = root(token.text);
+  if (others_.count(base) != 0) return out;
   const bool long_enough = token.text.size() >= 5;
   out.match = Match::misspelt;
   if (long_enough)

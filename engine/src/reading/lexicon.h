@@ -53,7 +53,8 @@ public:
   /// A term in CAPITALS fits only words in capitals ("SD" is a smoke detector, "sd" is not). `aliases` are
   /// abbreviations with the words they stand for (`{"dr": ["door"]}`), so that terms need not repeat them. `distinct`
   /// are words that must not be taken for another form of their root ("molding" is no form of "mold"); they bind files
-  /// added later too, so the file that has them comes first. Faults: JSON Pointers into the document.
+  /// added later too, so the file that has them comes first. `others` are common words that stand for no idea and so
+  /// are no shortening or misspelling of a term ("sunk" is no "stunk"). Faults: JSON Pointers into the document.
   Faults add(const nlohmann::json& document);
 
   Id find(std::string_view concept_id) const;
@@ -110,7 +111,7 @@ private:
   std::vector<Concept> concepts_;
   std::unordered_map<std::string, Id> ids_;
   std::unordered_map<std::string, Word> words_; ///< by root, or by the word itself where distinct
-  std::unordered_map<std::string, bool> distinct_;
+  std::unordered_map<std::string, bool> distinct_, others_;
   std::unordered_map<std::string, std::vector<std::string>> aliases_;
   std::vector<std::vector<Known>> by_letter_ = std::vector<std::vector<Known>>(26);
   std::unordered_map<std::string, bool>

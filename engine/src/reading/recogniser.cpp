@@ -300,7 +300,9 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
       find_counts(marked.tokens, line, marked.charge, marked.numbers, rules, context.amount_known, amount.number);
   set_features(line, marked.tokens, marked.numbers, counts);
 
-  const LabelKind label = context.amount_known ? LabelKind::none : label_of(marked, rules, 0, marked.tokens.size());
+  const bool returned = line.has("returned-payment"); // "NSF ck #12 fee" is no payment by check
+  const LabelKind label =
+      context.amount_known || returned ? LabelKind::none : label_of(marked, rules, 0, marked.tokens.size());
   if (!context.amount_known && charges_nothing(marked, line, rules, amount, label)) {
     out.not_a_charge = true;
     out.kind = "other";

@@ -141,6 +141,13 @@ bool Sense::denied(const Group& g) const {
   return before == "no" || before == "not" || before == "sin";
 }
 
+/// "scraped by your painter": who did it, no work that is charged.
+bool Sense::by_worker(const Group& g) const {
+  const std::string& last = (*t_)[g.last].text;
+  if (last.size() < 6 || last.find("er", last.size() - 4) == std::string::npos || g.first < 2) return false;
+  return (*t_)[g.first - 1].text == "by" || (*t_)[g.first - 2].text == "by";
+}
+
 bool Sense::next_to(const Group& a, const Group& b) const {
   if (b.first == a.last + 1) return a.clause == b.clause;
   return b.first == a.last + 2 && a.clause == b.clause && (*t_)[a.last + 1].is('.') && (*t_)[a.last + 1].glued;
@@ -174,6 +181,7 @@ void Sense::weigh() {
     else if (g.has(link.with)) demoted = thing_before ? 75 : whole;
     g.factor = g.match == Match::exact ? whole : g.match == Match::shortened ? 85 : 90;
     if (denied(g)) g.factor = 20;
+    if (g.work && by_worker(g)) g.factor = 25;
     if (bracket > 0 && i > 0) g.factor = g.factor * 70 / whole;
     if (!(g.thing || g.part)) continue;
     g.factor = g.factor * demoted / whole;
@@ -196,7 +204,42 @@ void Sense::weigh() {
     if (things == 0 && g.demoted != whole) g.factor = g.factor * whole / g.demoted;
     if (g.thing && g.aside && things > asides) g.factor = g.factor * 30 / whole;
   }
+  harmed_by_another();
   compounds();
+}
+
+/// "the couch tore the shade": what did it is not what is charged.
+void Sense::harmed_by_another() {
+  const auto does_harm = [&](const Group& g) {
+    static constexpr std::array<std::string_view, 6> verbs = {"tore", "broke", "hit", "bent", "burnt", "fell"};
+    static constexpr std::array<std::string_view, 6> articles = {"the", "our", "my", "a", "on", "onto"};
+    const std::string& verb = (*t_)[g.last].text;
+    if (!g.state || g.last + 1u >= t_->size()) return false;
+    const std::string& next = (*t_)[g.last + 1].text;
+    const bool past = (verb.size() > 4 && verb.compare(verb.size() - 2, 2, "ed") == 0) ||
+                      std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
+    return past && std::find(articles.begin(), articles.end(), next) != articles.end();
+  };
+  for (std::size_t i = 1; i + 1 < groups_.size(); ++i) {
+    if (!does_harm(groups_[i])) continue;
+    const auto is_thing = [](const Group& g) { return g.thing && !g.inner; };
+    const auto after = std::find_if(groups_.begin() + static_cast<std::ptrdiff_t>(i) + 1, groups_.end(), is_thing);
+    if (after == groups_.end() || after->clause != groups_[i].clause || after->first > groups_[i].last + 4u) continue;
+    for (std::size_t k = i; k-- > 0;)
+      if (is_thing(groups_[k])) {
+        if (runs_on(groups_[k].last + 1u, groups_[i].first)) groups_[k].factor = groups_[k].factor * 40 / whole;
+        break;
+      }
+  }
+}
+
+/// Nothing between two tokens but a word ("has") or a denial put in: "the couch, not the cat, tore".
+bool Sense::runs_on(std::size_t from, std::size_t to) const {
+  const bool denial = from + 1 < to && (*t_)[from].is(',') && (*t_)[from + 1].text == "not" && (*t_)[to - 1].is(',');
+  if (denial) ++from, --to;
+  return to - from <= (denial ? 4u : 1u) &&
+         std::all_of(t_->begin() + static_cast<std::ptrdiff_t>(from), t_->begin() + static_cast<std::ptrdiff_t>(to),
+                     [](const Token& t) { return t.word(); });
 }
 
 /// "I told the office twice the fan was dead": what is complained of is not what is charged.

@@ -67,6 +67,9 @@ private:
   void number_clauses();
   bool complains(std::uint16_t clause, Lexicon::Id told) const;
   bool denied(const Group& g) const;
+  bool by_worker(const Group& g) const;
+  void harmed_by_another();
+  bool runs_on(std::size_t from, std::size_t to) const;
   bool next_to(const Group& a, const Group& b) const;
   void weigh();
   void compounds();

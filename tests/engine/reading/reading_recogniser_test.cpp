@@ -172,3 +172,22 @@ TEST_CASE("A heading gives the room, and the thing where the line has none", "[r
   under.heading = "Carpet cleaning";
   CHECK(recognise("two rooms", reading_test::rules(), under).element == "carpet-cleaning");
 }
+
+TEST_CASE("A common word is no misspelling of a thing", "[reading]") {
+  CHECK(of("Paver sunk by the steps, reset 20.00").element == "yard-landscape"); // "stunk"
+  CHECK(of("Two holes, $48 to blend").element == "wall-surface");                // "blind"
+  CHECK(of("Stve knob gone 20.00").element == "range-oven");
+}
+
+TEST_CASE("What did the harm is not what is charged", "[reading]") {
+  CHECK(of("The couch, not the cat, tore the bamboo shade 42.00").element == "window-covering");
+  CHECK(of("Dresser scratched the hardwood floor 90.00").element == "hard-flooring");
+  CHECK(of("Back door was scraped by your painter, $90").element == "exterior-door");
+  CHECK(of("Couch torn, carpet fine 90.00").element != "carpet");
+}
+
+TEST_CASE("The fee for a returned check is a charge though it names the check", "[reading]") {
+  CHECK_FALSE(of("NSF ck #1187 fee 30.00").not_a_charge);
+  CHECK(of("NSF ck #1187 fee 30.00").element == "late-fee");
+  CHECK(of("Paid by check #1187 30.00").not_a_charge);
+}

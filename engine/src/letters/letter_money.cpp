@@ -273,6 +273,10 @@ private:
       // What only a penalty follows from is said with the penalty.
       if (!claim_.forfeited && said == 0 && !(penalty_only && d_.law.penalty())) text.add(follows(first));
       std::string law = d_.law.says(first, text.take());
+      // A penalty that is not said apart is asked for no less.
+      const bool penalty = std::find(costs.begin(), costs.end(), "owes-penalty") != costs.end();
+      if (penalty && !claim_.forfeited && said == 0 && !d_.law.penalty() && !law.empty())
+        law += ' ' + d_.say("letter.penalty");
       if (day.perhaps && !law.empty()) law += ' ' + d_.say("letter.due.unless");
       if (d_.may("missed-" + day.duties.front()->duty->id, ParagraphRole::opening, std::move(law))) ++said;
     }
@@ -392,7 +396,7 @@ private:
              objection                ? d_.say("letter.charges.objection", {{"charges", d_.charges(disputed_lines())}})
              : claim_.keeps_nothing() ? d_.say("letter.charges.even")
              : disputed               ? d_.say("letter.charges.not-agreed")
-                                      : d_.say("letter.charges.intro"));
+                        : d_.say(disputed_lines().size() == 1 ? "letter.charges.intro.one" : "letter.charges.intro"));
     // Only a letter that has to name each charge, or is meant to settle, shows what it leaves undisputed.
     const bool names_all = objection || is(LetterKind::accept_and_claim_rest);
     add_charges_table(d_, claim_, !names_all || answers_a_bill(),

@@ -531,6 +531,21 @@ TEST_CASE("A day that hangs on an exception is named with the question who claim
   CHECK(warns(letter, "perhaps-missed"));
 }
 
+TEST_CASE("A penalty that hangs on an exception is reserved too", "[letter]") {
+  // N.J.S.A. 46:8-21.1: 30 days after April 30; twice the sum.
+  const std::string jersey =
+      R"({"wearline":1,"jurisdiction":"US-NJ","tenancy":{"began":"2024-05-01","ended":"2026-04-30","possessionReturned":"2026-04-30"},"deposits":[{"amount":"2475.00"}],
+    "statement":{"sent":"2026-06-15","received":"2026-06-18","how":"certified-mail","refundPaid":"1860.00","refundSent":"2026-06-15"},
+    "lines":[{"id":"1","text":"Apartment left unclean","amount":"615.00","kind":"cleaning"}]})";
+  const json letter = letter_of_kind(jersey, "after-deadline", "2026-06-25");
+  std::string all;
+  for (const auto& p : letter["paragraphs"])
+    if (p["id"].get<std::string>().rfind("missed-", 0) == 0) all += p["text"].get<std::string>();
+  CHECK_THAT(all, Contains("twice the sum due") && Contains("I keep the right to ask for that") &&
+                      Contains("If you hold that this rule does not cover"));
+  CHECK_THAT(words(letter, "charges-intro"), Contains("the sum in the last column and ask for it back"));
+}
+
 TEST_CASE("A landlord is told the last day to send the statement, and when it is past", "[letter]") {
   const std::string unsent =
       R"({"wearline":1,"jurisdiction":"US-WA","side":"landlord","tenancy":{"ended":"2026-07-31","possessionReturned":"2026-07-31"},"deposits":[{"amount":"500.00"}],

@@ -89,6 +89,7 @@ private:
 
 void drop_others_ages(WordFacts& facts, const Sense& line, const std::vector<Token>& tokens, const ElementRule& element,
                       const RecogniserRules& rules) {
+  if (std::none_of(facts.begin(), facts.end(), is_age)) return;
   const Subject subjects(line, tokens, element, rules);
   std::erase_if(facts, [&](const WordFact& fact) {
     if (!is_age(fact)) return false;

@@ -139,3 +139,23 @@ test('a date typed into the next step is kept whole, read back, and the step goe
   assert.ok(held.includes('10/20/2026'), held.join());
   await finish();
 });
+
+test('a year typed wrongly is asked about before anything is counted from it, and the right one ends the question', async () => {
+  const { page, finish } = await open(browser, site.address, phone);
+  await page.locator('#place').selectOption('US-CA');
+  await page.getByRole('textbox', { name: 'Moved out' }).fill('9/30/2026');
+  await page.locator('#text-0').fill('Blinds broken');
+  await page.locator('#amount-0').fill('96');
+  await page.locator('#f-statement-sent').tap();
+  await page.keyboard.type('10/20/2020', { delay: 60 });
+  await page.keyboard.press('Tab');
+  await still(page);
+  const step = page.locator('.next');
+  await step.getByText('Two days cannot both be right').first().waitFor();
+  const day = step.getByRole('textbox', { name: 'Statement sent' });
+  await day.fill('10/20/2026');
+  await page.keyboard.press('Enter');
+  await still(page);
+  await until(async () => !/cannot both be right/.test(await step.innerText()));
+  await finish();
+});

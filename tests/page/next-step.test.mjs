@@ -33,6 +33,12 @@ test('a lapsed right comes before a day that can be kept, that before a day the 
   assert.deepEqual(kinds(answer({ dates, questions })), ['lapsed', 'own-day', 'missed', '/lines/0/installed', 'letter']);
 });
 
+test('days that cannot both be right come before all that is counted from them, until they are left', () => {
+  const dates = [duty({ duty: 'itemise', state: 'missed', last: day('2026-11-10') })];
+  const questions = [question('/lines/0/installed', '90.00', { line: '1' }), question('/statement/sent', '0.00', { code: 'date-order', turnsDay: true })];
+  assert.deepEqual(kinds(answer({ dates, questions })), ['/statement/sent', 'missed', '/lines/0/installed', 'letter']);
+});
+
 test('of two days that can be kept the nearer comes first; one that must not come too early is no last day', () => {
   const own = (duty_, date, over) => duty({ duty: duty_, who: 'tenant', loud: true, state: 'open', last: day(date), ...over });
   const dates = [own('sue', '2027-05-01'), own('object', '2026-11-30'), own('wait-before-suit', '2026-11-26', { notBefore: true })];

@@ -220,8 +220,10 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   ask_about_tenancy(c, a.lines, context, a.questions);
   ask_about_money(a, a.questions);
   if (a.law) ask_about_law(a, a.questions);
-  for (const DateClash& clash : impossible_dates(c))
+  for (const DateClash& clash : impossible_dates(c)) {
     a.questions.push_back({clash.asks, "date-order", nullptr, clash.line, {}});
+    a.questions.back().turns_day = true;
+  }
   rank(a.questions);
   return made;
 }

@@ -1,10 +1,21 @@
 #include "judging/date_order.h"
 
+#include "values/calendar.h"
+
 namespace wearline {
 
 namespace {
 
 using Known = std::optional<DaySpan>;
+
+/// A list of what was damaged is made when somebody leaves, at the earliest some weeks before, never this many months.
+constexpr int list_ahead_months = 12;
+
+Known long_before(const Known& day) {
+  if (!day || day->earliest <= first_day) return std::nullopt;
+  const Day earliest = add_months(day->earliest, -list_ahead_months);
+  return DaySpan{earliest, earliest};
+}
 
 /// The second day lies before the first for certain.
 bool before(const Known& later, const Known& earlier) { return later && earlier && later->latest < earlier->earliest; }
@@ -23,6 +34,10 @@ std::vector<DateClash> impossible_dates(const Case& c) {
   check(t.possession_returned, t.began, "dates-returned-before-began", "/tenancy/possessionReturned");
   check(s.dated, t.began, "dates-dated-before-began", "/statement/dated");
   check(s.sent, t.began, "dates-sent-before-began", "/statement/sent");
+  if (!before(s.dated, t.began))
+    check(s.dated, long_before(t.possession_returned), "dates-dated-long-before-return", "/statement/dated");
+  if (!before(s.sent, t.began))
+    check(s.sent, long_before(t.possession_returned), "dates-sent-long-before-return", "/statement/sent");
   check(s.received, s.sent, "dates-received-before-sent", "/statement/received");
   check(s.received, t.began, "dates-received-before-began", "/statement/received");
   check(s.refund_sent, t.began, "dates-refund-before-began", "/statement/refundSent");

@@ -143,6 +143,10 @@ export function nextSteps(asked: Asked): NextStep[] {
 
   if (settled && !owes) return [{ kind: 'done' }];
 
+  // Two days that cannot both be right make all that is counted from them doubtful.
+  const wrongDay = a.questions.find((q) => q.code === 'date-order' && !skipped.has(keyOf(q)));
+  if (wrongDay) steps.push({ kind: 'question', question: wrongDay });
+
   const canBeLost = (x: LegalDate) => (side === 'landlord' ? isCentral(x) : x.loud);
   const isLost = (x: LegalDate) => canBeLost(x) && x.state === 'missed' && !early.includes(x.duty);
   if (side === 'landlord') {
@@ -180,7 +184,7 @@ export function nextSteps(asked: Asked): NextStep[] {
   const clock = deciding(a, clocks).find((at) => !skipped.has(at));
   if (clock) steps.push({ kind: 'clock', at: clock });
   ranked(a, side)
-    .filter((q) => q.asks !== clock)
+    .filter((q) => q.asks !== clock && q.code !== 'date-order')
     .slice(0, 3)
     .filter((q) => !skipped.has(keyOf(q)))
     .slice(0, 1)

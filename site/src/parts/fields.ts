@@ -189,9 +189,14 @@ export function fieldOfQuestion(d: Desk, q: Question): Field | undefined {
   return found && { ...found, label: q.text, help: undefined };
 }
 
-/** What the box beside a question is called. A finding asks in its own words, often for more than one box holds: that keeps its name. */
+/** Its box keeps its own name. */
+export const keepsName = (q: Question): boolean => q.code === 'finding' || q.code === 'date-order';
+/**
+ * What the box beside a question is called. A finding asks in its own words, often for more than one box holds, and of two days that
+ * cannot both be right one is meant: those keep their names.
+ */
 export const answerName = (d: Desk, q: Question): string =>
-  (q.code === 'finding' && fieldAt(d, q.asks)?.label) || say('page.next.answer');
+  (keepsName(q) && fieldAt(d, q.asks)?.label) || say('page.next.answer');
 
 /** The circumstances and events the law of the place asks about and the page has no other field for. */
 export function fieldsOfLaw(d: Desk): Field[] {

@@ -95,6 +95,17 @@ TEST_CASE("A deposit that the figures leave out is named") {
                     "refund-wrong"));
 }
 
+TEST_CASE("A list sent years before the keys went back has a wrong day; one sent before leaving has not") {
+  const std::string line = R"({"id":"a","amount":"40.00","kind":"damage","element":"carpet","finding":"burns"})";
+  const auto sent = [&](const std::string& day) {
+    return audited(line, R"("tenancy":{"possessionReturned":"2026-09-30"},"statement":{"sent":")" + day + R"("},)");
+  };
+  CHECK(noted(sent("2020-10-20"), "dates-sent-long-before-return"));
+  CHECK(noted(sent("2025-09-29"), "dates-sent-long-before-return"));
+  CHECK_FALSE(noted(sent("2026-09-01"), "dates-sent-long-before-return"));
+  CHECK_FALSE(noted(sent("2026-10-20"), "dates-sent-long-before-return"));
+}
+
 TEST_CASE("A room's carpet is renewed once, and a day's rent is owed once") {
   const std::string first =
       R"({"id":"a","amount":"500.00","kind":"damage","element":"carpet","finding":"burns","remedy":"replace","place":"Bedroom","cause":"tenant"},)";

@@ -7,7 +7,7 @@ import { isZero, shortMoney } from '../../say/show';
 import { say } from '../../say/wording';
 import type { Question } from '../../case/assessment';
 import { type Asked, goOn, keyOf } from '../../case/questions';
-import { answerName, fieldOfQuestion } from '../../parts/fields';
+import { answerName, fieldOfQuestion, keepsName } from '../../parts/fields';
 import { field } from '../../parts/field';
 import { valueWords } from '../../parts/value-words';
 import { livesThere, ranked, turnsDay } from '../../case/next-step';
@@ -49,7 +49,7 @@ const skip = (d: Desk, q: Question): void => {
 
 function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): TemplateResult {
   const answer = fieldOfQuestion(d, q);
-  const own = q.code === 'finding';
+  const own = keepsName(q);
   const held = answer ? valueWords(d, answer) : '';
   const swing = answered
     ? `${say('page.unknowns.answered')}${held ? ` ${held}` : ''}`

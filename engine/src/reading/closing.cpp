@@ -49,6 +49,8 @@ struct Tally {
   std::int64_t charges = 0, credits = 0, payment = 0, interest = 0;
   int lines = 0, cost = 0;
   Few totals, deposits, held, refunds, dues;
+  Few guessed_totals, guessed_rests; ///< of these and the dues, those whose words do not say so
+  int guessed_bases = 0;
 
   void take(const RoleOption& o, bool in) {
     const std::int64_t value = o.value.in_cents();
@@ -58,6 +60,10 @@ struct Tally {
       if (in) list.add(value);
       else list.remove(value);
     };
+    const bool guessed = o.cost > 1; // 1: a balance that goes the other way
+    if (guessed && o.role == SumRole::total) few(guessed_totals);
+    if (guessed && (o.role == SumRole::refund || o.role == SumRole::due)) few(guessed_rests);
+    if (guessed && (o.role == SumRole::deposit || o.role == SumRole::held)) guessed_bases += in ? 1 : -1;
     switch (o.role) {
     case SumRole::charge:
       charges += signed_value;
@@ -93,6 +99,17 @@ struct Scored {
   AccountSums sums;
   int gain = 0;
 };
+
+/// A number is taken for a sum against its words only because that sum then comes out: those that do not.
+int idle_guesses(const Tally& t, const AccountSums& a) {
+  int idle = 0;
+  for (const std::int64_t total : t.guessed_totals)
+    idle += !(a.total && *a.total == total && (a.total_closes || a.frame_closes));
+  for (const std::int64_t rest : t.guessed_rests)
+    idle += !((a.refund && *a.refund == rest && (a.refund_closes || a.frame_closes)) ||
+              (a.due && *a.due == rest && (a.due_closes || a.frame_closes)));
+  return a.refund_closes || a.due_closes || a.frame_closes ? idle : idle + t.guessed_bases;
+}
 
 Scored weigh(const Tally& t, const ReadingWeights& w) {
   Scored out;
@@ -133,6 +150,8 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
   if (a.total_closes) out.gain += t.lines > 1 ? w.total_closes : w.one_line;
   if (a.refund_closes || a.due_closes) out.gain += t.lines > 1 ? w.refund_closes : w.refund_closes - w.one_line;
   else if (a.frame_closes && !a.total_closes) out.gain += w.refund_closes / 2; // else two totals contradict
+  if ((a.total_closes || a.refund_closes || a.due_closes) && t.lines > 1 && net % 100 != 0) out.gain += w.cents_close;
+  out.gain -= w.idle_guess * idle_guesses(t, a);
   return out;
 }
 
@@ -159,7 +178,7 @@ public:
 
   WholeReading run() {
     const Scored first = weigh(start_, w_);
-    consider({}, first.gain - start_.cost);
+    consider({}, first.gain, start_.cost);
     if (!settled(first.sums) || spare_total(first.sums)) {
       make_moves();
       search();
@@ -168,6 +187,8 @@ public:
   }
 
 private:
+  int most_gain() const { return w_.total_closes + w_.refund_closes + w_.cents_close; }
+
   /// Charges, total, deposit and refund agree: there is nothing left to find.
   bool settled(const AccountSums& a) const { return a.total_closes && (a.refund_closes || a.due_closes); }
 
@@ -189,7 +210,7 @@ private:
   }
 
   void make_moves() {
-    const int most = w_.total_closes + w_.refund_closes;
+    const int most = most_gain();
     for (std::size_t e = 0; e < list_.size(); ++e)
       for (std::size_t o = 1; o < list_[e].options.size(); ++o)
         if (const int cost = list_[e].options[o].cost - list_[e].options[0].cost; cost < most)
@@ -395,13 +416,14 @@ private:
   }
 
   struct Candidate {
-    int score = 0;
+    int score = 0, gain = 0;
     std::vector<std::size_t> moves;
   };
-  void consider(std::vector<std::size_t> moves, int score) {
+  void consider(std::vector<std::size_t> moves, int gain, int cost) {
+    const int score = gain - cost;
     if (full_ && score <= worst_) return;
     best_ = kept_.empty() ? score : std::max(best_, score);
-    kept_.push_back({score, std::move(moves)});
+    kept_.push_back({score, gain, std::move(moves)});
     if (kept_.size() >= 4 * most_kept) prune();
   }
   void prune() {
@@ -415,12 +437,12 @@ private:
   }
 
   void search() {
-    const int most = w_.total_closes + w_.refund_closes;
+    const int most = most_gain();
     std::vector<Tally> after;
     for (std::size_t i = 0; i < moves_.size(); ++i) {
       Tally t = start_;
       apply(t, moves_[i]);
-      consider({i}, weigh(t, w_).gain - t.cost);
+      consider({i}, weigh(t, w_).gain, t.cost);
       after.push_back(t);
     }
     for (std::size_t i = 0; i < moves_.size(); ++i)
@@ -428,7 +450,7 @@ private:
         if (moves_[i].cost + moves_[k].cost >= most || clash(moves_[i], moves_[k])) continue;
         Tally t = after[i];
         apply(t, moves_[k]);
-        consider({i, k}, weigh(t, w_).gain - t.cost);
+        consider({i, k}, weigh(t, w_).gain, t.cost);
       }
     grow(most);
     aim(most);
@@ -457,7 +479,7 @@ private:
     std::vector<std::size_t> all = base;
     all.push_back(k);
     std::sort(all.begin(), all.end());
-    consider(std::move(all), weigh(next, w_).gain - next.cost);
+    consider(std::move(all), weigh(next, w_).gain, next.cost);
   }
 
   int cost_of(const std::pair<std::size_t, std::size_t>& p) const {
@@ -551,6 +573,8 @@ private:
       for (std::size_t e = 0; e < list_.size(); ++e) {
         const std::int64_t mine = line_value(e, out.chosen[e]), theirs = line_value(e, other[e]);
         if (mine == theirs || open[e]) continue;
+        // A sum of the account that comes out is no charge because another reading, in which less does, has it so.
+        if (out.closes && c.gain < kept_[0].gain && counts(list_[e].options[out.chosen[e]].role)) continue;
         differs = true;
         open[e] = true;
         if (mine != 0) out.open.push_back({e, out.chosen[e], 0});

@@ -58,7 +58,9 @@ private:
       return prose(first, last);
     for (std::size_t i = first; i < last; ++i) {
       if (rows_[i].row.rule) rows_[i].fate = "rule";
-      if (rows_[i].fate.empty()) list_row(i);
+      if (!rows_[i].fate.empty()) continue;
+      if (const std::size_t end = paragraph_end(rows_, i, last, rules_); end > i + 1 && !columns_) prose(i, end);
+      else list_row(i);
     }
   }
 
@@ -132,7 +134,7 @@ private:
     if (account_row(i)) return;
     if (!columns_ && is_sentence(l, rules_)) return prose(i, i + 1);
     if (pairs_row(i)) return;
-    const RowFigures p = figures_of(l, columns_, paper_.bare_sums, rules_);
+    const RowFigures p = figures_of(l, columns_, paper_.sums, rules_);
     if (!p.found()) return words_row(i);
     const bool empty_label = p.label_last <= p.label_first || !has_words(l, p.label_first, p.label_last, rules_);
     if (empty_label && pending_.empty()) return bare_row(i);
@@ -211,7 +213,8 @@ private:
       Entry e = entry_of(i, p, main);
       e.passing_fate = "sum-without-words";
       e.may_be(SumRole::passing, e.figures[0].value, 0);
-      if ((is_strong(l.m.numbers[k]) || paper_.bare_sums) && l.m.numbers.size() == 1) { // several: the feet of columns
+      if ((is_strong(l.m.numbers[k]) || paper_.sums.bare || paper_.sums.first) &&
+          l.m.numbers.size() == 1) { // several: the feet of columns
         e.may_be(SumRole::total, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::held, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::refund, e.figures[0].value, w_.sum_is_other);

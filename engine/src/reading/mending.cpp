@@ -65,10 +65,27 @@ void mend_number(std::string& t, std::size_t from, std::size_t to) {
     if (const char digit = as_digit(t[i]); digit != 0) t[i] = digit;
 }
 
+/// "120 .00", as a scan parts it: the figures move to their cents. Every byte keeps its place but these.
+void close_gaps(std::string& t) {
+  for (std::size_t i = 1; i + 3 < t.size(); ++i) {
+    const bool cents = t[i] == ' ' && (t[i + 1] == '.' || t[i + 1] == ',') && is_digit(t[i + 2]) &&
+                       is_digit(t[i + 3]) && (i + 4 == t.size() || t[i + 4] == ' ');
+    if (!cents || !is_digit(t[i - 1])) continue;
+    std::size_t from = i;
+    while (from > 0 &&
+           (is_digit(t[from - 1]) || t[from - 1] == ',' || t[from - 1] == '.' || as_digit(t[from - 1]) != 0))
+      --from;
+    if (from > 0 && t[from - 1] != ' ') continue;
+    for (std::size_t k = i; k > from; --k) t[k] = t[k - 1];
+    t[from] = ' ';
+  }
+}
+
 } // namespace
 
 std::string mend_letters(std::string_view text) {
   std::string t(text);
+  close_gaps(t);
   const auto part_of_word = [&](std::size_t i) { return i < t.size() && (is_letter(t[i]) || is_wide(t[i])); };
   for (std::size_t i = 0; i < t.size();) {
     if (is_digit(t[i]) || as_digit(t[i]) != 0) {

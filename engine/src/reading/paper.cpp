@@ -139,6 +139,26 @@ bool counts_bare(const std::vector<PaperRow>& rows, const RecogniserRules& rules
   return bare >= 2 && bare >= strong;
 }
 
+/// Rows that begin with their sum: most with a minus or decimals, which a list of counts has not.
+bool puts_sums_first(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+  int first = 0, telling = 0, last = 0;
+  for (const PaperRow& r : rows) {
+    if (r.row.blank || r.row.rule || r.m.numbers.empty() || !r.fate.empty()) continue;
+    const Number& begin = r.m.numbers.front();
+    const bool leads = can_be_sum(begin) && !begin.rate && !begin.currency &&
+                       std::none_of(r.m.tokens.begin(), r.m.tokens.begin() + begin.first,
+                                    [](const Token& t) { return t.word() || t.number(); });
+    if (leads && !ends_row(r, begin, rules)) {
+      ++first;
+      const auto signed_before = begin.first > 0 && r.m.tokens[begin.first - 1u].is('-');
+      telling += begin.minus || begin.decimals == 2 || signed_before;
+    } else if (is_strong(r.m.numbers.back()) && ends_row(r, r.m.numbers.back(), rules)) {
+      ++last;
+    }
+  }
+  return first >= 3 && telling * 2 > first && first > last;
+}
+
 } // namespace
 
 bool can_be_sum(const Number& n) {
@@ -172,10 +192,11 @@ bool ends_row(const PaperRow& r, const Number& n, const RecogniserRules& rules) 
 bool has_inner_stop(std::string_view t) {
   for (std::size_t i = 1; i + 2 < t.size(); ++i)
     if ((t[i] == '.' || t[i] == '!' || t[i] == '?') && t[i + 1] == ' ' && t[i + 2] >= 'A' && t[i + 2] <= 'Z' &&
-        t[i - 1] >= 'a' && t[i - 1] <= 'z') {
+        ((t[i - 1] >= 'a' && t[i - 1] <= 'z') || (t[i - 1] >= '0' && t[i - 1] <= '9'))) {
       std::size_t word = i;
       while (word > 0 && t[word - 1] != ' ') --word;
-      if (i - word > 3) return true;
+      const bool number = t[i - 1] <= '9';
+      if (number ? word > 3 : i - word > 3) return true; // "keys back on May 31. Deposit", but not "3. Deposit"
     }
   return false;
 }
@@ -221,7 +242,8 @@ StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules
   }
   choose_message(paper.rows, rules);
   find_repeated(paper.rows, rules);
-  paper.bare_sums = counts_bare(paper.rows, rules);
+  paper.sums.bare = counts_bare(paper.rows, rules);
+  paper.sums.first = puts_sums_first(paper.rows, rules);
   return paper;
 }
 

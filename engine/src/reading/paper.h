@@ -18,12 +18,18 @@ struct PaperRow {
   std::string fate;
 };
 
+/// How the sums of a paper's rows are written.
+struct SumStyle {
+  bool bare = false;  ///< bare whole numbers at the ends of lines
+  bool first = false; ///< before the words: "- 40   oven"
+};
+
 struct StatementPaper {
   std::vector<PaperRow> rows;
   std::string language; ///< en or es
   std::string currency; ///< ISO 4217; empty: none printed
   NumberStyle style;
-  bool bare_sums = false; ///< sums are bare whole numbers at the ends of lines
+  SumStyle sums;
 };
 
 StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language);

@@ -394,7 +394,8 @@ private:
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || n.rate;
-    const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last);
+    const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last) ||
+                         bought_in_year(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -446,6 +447,15 @@ private:
              (s.last < n.first || s.first <= n.last + 5u) &&
              no_sum_between(std::min<std::size_t>(s.last + 1u, n.first), n.first);
     });
+  }
+
+  /// "for which we paid 1,890 in 2019": what it cost when it was bought.
+  bool bought_in_year(const Number& n, std::size_t last) const {
+    const std::size_t t = n.last + 1u;
+    return t + 1 < last && (m_.tokens[t].text == "in" || m_.tokens[t].text == "en" || m_.tokens[t].text == "back") &&
+           std::any_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& year) {
+             return year.kind == NumberKind::year && year.first > n.last && year.first <= t + 2;
+           });
   }
 
   /// "(it cost $62, I split it with you)": inside brackets, after words.

@@ -9,9 +9,10 @@ namespace wearline {
 
 Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
   using Field = std::pair<const char*, int ReadingWeights::*>;
-  static constexpr std::array<Field, 25> fields = {{{"totalCloses", &ReadingWeights::total_closes},
+  static constexpr std::array<Field, 27> fields = {{{"totalCloses", &ReadingWeights::total_closes},
                                                     {"refundCloses", &ReadingWeights::refund_closes},
                                                     {"oneLine", &ReadingWeights::one_line},
+                                                    {"centsClose", &ReadingWeights::cents_close},
                                                     {"leaveNamed", &ReadingWeights::leave_named},
                                                     {"leaveUnnamed", &ReadingWeights::leave_unnamed},
                                                     {"leaveInSentence", &ReadingWeights::leave_in_sentence},
@@ -31,6 +32,7 @@ Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
                                                     {"turnedSign", &ReadingWeights::turned_sign},
                                                     {"wholeSection", &ReadingWeights::whole_section},
                                                     {"spareTotal", &ReadingWeights::spare_total},
+                                                    {"idleGuess", &ReadingWeights::idle_guess},
                                                     {"toldAccount", &ReadingWeights::told_account},
                                                     {"openWithin", &ReadingWeights::open_within},
                                                     {"doubtful", &ReadingWeights::doubtful}}};

@@ -8,14 +8,16 @@ namespace {
 
 class FigureFinder {
 public:
-  FigureFinder(const PaperRow& row, const std::optional<Columns>& columns, bool bare_sums, const RecogniserRules& rules)
-      : l_(row), columns_(columns), bare_sums_(bare_sums), rules_(rules) {}
+  FigureFinder(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style, const RecogniserRules& rules)
+      : l_(row), columns_(columns), style_(style), rules_(rules) {}
 
   RowFigures run() const {
     if (columns_) {
       RowFigures p = by_columns();
       if (p.found() || l_.row.tabular) return p;
     }
+    if (style_.first)
+      if (RowFigures p = by_first(); p.found()) return p;
     return by_shape();
   }
 
@@ -42,7 +44,7 @@ private:
     if (l_.row.cells.empty()) return p;
     const Columns& c = *columns_;
     std::vector<std::size_t> label;
-    std::size_t credit = nowhere, last_money = nowhere;
+    std::size_t credit = nowhere, last_money = nowhere, room = nowhere;
     for (std::size_t i = 0; i < l_.row.cells.size(); ++i) {
       if (l_.row.cells[i].start == l_.row.cells[i].end) continue;
       const std::size_t n = lone(i);
@@ -53,7 +55,7 @@ private:
         continue;
       }
       if (n == nowhere || !can_be_sum(number(n))) {
-        if (kind == ColumnKind::room) p.room = std::string(l_.row.cell(i));
+        if (kind == ColumnKind::room) p.room = std::string(l_.row.cell(i)), room = i;
         else if (kind == ColumnKind::unit) p.unit = std::string(l_.row.cell(i));
         else if (n != nowhere && (kind == ColumnKind::date || kind == ColumnKind::number || kind == ColumnKind::fact))
           continue;
@@ -69,6 +71,7 @@ private:
       else if (kind == ColumnKind::text) label.push_back(i);
       if (is_strong(number(n)) && kind != ColumnKind::rate && kind != ColumnKind::quantity) p.others.push_back(n);
     }
+    if (label.empty() && room != nowhere) label.push_back(room), p.room.clear(); // "TOTAL" in the column of rooms
     describe_by_cells(l_, p, label);
     if (!p.found() && credit != nowhere) p.number = credit, p.credit_column = true;
     if (!p.found() && p.balance != nowhere) p.number = p.balance, p.balance_only = true;
@@ -88,7 +91,7 @@ private:
     if (!can_be_sum(n) || is_measure(n)) return false;
     if (is_strong(n)) return true;
     if (n.thousandths == 0) return false;
-    return apart || bare_sums_;
+    return apart || style_.bare;
   }
 
   /// "4  each  22.00  88.00": a unit between numbers does not end them.
@@ -105,6 +108,25 @@ private:
     const std::size_t n = lone(cell);
     return n != nowhere &&
            (number(n).kind == NumberKind::date || (number(n).whole && number(n).thousandths < 1'000'000));
+  }
+
+  /// A row that begins with its sum, where the paper's rows do.
+  RowFigures by_first() const {
+    RowFigures p;
+    if (l_.m.numbers.empty()) return p;
+    const Number& n = number(0);
+    const std::size_t after = n.last + 1u;
+    if (after < l_.m.tokens.size() && l_.m.tokens[after].glued) return p; // "3B Wicklow St"
+    if (!can_be_sum(n) || n.rate || has_words(l_, 0, n.first, rules_) ||
+        !has_words(l_, n.last + 1u, l_.m.tokens.size(), rules_))
+      return p;
+    p.number = 0;
+    p.minus = n.first > 0 && l_.m.tokens[n.first - 1u].is('-');
+    p.plus = n.first > 0 && l_.m.tokens[n.first - 1u].is('+');
+    p.label_first = p.tail_first = n.last + 1u;
+    p.label_last = l_.m.tokens.size();
+    p.text.emplace_back(l_.m.tokens[n.last].end, static_cast<std::uint32_t>(l_.row.text.size()));
+    return p;
   }
 
   /// A row without heads: the numbers at its end, in cells of their own or after the words.
@@ -126,7 +148,7 @@ private:
     p.number = numbers.back();
     if (numbers.size() >= 2)
       for (const std::size_t n : numbers)
-        if (is_strong(number(n)) || bare_sums_) p.others.push_back(n);
+        if (is_strong(number(n)) || style_.bare) p.others.push_back(n);
     std::vector<std::size_t> label;
     for (std::size_t c = 0; c < first_number; ++c)
       if (!(c == 0 && first_number > 1 && is_marginal(c)) && l_.row.cells[c].end > l_.row.cells[c].start)
@@ -207,7 +229,7 @@ private:
 
   const PaperRow& l_;
   const std::optional<Columns>& columns_;
-  bool bare_sums_;
+  SumStyle style_;
   const RecogniserRules& rules_;
 };
 
@@ -269,9 +291,9 @@ void describe_by_cells(const PaperRow& l, RowFigures& p, const std::vector<std::
   p.tail_first = l.m.tokens.size();
 }
 
-RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, bool bare_sums,
+RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style,
                       const RecogniserRules& rules) {
-  return FigureFinder(row, columns, bare_sums, rules).run();
+  return FigureFinder(row, columns, style, rules).run();
 }
 
 } // namespace wearline

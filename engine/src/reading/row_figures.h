@@ -32,7 +32,7 @@ struct RowFigures {
 };
 
 /// `columns`: of the table the row stands in, if one was headed.
-RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, bool bare_sums,
+RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style,
                       const RecogniserRules& rules);
 
 /// The number a cell holds, if it holds nothing else; `nowhere` otherwise.

@@ -19,6 +19,14 @@ void likeliest_first(Entry& e) {
 bool is_line_role(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
 bool is_line(const Entry& e) { return is_line_role(e.options[0].role); }
 
+/// No part of the account unless much speaks for it.
+void leave_out(Entry& e, const char* fate, int against) {
+  e.passing_fate = fate;
+  e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
+  for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + against;
+  likeliest_first(e);
+}
+
 /// Makes a figure the sum of the entry; the other stays possible.
 void prefer_figure(Entry& e, std::size_t figure, const ReadingWeights& w) {
   const std::size_t was = e.options[0].figure;
@@ -119,7 +127,8 @@ void signs(Entries& entries) {
 }
 
 /// A row whose words name nothing and whose sum is all charges since the start or since the last such row, to the cent,
-/// is a subtotal or the total. Two round charges may come to a third by chance: three, or cents, have to agree.
+/// is a subtotal or the total. Two round charges may come to a third by chance: three, or cents, have to agree. Where
+/// its words do name something ("Tenant portion"), four charges or three with cents, all there are.
 void sums_so_far(Entries& entries, const ReadingWeights& w) {
   Money since, all;
   std::size_t lines = 0, all_lines = 0;
@@ -130,7 +139,10 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
     const auto is_sum_of = [&](Money sum, std::size_t count) {
       return o.value == sum && (count > 2 || (count == 2 && telling));
     };
-    if (e.kind == LabelKind::none && !e.named && is_line(e) && (is_sum_of(since, lines) || is_sum_of(all, all_lines))) {
+    const bool sure = all_lines > 3 || (all_lines == 3 && telling);
+    const bool comes_out =
+        e.named ? sure && is_sum_of(all, all_lines) : is_sum_of(since, lines) || is_sum_of(all, all_lines);
+    if (e.kind == LabelKind::none && is_line(e) && comes_out) {
       const std::size_t figure = o.figure;
       e.may_be(SumRole::subtotal, o.value, 0, figure);
       for (RoleOption& option : e.options)
@@ -150,6 +162,20 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
     all += value;
     ++lines;
     ++all_lines;
+  }
+}
+
+/// Rows right after the refund that come to it share it out ("Priya, one half"): they are no charges.
+void shares_of_refund(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    if (list[i].options[0].role != SumRole::refund) continue;
+    Money shared;
+    std::size_t end = i + 1;
+    while (end < list.size() && !list[end].prose && is_line(list[end]) && shared < list[i].options[0].value)
+      shared += list[end++].options[0].value;
+    if (end < i + 3 || shared != list[i].options[0].value) continue;
+    for (std::size_t k = i + 1; k < end; ++k) leave_out(list[k], "repeated", w.leave_named);
   }
 }
 
@@ -227,13 +253,8 @@ void accounts_apart(Entries& entries, const ReadingWeights& w) {
 /// On a form with boxes, what is not ticked is not charged.
 void ticks(Entries& entries, const ReadingWeights& w) {
   if (std::none_of(entries.list.begin(), entries.list.end(), [](const Entry& e) { return e.tick > 0; })) return;
-  for (Entry& e : entries.list) {
-    if (e.tick >= 0) continue;
-    e.passing_fate = "information";
-    e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
-    for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.leave_named;
-    likeliest_first(e);
-  }
+  for (Entry& e : entries.list)
+    if (e.tick < 0) leave_out(e, "information", w.leave_named);
 }
 
 /// Sums without words at the foot of a block of charges or credits are not the total where there are both.
@@ -254,13 +275,8 @@ void attachments(Entries& entries, const ReadingWeights& w) {
   if (std::none_of(entries.list.begin(), entries.list.end(),
                    [&](const Entry& e) { return is_line(e) && !attached(e); }))
     return;
-  for (Entry& e : entries.list) {
-    if (!attached(e) || e.options[0].role == SumRole::passing) continue;
-    e.passing_fate = "repeated";
-    e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
-    for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w.whole_section;
-    likeliest_first(e);
-  }
+  for (Entry& e : entries.list)
+    if (attached(e) && e.options[0].role != SumRole::passing) leave_out(e, "repeated", w.whole_section);
 }
 
 } // namespace
@@ -271,6 +287,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   signs(entries);
   ticks(entries, weights);
   accounts_apart(entries, weights);
+  shares_of_refund(entries, weights);
   sums_so_far(entries, weights);
   section_totals(entries, weights);
   block_feet(entries);

@@ -90,6 +90,25 @@ bool is_sentence(const PaperRow& l, const RecogniserRules& rules) {
   return has_inner_stop(l.row.text) || announces || ends || sums >= 3 || (sums == 2 && strung(l, rules));
 }
 
+std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, std::size_t last,
+                          const RecogniserRules& rules) {
+  const PaperRow& head = rows[row];
+  if (!head.row.bulleted || head.row.cells.size() > 1 ||
+      (!head.m.numbers.empty() && ends_row(head, head.m.numbers.back(), rules)))
+    return row + 1;
+  std::size_t end = row + 1, tokens = head.m.tokens.size();
+  bool stop = has_inner_stop(head.row.text);
+  for (; end < last; ++end) {
+    const PaperRow& l = rows[end];
+    if (!l.fate.empty() || l.row.rule || l.row.bulleted || l.row.cells.size() > 1 || l.row.indent <= head.row.indent)
+      break;
+    tokens += l.m.tokens.size();
+    stop = stop || has_inner_stop(l.row.text);
+  }
+  stop = stop || rows[end - 1].row.text.back() == '.';
+  return stop && tokens > 14 ? end : row + 1;
+}
+
 std::optional<Product> product_of(const PaperRow& l, const RecogniserRules& rules) {
   for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
     const Number& count = l.m.numbers[k];

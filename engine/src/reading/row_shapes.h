@@ -8,6 +8,10 @@
 
 namespace wearline {
 
+/// Where the numbered paragraph that begins with the row ends ("4. The deposit was $1,850.00. This leaves / $1,228.20
+/// for Tenant."); the next row if it is none.
+std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, std::size_t last,
+                          const RecogniserRules& rules);
 /// The rows from `first` to `last` (exclusive) flow as sentences.
 bool reads_as_prose(const std::vector<PaperRow>& rows, std::size_t first, std::size_t last,
                     const RecogniserRules& rules);

@@ -91,7 +91,10 @@ bool names_account_number(const PaperRow& l, const RecogniserRules& rules) {
     for (const Mention& s : l.m.statement) {
       const std::string& id = rules.statement().at(s.concept_id).id;
       if (id != "st:deposit" && id != "st:refund" && id != "st:total" && id != "st:leaves") continue;
-      const bool after = s.first == n.last + 1u, before = n.first <= s.last + 2u && n.first > s.last;
+      // "had 600 from you (deposit)"
+      const bool alone = id == "st:deposit" && l.m.numbers.size() == 1 && s.first <= n.last + 4u;
+      const bool after = s.first == n.last + 1u || (s.first > n.last && alone),
+                 before = n.first <= s.last + 2u && n.first > s.last;
       if (after || (before && ends_row(l, n, rules))) return true;
     }
   }

@@ -156,7 +156,10 @@ const sets = [
   ['our own, varied, 301 to 344', measureStatements(path.join(here, 'reading/varied'), (n) => n < 350)],
   ['our own, varied, 351 to 380', measureStatements(path.join(here, 'reading/varied'), (n) => n > 350 && n < 400)],
   ['our own, varied, 401 to 430', measureStatements(path.join(here, 'reading/varied'), (n) => n > 400 && n < 500)],
-  ['our own, varied, 501 to 530', measureStatements(path.join(here, 'reading/varied'), (n) => n > 500)],
+  ['our own, varied, 501 to 530', measureStatements(path.join(here, 'reading/varied'), (n) => n > 500 && n < 600)],
+  ['our own, varied, 701 to 739', measureStatements(path.join(here, 'reading/varied'), (n) => n > 700 && n < 800)],
+  ['our own, varied, 801 to 836', measureStatements(path.join(here, 'reading/varied'), (n) => n > 800 && n < 840)],
+  ['our own, unusual, 841 to 880', measureStatements(path.join(here, 'reading/varied'), (n) => n > 840)],
 ];
 
 const lineFields = ['amount', 'charge or not', 'element', 'finding', 'kind', 'place', 'quantity'];

@@ -152,6 +152,11 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
   else if (a.frame_closes && !a.total_closes) out.gain += w.refund_closes / 2; // else two totals contradict
   if ((a.total_closes || a.refund_closes || a.due_closes) && t.lines > 1 && net % 100 != 0) out.gain += w.cents_close;
   out.gain -= w.idle_guess * idle_guesses(t, a);
+  // What the paper itself calls the refund, though another sum comes out as that.
+  if (a.refund_closes)
+    for (const std::int64_t s : t.refunds) out.gain -= agrees(s, net) ? 0 : w.spare_total;
+  if (a.due_closes)
+    for (const std::int64_t s : t.dues) out.gain -= agrees(-s, net) ? 0 : w.spare_total;
   return out;
 }
 
@@ -562,6 +567,11 @@ private:
     return out;
   }
 
+  /// The paper states what the charges should come to, and they do not.
+  static bool contradicts(const AccountSums& a) {
+    return a.total || (a.has_base && (a.refund || a.due));
+  }
+
   /// Charges that another reading, as likely, does not have; and those that little speaks for and no sum confirms.
   void find_open(WholeReading& out) const {
     std::vector<bool> open(list_.size(), false);
@@ -583,12 +593,13 @@ private:
       if (differs) break;
     }
     if (out.closes) return;
+    const int doubtful = contradicts(out.sums) ? w_.doubtful_if_off : w_.doubtful;
     for (std::size_t e = 0; e < list_.size(); ++e) {
       const Entry& entry = list_[e];
       if (open[e] || !is_line(entry.options[out.chosen[e]].role)) continue;
       const std::size_t leave = option_of(entry, SumRole::passing);
       const bool mended = entry.figures[entry.options[out.chosen[e]].figure].mended;
-      if (mended || (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= w_.doubtful))
+      if (mended || (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= doubtful))
         out.open.push_back({e, out.chosen[e], 0});
     }
   }

@@ -32,6 +32,12 @@ enum class LabelKind : std::uint8_t {
 /// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
 MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement = true);
 
+/// A sum of the account, as none, headings, facts, letters and pages are not.
+constexpr bool is_account(LabelKind kind) {
+  return kind != LabelKind::none && kind != LabelKind::heading && kind != LabelKind::fact &&
+         kind != LabelKind::letter && kind != LabelKind::page;
+}
+
 /// The kind of the tokens from `first` to `last` (exclusive). A text that names a thing, work or state which is not
 /// part of the statement's own words ("balance of February rent") is none of these.
 LabelKind label_of(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);

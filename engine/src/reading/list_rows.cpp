@@ -132,7 +132,7 @@ private:
       return;
     }
     if (account_row(i)) return;
-    if (!columns_ && is_sentence(l, rules_)) return prose(i, i + 1);
+    if (!columns_ && (is_sentence(l, rules_) || tells_account(l, rules_))) return prose(i, i + 1);
     if (pairs_row(i)) return;
     const RowFigures p = figures_of(l, columns_, paper_.sums, rules_);
     if (!p.found()) return words_row(i);
@@ -146,6 +146,9 @@ private:
     if (in_brackets(l)) return detail_row(i);
     if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l, rules_))
       return sum_row(i, p, LabelKind::deposit);
+    if (kind == LabelKind::none && !columns_ && !l.row.bulleted && !is_strong(l.m.numbers[p.number]) &&
+        names_account_number(l, rules_) && !names_own_charge(l, rules_))
+      return prose(i, i + 1);
     switch (kind) {
     case LabelKind::none:
     case LabelKind::heading:
@@ -166,20 +169,24 @@ private:
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.
   bool pairs_row(std::size_t i) {
     PaperRow& l = rows_[i];
-    if (columns_ || l.row.tabular || l.row.cells.size() < 4 || l.row.cells.size() % 2 != 0) return false;
-    for (std::size_t c = 0; c < l.row.cells.size(); c += 2) {
-      const std::size_t n = lone_number(l, c + 1, rules_);
+    if (columns_) return false;
+    std::vector<std::size_t> cells;
+    for (std::size_t c = 0; c < l.row.cells.size(); ++c)
+      if (l.row.cells[c].start < l.row.cells[c].end) cells.push_back(c);
+    if (cells.size() < 4 || cells.size() % 2 != 0) return false;
+    for (std::size_t k = 0; k < cells.size(); k += 2) {
+      const std::size_t c = cells[k], n = lone_number(l, cells[k + 1], rules_);
       if (lone_number(l, c, rules_) != nowhere || is_sign_cell(l, c) || n == nowhere || !is_strong(l.m.numbers[n]) ||
           !l.m.numbers[n].money())
         return false;
       const std::size_t first = token_at(l.m, l.row.cells[c].start), last = token_at(l.m, l.row.cells[c].end);
-      if (!has_words(l, first, last, rules_) || label_of(l.m, rules_, first, last) != LabelKind::none) return false;
+      if (!has_words(l, first, last, rules_) || is_account(label_of(l.m, rules_, first, last))) return false;
     }
     flush_pending("no-amount");
-    for (std::size_t c = 0; c < l.row.cells.size(); c += 2) {
+    for (std::size_t k = 0; k < cells.size(); k += 2) {
       RowFigures p;
-      p.number = lone_number(l, c + 1, rules_);
-      describe_by_cells(l, p, {c});
+      p.number = lone_number(l, cells[k + 1], rules_);
+      describe_by_cells(l, p, {cells[k]});
       charge_row(i, p);
     }
     return true;
@@ -218,6 +225,10 @@ private:
         e.may_be(SumRole::total, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::held, e.figures[0].value, w_.spare_total);
         e.may_be(SumRole::refund, e.figures[0].value, w_.sum_is_other);
+      } else if (l.m.numbers[k].after_equals && k + 1 == l.m.numbers.size()) { // "1,841.25 - 276.50 = 1,564.75"
+        e.may_be(SumRole::refund, e.figures[0].value, w_.spare_total);
+        e.may_be(SumRole::due, e.figures[0].value, w_.sum_is_other);
+        e.may_be(SumRole::total, e.figures[0].value, w_.sum_is_other);
       } else if (is_strong(l.m.numbers[k])) {
         e.may_be(SumRole::total, e.figures[0].value, w_.sum_is_none);
       }
@@ -345,8 +356,7 @@ private:
     PaperRow& l = rows_[i];
     PaperRow& last = rows_[pending_.back()];
     const LabelKind kind = label_of(last.m, rules_, 0, last.m.tokens.size());
-    if (kind != LabelKind::none && kind != LabelKind::heading && kind != LabelKind::letter && kind != LabelKind::fact &&
-        kind != LabelKind::page) {
+    if (is_account(kind)) {
       const std::string text(body_of(last));
       const bool directed = says_who(last, rules_, 0, last.m.tokens.size());
       last.fate = l.fate = "sums";
@@ -379,7 +389,8 @@ private:
     e.named =
         std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r], rules_); });
     e.heard = heard_roles(l, rules_);
-    add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), account_is_closed()}, w_);
+    add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), is_denied(l, n, rules_), account_is_closed()},
+                     w_);
     out_.list.push_back(std::move(e));
     last_charge_ = out_.list.size() - 1;
     last_row_ = i;

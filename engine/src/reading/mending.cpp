@@ -65,12 +65,14 @@ void mend_number(std::string& t, std::size_t from, std::size_t to) {
     if (const char digit = as_digit(t[i]); digit != 0) t[i] = digit;
 }
 
-/// "120 .00", as a scan parts it: the figures move to their cents. Every byte keeps its place but these.
+/// "120 .00" and "25. 00", as a scan parts them: the figures move to their cents. Every byte keeps its place but these.
 void close_gaps(std::string& t) {
-  for (std::size_t i = 1; i + 3 < t.size(); ++i) {
-    const bool cents = t[i] == ' ' && (t[i + 1] == '.' || t[i + 1] == ',') && is_digit(t[i + 2]) &&
+  for (std::size_t i = 1; i + 2 < t.size(); ++i) {
+    const bool cents = i + 3 < t.size() && t[i] == ' ' && (t[i + 1] == '.' || t[i + 1] == ',') && is_digit(t[i + 2]) &&
                        is_digit(t[i + 3]) && (i + 4 == t.size() || t[i + 4] == ' ');
-    if (!cents || !is_digit(t[i - 1])) continue;
+    const bool after = i + 3 == t.size() && t[i] == ' ' && i > 1 && t[i - 1] == '.' && is_digit(t[i - 2]) &&
+                       is_digit(t[i + 1]) && is_digit(t[i + 2]);
+    if (!after && (!cents || !is_digit(t[i - 1]))) continue;
     std::size_t from = i;
     while (from > 0 &&
            (is_digit(t[from - 1]) || t[from - 1] == ',' || t[from - 1] == '.' || as_digit(t[from - 1]) != 0))

@@ -436,6 +436,13 @@ private:
       --from; // "US$", "C$"
     if (!n.currency && to + 1 < t_.size() && currency(to + 1)) ++to, n.currency = true;
     else if (n.currency && to + 1 < t_.size() && t_[to + 1].word() && currency(to + 1)) ++to;
+    if (!n.currency && n.whole && n.thousandths < 1'000'000 && sign(to + 1, '\x82')) { // "79\u00a2"
+      n.thousandths /= 100;
+      n.decimals = 2;
+      n.whole = false;
+      n.currency = true;
+      ++to;
+    }
     if (n.currency && n.whole && !n.slip) take_cents(n, to);
     if (n.first > from + 0 && from > 0 && (sign(from - 1, '-') || sign(from - 1, '+')) && attached_sign(from - 1))
       take_sign(n, --from);

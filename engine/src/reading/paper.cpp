@@ -127,6 +127,18 @@ void find_repeated(std::vector<PaperRow>& rows, const RecogniserRules& rules) {
   }
 }
 
+/// The text with what is struck out ("~~Refund 481.40~~") as blanks; every byte keeps its place.
+std::string without_struck(const std::string& text) {
+  std::string t(text);
+  for (std::size_t from = t.find("~~"); from != std::string::npos;) {
+    const std::size_t end = t.find("~~", from + 2);
+    if (end == std::string::npos || end == from + 2) break;
+    std::fill(t.begin() + static_cast<std::ptrdiff_t>(from), t.begin() + static_cast<std::ptrdiff_t>(end + 2), ' ');
+    from = t.find("~~", end + 2);
+  }
+  return t;
+}
+
 bool counts_bare(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
   int bare = 0, strong = 0;
   for (const PaperRow& r : rows) {
@@ -233,7 +245,7 @@ StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules
   for (Row& row : split_rows(text)) {
     PaperRow r;
     if (!row.blank && !row.rule) {
-      const std::string mended = mend_letters(row.text);
+      const std::string mended = mend_letters(without_struck(row.text));
       r.m = mark(mended, rules, paper.style);
       mark_mended(r.m, row.text, mended);
     }

@@ -123,12 +123,13 @@ private:
         continue;
       }
       const LabelKind kind = kind_of(from, n, last, first, found);
-      if (!is_strong(n) && !is_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
+      if (!is_strong(n) && !frames_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
         continue;
       found.push_back({k, from, kind});
       if (is_strong(n)) from = n.last + 1u;
     }
     bool any = false;
+    told_ = std::count_if(found.begin(), found.end(), [](const Found& f) { return frames_account(f.kind); }) > 1;
     for (std::size_t i = 0; i < found.size(); ++i) {
       if (found[i].kind == LabelKind::none) charge_entry(found, i, first, last, end);
       else sum_entry(found[i]);
@@ -145,7 +146,7 @@ private:
     return asks;
   }
 
-  static bool is_account(LabelKind k) {
+  static bool frames_account(LabelKind k) {
     return k == LabelKind::deposit || k == LabelKind::total || k == LabelKind::refund || k == LabelKind::due ||
            k == LabelKind::held;
   }
@@ -178,15 +179,24 @@ private:
       e.may_be(SumRole::charge, value, w_.fact_is_charge);
     } else {
       e.passing_fate = "remark";
-      if (!is_strong(n)) e.may_be(SumRole::passing, value, 0);
+      const bool bare = !is_strong(n) && !told_ && !named_beside(n);
+      if (bare) e.may_be(SumRole::passing, value, 0);
       add_sum_roles(e, f.kind, value, w_);
-      if (!is_strong(n))
+      if (bare)
         for (RoleOption& o : e.options) o.cost += o.role == SumRole::passing ? 0 : w_.spare_total;
     }
     settle(m_.tokens[f.from].start, m_.tokens[n.last].end, f.kind == LabelKind::fact ? "information" : "sums");
     out_.list.push_back(std::move(e));
   }
 
+  /// "deposit was 875", "765 coming to you": a word of the account right at the number.
+  bool named_beside(const Number& n) const {
+    return n.thousandths >= 20'000 && std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+             const std::string& id = rules_.statement().at(s.concept_id).id;
+             return (id == "st:deposit" || id == "st:refund" || id == "st:total") && s.match == Match::exact &&
+                    (s.last + 1u == n.first || s.first == n.last + 1u);
+           });
+  }
   bool measure_follows(const Number& n) const {
     if (n.currency) return false;
     for (const Mention& u : m_.charge)
@@ -395,7 +405,7 @@ private:
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || n.rate;
     const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last) ||
-                         bought_in_year(n, last);
+                         bought_in_year(n, last) || share_of(n, first);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -409,7 +419,7 @@ private:
     const bool credit = credits(from, to);
     const Money value = e.figures[0].value;
     const SumRole role = credit ? SumRole::credit : SumRole::charge;
-    const bool kept = clause || names_charge(m_, rules_, first, last);
+    const bool kept = clause || names_charge(m_, rules_, first, last) || asked(n, first);
     e.passing_fate = kept ? "in-passing" : "number-without-sign";
     if (kept && !passing) {
       e.may_be(role, value, 0);
@@ -422,7 +432,7 @@ private:
       e.may_be(role, value, kept ? w_.leave_in_sentence : w_.sum_is_charge);
     }
     e.may_be(credit ? SumRole::charge : SumRole::credit, value, 2 * w_.turned_sign);
-    for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
+    for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::payment})
       e.may_be(sum, value, w_.sentence_is_sum);
     settle(m_.tokens[std::min<std::size_t>(from, n.first)].start, m_.tokens[std::max<std::size_t>(to - 1, n.last)].end,
            e.options[0].role == SumRole::passing ? e.passing_fate.c_str() : "charge");
@@ -455,6 +465,22 @@ private:
     return t + 1 < last && (m_.tokens[t].text == "in" || m_.tokens[t].text == "en" || m_.tokens[t].text == "back") &&
            std::any_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& year) {
              return year.kind == NumberKind::year && year.first > n.last && year.first <= t + 2;
+           });
+  }
+
+  /// "so you are charged $496.00"
+  bool asked(const Number& n, std::size_t first) const {
+    for (std::size_t t = n.first; t-- > first && t + 4 > n.first;)
+      if (is(t, "w:asks")) return true;
+    return false;
+  }
+  /// "75 % of $280.00", "one third of $360.00": what the share is taken of.
+  bool share_of(const Number& n, std::size_t first) const {
+    if (n.first < first + 2 || !is(n.first - 1u, "w:of-whole")) return false;
+    const std::size_t before = n.first - 2u;
+    return m_.tokens[before].is('%') || is(before, "w:fraction") ||
+           std::any_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& p) {
+             return p.last == before && (p.kind == NumberKind::percent || p.kind == NumberKind::fraction);
            });
   }
 
@@ -606,6 +632,7 @@ private:
   const ReadingWeights& w_;
   Joined joined_;
   MarkedText m_;
+  bool told_ = false; ///< the sentence at hand names two sums of the account, so bare numbers are sums too
   std::vector<std::string> fates_;
   Entries& out_;
 };

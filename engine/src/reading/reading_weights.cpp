@@ -9,7 +9,7 @@ namespace wearline {
 
 Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
   using Field = std::pair<const char*, int ReadingWeights::*>;
-  static constexpr std::array<Field, 27> fields = {{{"totalCloses", &ReadingWeights::total_closes},
+  static constexpr std::array<Field, 28> fields = {{{"totalCloses", &ReadingWeights::total_closes},
                                                     {"refundCloses", &ReadingWeights::refund_closes},
                                                     {"oneLine", &ReadingWeights::one_line},
                                                     {"centsClose", &ReadingWeights::cents_close},
@@ -35,7 +35,8 @@ Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
                                                     {"idleGuess", &ReadingWeights::idle_guess},
                                                     {"toldAccount", &ReadingWeights::told_account},
                                                     {"openWithin", &ReadingWeights::open_within},
-                                                    {"doubtful", &ReadingWeights::doubtful}}};
+                                                    {"doubtful", &ReadingWeights::doubtful},
+                                                    {"doubtfulIfOff", &ReadingWeights::doubtful_if_off}}};
   Faults faults;
   for (const auto& [name, member] : fields) {
     if (object.is_object() && object.contains(name) && object[name].is_number_integer())

@@ -15,10 +15,11 @@ struct ReadingWeights {
   int heard_sum = 0, unnamed_is_sum = 0, named_is_sum = 0, sentence_is_sum = 0;
   int sum_is_other = 0, sum_is_none = 0, sum_is_charge = 0, fact_is_charge = 0;
   int other_figure = 0, other_column = 0, turned_sign = 0, whole_section = 0, spare_total = 0;
-  int idle_guess = 0;   ///< a sum its words do not call one, that does not come out
-  int told_account = 0; ///< a whole account that comes out in sentences whose words do not say so
-  int open_within = 0;  ///< readings that differ by less are both shown
-  int doubtful = 0;     ///< a charge that costs no more to leave, and that no sum confirms, is asked about
+  int idle_guess = 0;      ///< a sum its words do not call one, that does not come out
+  int told_account = 0;    ///< a whole account that comes out in sentences whose words do not say so
+  int open_within = 0;     ///< readings that differ by less are both shown
+  int doubtful_if_off = 0; ///< the same where sums are stated and none comes out
+  int doubtful = 0;        ///< a charge that costs no more to leave, and that no sum confirms, is asked about
 };
 
 /// Faults: a weight that is missing or no number; the pointer is into the object.

@@ -146,6 +146,7 @@ private:
     }
     if (numbers.empty() || !acceptable(number(numbers.back()), first_number > 0)) return by_words();
     p.number = numbers.back();
+    if (numbers.size() == 1 && number(p.number).after_equals) take_step(p, p.number);
     if (numbers.size() >= 2)
       for (const std::size_t n : numbers)
         if (is_strong(number(n)) || style_.bare) p.others.push_back(n);
@@ -176,6 +177,7 @@ private:
     if (pick == nowhere) return p;
     const Number& n = number(pick);
     p.number = pick;
+    if (n.after_equals) take_step(p, pick);
     p.label_first = token_at(l_.m, l_.row.body);
     p.label_last = n.first;
     p.tail_first = n.last + 1u;
@@ -186,6 +188,17 @@ private:
     if (p.label_last <= p.label_first || !has_words(l_, p.label_first, p.label_last, rules_))
       p.label_first = p.tail_first, p.label_last = l_.m.tokens.size();
     return p;
+  }
+
+  /// "less 85 for the stove top = 1115": what is taken off, and what is then left.
+  void take_step(RowFigures& p, std::size_t rest) const {
+    std::size_t step = nowhere;
+    for (std::size_t k = 0; k < rest; ++k) {
+      if (!can_be_sum(number(k)) || number(k).rate) continue;
+      if (step != nowhere) return;
+      step = k;
+    }
+    if (step != nowhere) p.others = {step, rest};
   }
 
   bool begins_row(const Number& n) const { return !has_words(l_, 0, n.first, rules_) && is_strong(n) && !n.rate; }

@@ -128,7 +128,7 @@ void signs(Entries& entries) {
 
 /// A row whose words name nothing and whose sum is all charges since the start or since the last such row, to the cent,
 /// is a subtotal or the total. Two round charges may come to a third by chance: three, or cents, have to agree. Where
-/// its words do name something ("Tenant portion"), four charges or three with cents, all there are.
+/// its words do name something ("Tenant portion"), all charges there are, three or more.
 void sums_so_far(Entries& entries, const ReadingWeights& w) {
   Money since, all;
   std::size_t lines = 0, all_lines = 0;
@@ -165,11 +165,12 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
   }
 }
 
-/// Rows right after the refund that come to it share it out ("Priya, one half"): they are no charges.
-void shares_of_refund(Entries& entries, const ReadingWeights& w) {
+/// Rows right after the refund, or what is still owed, that come to it share it out ("Priya, one half", "May
+/// 5  95.00"): they are no charges.
+void shares_of_rest(Entries& entries, const ReadingWeights& w) {
   auto& list = entries.list;
   for (std::size_t i = 0; i < list.size(); ++i) {
-    if (list[i].options[0].role != SumRole::refund) continue;
+    if (list[i].options[0].role != SumRole::refund && list[i].options[0].role != SumRole::due) continue;
     Money shared;
     std::size_t end = i + 1;
     while (end < list.size() && !list[end].prose && is_line(list[end]) && shared < list[i].options[0].value)
@@ -177,6 +178,27 @@ void shares_of_refund(Entries& entries, const ReadingWeights& w) {
     if (end < i + 3 || shared != list[i].options[0].value) continue;
     for (std::size_t k = i + 1; k < end; ++k) leave_out(list[k], "repeated", w.leave_named);
   }
+}
+
+/// What follows a total that is all charges before it, the deposit and the refund is seldom a charge: notes, prices.
+void notes_after(Entries& entries, const ReadingWeights& w) {
+  Money all;
+  std::size_t lines = 0, end = entries.list.size();
+  bool foot = false, deposit = false;
+  for (std::size_t i = 0; i < entries.list.size() && end == entries.list.size(); ++i) {
+    const Entry& e = entries.list[i];
+    const SumRole role = e.options[0].role;
+    if (role == SumRole::deposit || role == SumRole::held) deposit = true;
+    else if (is_line(e) && !foot)
+      all += role == SumRole::charge ? e.options[0].value : Money{} - e.options[0].value, ++lines;
+    else if ((role == SumRole::total || role == SumRole::subtotal) && lines > 2 && e.options[0].value == all)
+      foot = true;
+    else if (foot && deposit && (role == SumRole::refund || role == SumRole::due || is_line(e))) end = i + 1;
+  }
+  for (std::size_t i = end; i < entries.list.size(); ++i)
+    for (RoleOption& o : entries.list[i].options)
+      if (o.role == SumRole::passing && o.figure == entries.list[i].options[0].figure)
+        o.cost = std::min(o.cost, w.leave_after_account);
 }
 
 /// A total of the charges since the last one, with more charges below, is a subtotal.
@@ -287,9 +309,10 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   signs(entries);
   ticks(entries, weights);
   accounts_apart(entries, weights);
-  shares_of_refund(entries, weights);
+  shares_of_rest(entries, weights);
   sums_so_far(entries, weights);
   section_totals(entries, weights);
+  notes_after(entries, weights);
   block_feet(entries);
   attachments(entries, weights);
   return running;

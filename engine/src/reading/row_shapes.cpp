@@ -93,9 +93,13 @@ bool is_sentence(const PaperRow& l, const RecogniserRules& rules) {
 std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, std::size_t last,
                           const RecogniserRules& rules) {
   const PaperRow& head = rows[row];
-  if (!head.row.bulleted || head.row.cells.size() > 1 ||
-      (!head.m.numbers.empty() && ends_row(head, head.m.numbers.back(), rules)))
-    return row + 1;
+  if (!head.row.bulleted || head.row.cells.size() > 1) return row + 1;
+  if (!head.m.numbers.empty() && ends_row(head, head.m.numbers.back(), rules)) {
+    const bool goes_on = row + 1 < last && !rows[row + 1].row.blank && head.row.text.back() != '.' &&
+                         rows[row + 1].row.text[rows[row + 1].row.body] >= 'a' &&
+                         rows[row + 1].row.text[rows[row + 1].row.body] <= 'z';
+    if (!goes_on) return row + 1;
+  }
   std::size_t end = row + 1, tokens = head.m.tokens.size();
   bool stop = has_inner_stop(head.row.text);
   for (; end < last; ++end) {

@@ -69,6 +69,13 @@ bool in_passing(const PaperRow& l, const Number& n, const RecogniserRules& rules
   });
 }
 
+bool is_denied(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+  const Lexicon::Id id = rules.statement().find("w:denied");
+  return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+    return s.concept_id == id && s.match == Match::exact && s.first > n.last;
+  });
+}
+
 bool names_own_charge(const PaperRow& l, const RecogniserRules& rules) {
   const auto own = [&](std::size_t t) {
     return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
@@ -83,6 +90,16 @@ bool names_own_charge(const PaperRow& l, const RecogniserRules& rules) {
   return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& c) {
     return c.first != c.last && names_charge(l.m, rules, c.first, c.last + 1u) && !(own(c.first) && own(c.last));
   });
+}
+
+bool tells_account(const PaperRow& l, const RecogniserRules& rules) {
+  if (l.row.bulleted || l.row.cells.size() > 1) return false;
+  const auto sums = std::count_if(l.m.numbers.begin(), l.m.numbers.end(), [](const Number& n) {
+    return can_be_sum(n) && !n.rate && (is_strong(n) || n.thousandths >= 20'000);
+  });
+  if (sums != 2 || !can_be_sum(l.m.numbers.back()) || !ends_row(l, l.m.numbers.back(), rules)) return false;
+  return mentions_word(l, rules, "st:deposit") &&
+         (mentions_word(l, rules, "st:refund") || mentions_word(l, rules, "st:leaves")) && !names_own_charge(l, rules);
 }
 
 bool names_account_number(const PaperRow& l, const RecogniserRules& rules) {

@@ -24,8 +24,12 @@ bool is_credit(const PaperRow& row, const RowFigures& figures, const RecogniserR
 bool is_free(const PaperRow& row, const Number& number, const RecogniserRules& rules);
 /// "bought May 2021 for", "usually": words soon before the sum that make it a price.
 bool in_passing(const PaperRow& row, const Number& number, const RecogniserRules& rules);
+/// "35, but that was old, not charged": taken back in the same row.
+bool is_denied(const PaperRow& row, const Number& number, const RecogniserRules& rules);
 /// Names a thing, work or state with words that are not the account's own ("check", "hold").
 bool names_own_charge(const PaperRow& row, const RecogniserRules& rules);
+/// "so from the 700 deposit you get 563": the deposit and what comes back or off, in one breath, and nothing else.
+bool tells_account(const PaperRow& row, const RecogniserRules& rules);
 /// "the 450 deposit": a bare number beside a word of the account.
 bool names_account_number(const PaperRow& row, const RecogniserRules& rules);
 /// Roles that single words of the row speak for, though the row as a whole is not called so.

@@ -152,6 +152,44 @@ bool is_rule(std::string_view text) {
   return marks >= 2;
 }
 
+/// Bytes of the time and name that a chat puts before a message ("[6/3/24, 9:12 AM] Terry: ", "8/12/25 18:04 - Chayo:
+/// ", "9:12 Terry: "); 0 if there is none.
+std::size_t chat_head(std::string_view text) {
+  std::size_t at = starts_with(text, "[") ? 1 : 0;
+  const bool bracket = at == 1;
+  bool clock = false, digit = false;
+  const auto is_time_sign = [](char c) {
+    return is_digit(c) || std::string_view("/.:-, ").find(c) != std::string_view::npos;
+  };
+  const std::size_t begin = at;
+  while (at < text.size() && at - begin < 32) {
+    if (is_time_sign(text[at])) {
+      clock = clock || (text[at] == ':' && digit && at + 1 < text.size() && is_digit(text[at + 1]));
+      digit = is_digit(text[at]);
+      ++at;
+    } else if (const std::size_t wide = blank_at(text, at); wide != 0) at += wide;
+    else if ((text[at] == 'A' || text[at] == 'P' || text[at] == 'a' || text[at] == 'p') && at + 1 < text.size() &&
+             (text[at + 1] == 'M' || text[at + 1] == 'm'))
+      at += 2;
+    else break;
+  }
+  if (!clock) return 0;
+  if (bracket) {
+    if (at >= text.size() || text[at] != ']') return 0;
+    at = skip_blanks(text, at + 1);
+  }
+  const std::size_t name = at;
+  std::size_t words = 0;
+  while (at < text.size() && at - name < 40 && text[at] != ':') {
+    if (is_digit(text[at]) || text[at] == '$' || text[at] == '\t') return 0;
+    words += text[at] == ' ';
+    ++at;
+  }
+  if (at >= text.size() || text[at] != ':' || at == name || words > 3) return 0;
+  const std::size_t after = skip_blanks(text, at + 1);
+  return after < text.size() && after > at + 1 ? after : 0;
+}
+
 class CellSplitter {
 public:
   explicit CellSplitter(Row& row) : row_(row), t_(row.text), at_(row.body) {}
@@ -247,6 +285,8 @@ Row make_row(std::string_view line, std::size_t number) {
     row.bulleted = true;
     row.body = static_cast<std::uint32_t>(first + size);
   }
+  if (const std::size_t head = chat_head(std::string_view(row.text).substr(row.body)); head != 0)
+    row.body += static_cast<std::uint32_t>(head);
   if (row.text[0] == '\t') row.body = 0; // an empty first cell counts
   CellSplitter splitter(row);
   splitter.begin();

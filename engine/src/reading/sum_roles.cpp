@@ -71,7 +71,8 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
 
 void add_charge_roles(Entry& e, std::size_t main, const ChargeSigns& signs, const ReadingWeights& w) {
   const Money value = signs.free ? Money{} : size_of(e.figures[main].value);
-  e.may_be(signs.credit ? SumRole::credit : SumRole::charge, value, 0, main);
+  if (signs.denied && !signs.free) e.may_be(SumRole::passing, value, 0, main);
+  e.may_be(signs.credit ? SumRole::credit : SumRole::charge, value, signs.denied ? w.leave_in_sentence : 0, main);
   if (signs.free) return;
   e.may_be(SumRole::passing, value,
            signs.in_passing                  ? w.leave_price_in_passing

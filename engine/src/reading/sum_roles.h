@@ -18,6 +18,7 @@ struct ChargeSigns {
   bool credit = false;        ///< in the tenant's favour
   bool free = false;          ///< "no charge": its sum is nothing
   bool in_passing = false;    ///< its words make the sum a price
+  bool denied = false;        ///< its words take the charge back
   bool after_account = false; ///< the refund or what is owed was stated before it
 };
 /// The roles of a row that nothing calls a sum of the account. `main`: the figure that is its sum.

@@ -106,9 +106,11 @@ Folded fold_wide(std::uint32_t code, std::uint32_t size) {
   case 0xB2:
     return {"2", size};
   case 0x20AC:
-    return {"\x80", size}; // kept as one byte of its own: see euro, pound
+    return {"\x80", size}; // kept as one byte of its own: as pound and cent are
   case 0xA3:
     return {"\x81", size};
+  case 0xA2:
+    return {"\x82", size};
   case 0xBA:
   case 0xB0:
     return {"o", size};

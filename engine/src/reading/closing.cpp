@@ -567,9 +567,15 @@ private:
     return out;
   }
 
-  /// The paper states what the charges should come to, and they do not.
-  static bool contradicts(const AccountSums& a) {
-    return a.total || (a.has_base && (a.refund || a.due));
+  /// The paper states what the charges should come to, and they do not; nor did it only leave one of them out.
+  bool contradicts(const WholeReading& r) const {
+    const AccountSums& a = r.sums;
+    if (!a.total && !(a.has_base && (a.refund || a.due))) return false;
+    const std::int64_t stated = a.total ? *a.total : a.refund ? a.base - *a.refund : a.base + *a.due;
+    for (std::size_t e = 0; e < list_.size(); ++e)
+      if (const std::int64_t line = on_charges(list_[e].options[r.chosen[e]]); line != 0 && line == a.net() - stated)
+        return false;
+    return true;
   }
 
   /// Charges that another reading, as likely, does not have; and those that little speaks for and no sum confirms.
@@ -593,7 +599,7 @@ private:
       if (differs) break;
     }
     if (out.closes) return;
-    const int doubtful = contradicts(out.sums) ? w_.doubtful_if_off : w_.doubtful;
+    const int doubtful = contradicts(out) ? w_.doubtful_if_off : w_.doubtful;
     for (std::size_t e = 0; e < list_.size(); ++e) {
       const Entry& entry = list_[e];
       if (open[e] || !is_line(entry.options[out.chosen[e]].role)) continue;

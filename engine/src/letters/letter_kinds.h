@@ -11,7 +11,7 @@ struct KindTraits {
   std::string_view name;
   bool tenant = false, landlord = false;
   bool sent = true;
-  std::string_view event; ///< the event of the case that its day of sending is; empty: none of its own
+  std::string_view event = {}; ///< the event of the case that its day of sending is; empty: none of its own
   void (*write)(Draft&) = nullptr;
 };
 const KindTraits& traits_of(LetterKind kind);

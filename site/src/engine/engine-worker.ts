@@ -14,6 +14,8 @@ async function bytes(): Promise<ArrayBuffer> {
 const call = bytes()
   .then((wasmBinary) => createEngine({ wasmBinary }))
   .then(callHere);
+// Each question is told of a failure; one that comes before the first question is none of its own.
+call.catch(() => undefined);
 
 self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   let answer: Answer;

@@ -97,6 +97,11 @@ const page = (of: ReportOf, pictures: Map<number, string>): TemplateResult => {
       a.audit.length + a.defects.length > 0,
     )}
     ${part(say('page.unknowns.title'), html`<ul>${a.questions.map((q) => html`<li>${q.text}</li>`)}</ul>`, a.questions.length > 0)}
+    ${part(
+      say('page.law.assumed', { count: a.assumptions.length }),
+      html`<ul>${a.assumptions.map((x) => html`<li>${x.text}</li>`)}</ul>`,
+      a.assumptions.length > 0,
+    )}
     ${a.remedies?.text ? part(say('page.added.title'), html`<p>${a.remedies.text} ${named(a, a.remedies)}</p>`) : nothing}
     ${part(say('page.evidence.title'), exhibits(of, pictures), of.exhibits.length > 0)}
     ${of.letter ? part(say('page.letter.label'), html`<div class="letter">${of.letter}</div>`) : nothing}`;

@@ -11,6 +11,7 @@ import {
   openExample,
   ROOT,
   site,
+  taken,
   unfold,
   withPage,
 } from '../../../../tests/browser/harness.mjs';
@@ -30,6 +31,24 @@ test('the law is named with the day it was read, and each rule with its citation
   const rules = page.locator('.added .rules > li');
   await rules.first().waitFor();
   for (const rule of await rules.all()) assert.match(await rule.locator('.sources').first().innerText(), /RCW/);
+  await finish();
+});
+
+test('what the case is silent on and was taken as usual is said, on the page and in the report', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await openExample(page, /Carpet and scuffs/);
+  await unfold(page, 'law');
+  const said = page.locator('.law .assumed');
+  await said.locator('summary').click();
+  const items = said.locator('li');
+  await items.first().waitFor();
+  const texts = await items.allInnerTexts();
+  assert.ok(texts.length > 0);
+  for (const text of texts) assert.match(text, /taken as|was used/);
+  await page.locator('.sheet .paragraph').first().waitFor();
+  await unfold(page, 'takeaway');
+  const report = await (await taken(page, 'Report')).text();
+  for (const text of texts) assert.ok(report.includes(text), text);
   await finish();
 });
 

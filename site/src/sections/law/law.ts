@@ -73,6 +73,14 @@ const checks = (all: { text: string }[]): TemplateResult =>
     <ul class="rules">${all.map((c) => html`<li>${c.text}</li>`)}</ul>
   </details>`;
 
+/** What the case is silent on, which may turn a day or a sum. */
+const assumed = (all: { text: string }[]): TemplateResult =>
+  html`<details class="fold assumed">
+    <summary>${say('page.law.assumed', { count: all.length })}</summary>
+    <p>${say('page.law.assumed.says')}</p>
+    <ul class="rules">${all.map((a) => html`<li>${a.text}</li>`)}</ul>
+  </details>`;
+
 const whole = later(async () => {
   const part = await import('./whole-law');
   await part.wordsThere;
@@ -94,6 +102,7 @@ const everyRule = (d: Desk): TemplateResult =>
 function rests(d: Desk): TemplateResult | typeof nothing {
   const law = d.result?.law;
   if (!law || d.blank) return nothing;
+  const taken = d.result?.assumptions ?? [];
   return foldedSection(
     d,
     'law',
@@ -101,7 +110,7 @@ function rests(d: Desk): TemplateResult | typeof nothing {
     () =>
       html`${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
       ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-      ${localities(d)} ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
+      ${localities(d)} ${taken.length ? assumed(taken) : nothing} ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
   );
 }
 

@@ -8,7 +8,8 @@ namespace {
 
 using Known = std::optional<DaySpan>;
 
-/// A list of what was damaged is made when somebody leaves, at the earliest some weeks before, never this many months.
+/// A list of what was damaged is made when somebody leaves, at the earliest some weeks before, never this many months
+/// (common practice, no source).
 constexpr int list_ahead_months = 12;
 
 Known long_before(const Known& day) {

@@ -80,7 +80,7 @@ Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules
   const LineResult& r = judged.result;
   if (line.credit == Tri(true)) return Stand::credit;
   if (!line.amount) return Stand::no_amount;
-  if (r.claimed < Money::cents(100)) return Stand::undisputed;
+  if (r.claimed < small_change()) return Stand::undisputed;
   const bool leans = leans_on_the_list(judged);
   if (r.fair.low() == r.claimed && !leans) return Stand::undisputed;
   const bool settled = r.fair.high().is_zero() || (!leans && !r.no_middle && r.opinion.certain() && narrow(r, rules));

@@ -52,6 +52,9 @@ struct Claim {
 };
 Claim claim_of(const Draft& d);
 
+/// A sum below it is not worth a sentence, nor a charge (common practice, no source).
+inline Money small_change() { return Money::cents(100); }
+
 /// Whether a charge is a debt for days after the tenant left: what of it is owed hangs on how the home was let again,
 /// which the landlord has to show.
 bool days_after_leaving(const Draft& d, std::size_t line);

@@ -63,10 +63,9 @@ std::string_view ground_when_open(const LineAssessment& line) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
-  const Money change = Money::cents(100);
-  if (takes_age_off(line) && r.fair.high() < change) return "worn-out";
+  if (takes_age_off(line) && r.fair.high() < small_change()) return "worn-out";
   const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_side;
-  if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < change)) return "worn-out";
+  if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < small_change())) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
@@ -75,8 +74,7 @@ std::string_view ground_when_open(const LineAssessment& line) {
   if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" ? "wear" : "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
-  if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < Money::cents(100))
-    return "worn-out";
+  if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
   if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") && !takes_age_off(line))
     return "not-shown";
   if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";

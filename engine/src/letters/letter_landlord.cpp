@@ -31,7 +31,7 @@ Money charged(const Draft& d, std::size_t i) {
   const LineAssessment& line = d.a.lines[i];
   if (names_wear(d.c.lines[i].text, d.rules.letters)) return {};
   const Money fair = line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
-  return fair > Money() && fair < Money::cents(100) ? Money() : fair; // small change is no charge
+  return fair > Money() && fair < small_change() ? Money() : fair; // small change is no charge
 }
 
 Money charged_in_all(const Draft& d) {

@@ -461,7 +461,7 @@ private:
       if (!d_.has("letter.audit.", code)) continue;    // said with the charge itself, or not worth a sentence
       if (code == "refund-less-than-stated") continue; // said first
       const Money apart = std::max(note.stated, note.found) - std::min(note.stated, note.found);
-      if (!note.said && apart < Money::cents(100)) continue; // a matter of rounding
+      if (!note.said && apart < small_change()) continue; // a matter of rounding
       if (note.said && !clashes(note)) continue;
       std::string id = "audit-" + std::string(note.code);
       std::vector<std::size_t> lines = note.lines;
@@ -482,7 +482,7 @@ private:
     const Range<Money>& owed = d_.a.totals.interest;
     for (const InterestShare& share : d_.a.law->interest().shares)
       if (share.applies == Tri(true) && share.rule->owed) {
-        if (owed.exact() && owed.high() < Money::cents(100)) return; // small change needs no sentence
+        if (owed.exact() && owed.high() < small_change()) return; // small change needs no sentence
         Sentences text;
         text.add(owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
                               : d_.say("letter.interest.account"));

@@ -436,7 +436,7 @@ private:
       --from; // "US$", "C$"
     if (!n.currency && to + 1 < t_.size() && currency(to + 1)) ++to, n.currency = true;
     else if (n.currency && to + 1 < t_.size() && t_[to + 1].word() && currency(to + 1)) ++to;
-    if (!n.currency && n.whole && n.thousandths < 1'000'000 && sign(to + 1, '\x82')) { // "79\u00a2"
+    if (!n.currency && n.whole && n.thousandths < 1'000'000 && sign(to + 1, '\x82')) { // 79 and the sign of a cent
       n.thousandths /= 100;
       n.decimals = 2;
       n.whole = false;

@@ -462,7 +462,7 @@ private:
   /// "for which we paid 1,890 in 2019": what it cost when it was bought.
   bool bought_in_year(const Number& n, std::size_t last) const {
     const std::size_t t = n.last + 1u;
-    return t + 1 < last && (m_.tokens[t].text == "in" || m_.tokens[t].text == "en" || m_.tokens[t].text == "back") &&
+    return t + 1 < last && is(t, "w:in-year") &&
            std::any_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& year) {
              return year.kind == NumberKind::year && year.first > n.last && year.first <= t + 2;
            });

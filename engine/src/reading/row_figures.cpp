@@ -118,12 +118,12 @@ private:
     const std::size_t after = n.last + 1u;
     if (after < l_.m.tokens.size() && l_.m.tokens[after].glued) return p; // "3B Wicklow St"
     if (!can_be_sum(n) || n.rate || has_words(l_, 0, n.first, rules_) ||
-        !has_words(l_, n.last + 1u, l_.m.tokens.size(), rules_))
+        !has_words(l_, after, l_.m.tokens.size(), rules_))
       return p;
     p.number = 0;
     p.minus = n.first > 0 && l_.m.tokens[n.first - 1u].is('-');
     p.plus = n.first > 0 && l_.m.tokens[n.first - 1u].is('+');
-    p.label_first = p.tail_first = n.last + 1u;
+    p.label_first = p.tail_first = after;
     p.label_last = l_.m.tokens.size();
     p.text.emplace_back(l_.m.tokens[n.last].end, static_cast<std::uint32_t>(l_.row.text.size()));
     return p;

@@ -18,6 +18,11 @@ void likeliest_first(Entry& e) {
 
 bool is_line_role(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
 bool is_line(const Entry& e) { return is_line_role(e.options[0].role); }
+/// Of a line, what it adds to the charges.
+Money on_charges(const Entry& e) {
+  const RoleOption& o = e.options[0];
+  return o.role == SumRole::credit ? Money{} - o.value : o.value;
+}
 
 /// No part of the account unless much speaks for it.
 void leave_out(Entry& e, const char* fate, int against) {
@@ -128,7 +133,7 @@ void signs(Entries& entries) {
 
 /// A row whose words name nothing and whose sum is all charges since the start or since the last such row, to the cent,
 /// is a subtotal or the total. Two round charges may come to a third by chance: three, or cents, have to agree. Where
-/// its words do name something ("Tenant portion"), all charges there are, three or more.
+/// its words do name something ("Tenant portion"), it is all charges there are: four, or three with cents.
 void sums_so_far(Entries& entries, const ReadingWeights& w) {
   Money since, all;
   std::size_t lines = 0, all_lines = 0;
@@ -157,7 +162,7 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
     }
     if (o.role == SumRole::subtotal || o.role == SumRole::total) since = Money{}, lines = 0;
     if (!is_line(e)) continue;
-    const Money value = o.role == SumRole::credit ? Money{} - o.value : o.value;
+    const Money value = on_charges(e);
     since += value;
     all += value;
     ++lines;
@@ -189,8 +194,7 @@ void notes_after(Entries& entries, const ReadingWeights& w) {
     const Entry& e = entries.list[i];
     const SumRole role = e.options[0].role;
     if (role == SumRole::deposit || role == SumRole::held) deposit = true;
-    else if (is_line(e) && !foot)
-      all += role == SumRole::charge ? e.options[0].value : Money{} - e.options[0].value, ++lines;
+    else if (is_line(e) && !foot) all += on_charges(e), ++lines;
     else if ((role == SumRole::total || role == SumRole::subtotal) && lines > 2 && e.options[0].value == all)
       foot = true;
     else if (foot && deposit && (role == SumRole::refund || role == SumRole::due || is_line(e))) end = i + 1;
@@ -208,7 +212,7 @@ void section_totals(Entries& entries, const ReadingWeights& w) {
   std::size_t lines = 0, before = 0;
   for (Entry& e : entries.list) {
     if (is_line(e)) {
-      const Money value = e.options[0].role == SumRole::credit ? Money{} - e.options[0].value : e.options[0].value;
+      const Money value = on_charges(e);
       since += value;
       all += value;
       ++lines;
@@ -253,7 +257,7 @@ void accounts_apart(Entries& entries, const ReadingWeights& w) {
       since = Money{};
       lines = 0;
     } else if (is_line(e)) {
-      since += o.role == SumRole::charge ? o.value : Money{} - o.value;
+      since += on_charges(e);
       ++lines;
     }
   }

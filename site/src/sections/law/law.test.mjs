@@ -38,7 +38,7 @@ test('what the case is silent on and was taken as usual is said, on the page and
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Carpet and scuffs/);
   await unfold(page, 'law');
-  const said = page.locator('.law .assumed');
+  const said = page.locator('.law .law-assumed');
   await said.locator('summary').click();
   const items = said.locator('li');
   await items.first().waitFor();

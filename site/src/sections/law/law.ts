@@ -67,19 +67,15 @@ function localities(d: Desk): TemplateResult | typeof nothing {
   </details>`;
 }
 
-const checks = (all: { text: string }[]): TemplateResult =>
-  html`<details class="fold">
-    <summary>${say('page.law.checks', { count: all.length })}</summary>
-    <ul class="rules">${all.map((c) => html`<li>${c.text}</li>`)}</ul>
-  </details>`;
-
-/** What the case is silent on, which may turn a day or a sum. */
-const assumed = (all: { text: string }[]): TemplateResult =>
-  html`<details class="fold assumed">
-    <summary>${say('page.law.assumed', { count: all.length })}</summary>
-    <p>${say('page.law.assumed.says')}</p>
-    <ul class="rules">${all.map((a) => html`<li>${a.text}</li>`)}</ul>
-  </details>`;
+/** What is said of the law here and is not wanted at once; `intro` stands before the list. */
+const noted = (name: string, all: { text: string }[], intro = ''): TemplateResult | typeof nothing =>
+  all.length
+    ? html`<details class="fold law-${name}">
+        <summary>${say(`page.law.${name}`, { count: all.length })}</summary>
+        ${intro ? html`<p>${intro}</p>` : nothing}
+        <ul class="rules">${all.map((x) => html`<li>${x.text}</li>`)}</ul>
+      </details>`
+    : nothing;
 
 const whole = later(async () => {
   const part = await import('./whole-law');
@@ -102,7 +98,6 @@ const everyRule = (d: Desk): TemplateResult =>
 function rests(d: Desk): TemplateResult | typeof nothing {
   const law = d.result?.law;
   if (!law || d.blank) return nothing;
-  const taken = d.result?.assumptions ?? [];
   return foldedSection(
     d,
     'law',
@@ -110,7 +105,7 @@ function rests(d: Desk): TemplateResult | typeof nothing {
     () =>
       html`${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
       ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-      ${localities(d)} ${taken.length ? assumed(taken) : nothing} ${law.checks.length ? checks(law.checks) : nothing} ${everyRule(d)}`,
+      ${localities(d)} ${noted('assumed', d.result?.assumptions ?? [], say('page.law.assumed.says'))} ${noted('checks', law.checks)} ${everyRule(d)}`,
   );
 }
 

@@ -37,6 +37,7 @@ needs_of() {
   office) echo "soffice=libreoffice-writer-nogui pdftotext=poppler-utils" ;;
   bench) echo "/usr/include/benchmark/benchmark.h=libbenchmark-dev" ;;
   fuzz) echo "clang++-14=clang-14 /usr/lib/llvm-14/lib/clang/14.0.6/lib/linux/libclang_rt.fuzzer-x86_64.a=libclang-rt-14-dev" ;;
+  coverage) echo "clang++-14=clang-14 llvm-cov-14=llvm-14 /usr/lib/llvm-14/lib/clang/14.0.6/lib/linux/libclang_rt.profile-x86_64.a=libclang-rt-14-dev" ;;
   style) echo "clang-format=clang-format" ;;
   *) echo "needs_of: no such job: $1" >&2; return 1 ;;
   esac

@@ -10,7 +10,8 @@ import { fileURLToPath } from 'node:url';
 import ICAL from 'ical.js';
 
 const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
-const PROGRAM = path.join(ROOT, 'build/native/engine/cli/wearline');
+// Another build of the program may be asked the same.
+const PROGRAM = process.env.WEARLINE_PROGRAM ?? path.join(ROOT, 'build/native/engine/cli/wearline');
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-cli-'));
 after(() => fs.rmSync(folder, { recursive: true, force: true }));
 

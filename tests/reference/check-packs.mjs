@@ -6,6 +6,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { CASES, jsonFiles, readJson, RULES, schemaProblems, schemaValidator, sharedWorld, withOwn } from './packcheck/world.mjs';
 import { checkReferences } from './packcheck/references.mjs';
+import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
 import { allLayers, asPack, fits, laidOver, ownProblems } from './packcheck/layers.mjs';
 import { checkCase, LEAST_CASES } from './packcheck/cases.mjs';
@@ -36,6 +37,7 @@ function checkPack(file, validate, shared) {
       const world = withOwn(shared, pack, problem);
       checkReferences(pack, world, problem);
       checkVariants(pack, world.facts, problem);
+      checkSpoken(pack, problem);
       checkWeak(pack, problem);
       cases = casesOf(jurisdiction, pack, world, problem);
     }

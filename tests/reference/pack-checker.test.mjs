@@ -6,6 +6,7 @@ import { checkCase } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 import { isCivilDate, isUncertainDate } from './packcheck/dates.mjs';
 import { checkReferences } from './packcheck/references.mjs';
+import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
 import { CASES, readJson, RULES, schemaProblems, schemaValidator, sharedWorld, withOwn } from './packcheck/world.mjs';
 
@@ -21,6 +22,7 @@ function problemsOf(pack) {
   const world = withOwn(shared, pack, problem);
   checkReferences(pack, world, problem);
   checkVariants(pack, world.facts, problem);
+  checkSpoken(pack, problem);
   checkWeak(pack, problem);
   return found;
 }
@@ -32,6 +34,10 @@ const FAULTS = [
   ['a condition without its words', /whenText/, (p) => { delete p.duties[0].whenText; }],
   ['a window without its event', /by/, (p) => { delete rule(p, 'statement').by; }],
   ['money as a number', /string/, (p) => { p.remedies[0].fixed = 100; }],
+  ['a number its sentences do not say', /count 29 is in none of its sentences/, (p) => { rule(p, 'statement').legs[0].count = 29; }],
+  ['a unit its sentences do not say', /business-day is in none of its sentences/, (p) => { rule(p, 'statement').legs[0].unit = 'business-day'; }],
+  ['a day that nothing else names', /the day 2023-07-22 is named in no sentence/, (p) => { rule(p, 'wear').from = '2023-07-22'; }],
+  ['a need its sentences do not say', /data and its sentences disagree \(bad faith/, (p) => { rule(p, 'full-deposit').needs = 'bad-faith'; }],
   ['an unknown source', /no such source nobody/, (p) => { p.duties[0].source = ['nobody']; }],
   ['a source that nobody uses', /source spare is not used/, (p) => { p.sources.spare = { cite: 'Nothing', read: 'memory' }; }],
   ['two rules of one name', /id statement is taken/, (p) => { p.papers[0].id = 'statement'; }],

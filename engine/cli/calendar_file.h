@@ -7,7 +7,7 @@
 
 namespace wearline::cli {
 
-/// One day in the calendar. `day`: "YYYY-MM-DD". `id` is the same for the same duty whenever the file is written.
+/// One day in the calendar. `day`: "YYYY-MM-DD". `id` is the same for the same deadline whenever the file is written.
 struct CalendarDay {
   std::string id, day, summary, description;
 };

@@ -107,10 +107,11 @@ int read(const ReadOptions& o) {
   if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults, false);
   if (const Faults faults = check_text(std::get<std::string>(text)); !faults.empty()) return refuse(faults, false);
   const auto folder = rules_folder(o.rules);
-  const auto rules = load_recogniser(folder);
+  const auto rules = load_recognizer(folder);
   if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, false);
-  const ReadStatement statement = read_text(std::get<std::string>(text), std::get<RecogniserRules>(rules), o.language);
-  const std::vector<Recognition> known = recognise_lines(statement, std::get<RecogniserRules>(rules));
+  const ReadStatement statement =
+      read_statement(std::get<std::string>(text), std::get<RecognizerRules>(rules), o.language);
+  const std::vector<Recognition> known = recognize_lines(statement, std::get<RecognizerRules>(rules));
   Json file = case_of(statement, known);
   if (!o.place.empty()) file["jurisdiction"] = o.place;
   std::cout << file.dump(o.json ? -1 : 2) << '\n';

@@ -26,14 +26,14 @@ std::string plain_line(const Recognition& r) {
 } // namespace
 
 int recognize(const Common& o) {
-  const auto rules = load_recogniser(rules_folder(o.rules));
+  const auto rules = load_recognizer(rules_folder(o.rules));
   if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, false);
   std::string line;
   while (std::getline(std::cin, line)) {
     if (!line.empty() && line.back() == '\r') line.pop_back();
     if (const Faults faults = check_text(line); !faults.empty()) return refuse(faults, false);
-    const auto& known = std::get<RecogniserRules>(rules);
-    std::cout << (o.json ? recognise_text(line, known) : plain_line(recognise(line, known))) << '\n';
+    const auto& known = std::get<RecognizerRules>(rules);
+    std::cout << (o.json ? recognize_text(line, known) : plain_line(recognize(line, known))) << '\n';
   }
   return status_ok;
 }

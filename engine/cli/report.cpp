@@ -147,10 +147,11 @@ private:
       out_.say("      - ", w_.say("cli.method", {{"label", text_of(m, "label")}, {"fair", range(member(m, "fair"))}}));
     if (const std::string others = text_of(member(line, "alike"), "text"); !others.empty())
       out_.say("      - ", others);
-    std::string papers;
-    for (const Json& paper : member(line, "askFor"))
-      papers += (papers.empty() ? "" : "; ") + (paper.is_string() ? paper.get<std::string>() : std::string());
-    if (!papers.empty()) out_.say("      - ", w_.say("cli.ask-for", {{"papers", papers}}));
+    std::string documents;
+    for (const Json& document : member(line, "askFor"))
+      documents +=
+          (documents.empty() ? "" : "; ") + (document.is_string() ? document.get<std::string>() : std::string());
+    if (!documents.empty()) out_.say("      - ", w_.say("cli.ask-for", {{"papers", documents}}));
     out_.blank();
   }
 
@@ -205,9 +206,9 @@ private:
   }
 
   void ask(const Json& question) {
-    const std::string swing = text_of(question, "swing");
-    const bool moves = !swing.empty() && swing != "0.00";
-    bullet(text_of(question, "text") + (moves ? " " + w_.say("cli.swing", {{"swing", grouped(swing)}}) : ""));
+    const std::string effect = text_of(question, "swing");
+    const bool moves = !effect.empty() && effect != "0.00";
+    bullet(text_of(question, "text") + (moves ? " " + w_.say("cli.swing", {{"swing", grouped(effect)}}) : ""));
   }
 
   void each_check() {

@@ -116,10 +116,10 @@ Wording load_wording(const fs::path& folder, std::string_view language, std::str
   return wording;
 }
 
-std::variant<RecogniserRules, Faults> load_recogniser(const fs::path& folder) {
-  RecogniserRules rules;
+std::variant<RecognizerRules, Faults> load_recognizer(const fs::path& folder) {
+  RecognizerRules rules;
   Faults faults;
-  for (const std::string& name : RecogniserRules::files()) {
+  for (const std::string& name : RecognizerRules::files()) {
     const auto text = read_input(folder / "recogniser" / name);
     const Faults found =
         std::holds_alternative<Faults>(text) ? std::get<Faults>(text) : rules.add(name, std::get<std::string>(text));

@@ -1,7 +1,7 @@
 #pragma once
 // Where the rules are on this machine, and loading them.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "wearline/engine.h"
 #include "wording/wording.h"
 
@@ -26,8 +26,8 @@ std::variant<Rulebook, Faults> load_rules(const std::filesystem::path& folder,
 /// The sentences of one file of the rules: `wording/<language>/<file>.json`. Empty if it is not there.
 Wording load_wording(const std::filesystem::path& folder, std::string_view language, std::string_view file = "cli");
 
-/// The recogniser's files alone: what the commands that only read need. Faults: `cannot-read`, and what
-/// `RecogniserRules::add` finds.
-std::variant<RecogniserRules, Faults> load_recogniser(const std::filesystem::path& folder);
+/// The recognizer's files alone: what the commands that only read need. Faults: `cannot-read`, and what
+/// `RecognizerRules::add` finds.
+std::variant<RecognizerRules, Faults> load_recognizer(const std::filesystem::path& folder);
 
 } // namespace wearline::cli

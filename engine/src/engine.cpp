@@ -87,7 +87,7 @@ std::string letter_text(std::string_view case_json, const Rulebook& rulebook, st
 std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language) {
   if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults);
   const Rules& rules = rulebook.rules();
-  return read_statement(text, rules.recogniser, rules.words(language));
+  return read_statement(text, rules.recognizer, rules.words(language));
 }
 
 } // namespace wearline

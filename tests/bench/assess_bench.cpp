@@ -1,4 +1,4 @@
-// The whole judgement of a case of forty lines, beside only parsing and re-serialising that case.
+// The whole judgment of a case of forty lines, beside only parsing and re-serializing that case.
 
 #include "bench_files.h"
 
@@ -26,11 +26,11 @@ void assess_forty_lines(benchmark::State& state) {
 }
 BENCHMARK(assess_forty_lines)->Unit(benchmark::kMicrosecond);
 
-void reserialise_forty_lines(benchmark::State& state) {
+void reserialize_forty_lines(benchmark::State& state) {
   const std::string text = bench::file("tests/bench/forty-lines.json");
   for (auto _ : state) benchmark::DoNotOptimize(nlohmann::json::parse(text, nullptr, false).dump());
 }
-BENCHMARK(reserialise_forty_lines)->Unit(benchmark::kMicrosecond);
+BENCHMARK(reserialize_forty_lines)->Unit(benchmark::kMicrosecond);
 
 /// Memory: the most the program ever held, before and after two thousand assessments.
 void memory_stays_flat(benchmark::State& state) {

@@ -33,8 +33,8 @@ int main(int count, char** words) {
   if (benchmark::ReportUnrecognizedArguments(count, words)) return 1;
   Table table;
   benchmark::RunSpecifiedBenchmarks(&table);
-  const double assess = table.median("assess_forty_lines"), reserialise = table.median("reserialise_forty_lines");
-  if (assess > 0 && reserialise > 0)
-    std::printf("assess takes %.2f times as long as parse and re-serialise (aim: 3 at most)\n", assess / reserialise);
+  const double assess = table.median("assess_forty_lines"), reserialize = table.median("reserialise_forty_lines");
+  if (assess > 0 && reserialize > 0)
+    std::printf("assess takes %.2f times as long as parse and re-serialise (aim: 3 at most)\n", assess / reserialize);
   return 0;
 }

@@ -1,4 +1,4 @@
-// Reading and recognising a statement of forty lines.
+// Reading and recognizing a statement of forty lines.
 
 #include "bench_files.h"
 #include "output/reading.h"
@@ -9,9 +9,9 @@
 
 namespace {
 
-const wearline::RecogniserRules& rules() {
-  static const auto loaded = wearline::cli::load_recogniser(WEARLINE_ROOT "/engine/rules");
-  return std::get<wearline::RecogniserRules>(loaded);
+const wearline::RecognizerRules& rules() {
+  static const auto loaded = wearline::cli::load_recognizer(WEARLINE_ROOT "/engine/rules");
+  return std::get<wearline::RecognizerRules>(loaded);
 }
 
 /// Forty charges of the corpus, hard ones among them, as a statement with its sums.
@@ -30,21 +30,21 @@ std::string forty_lines() {
 void read_forty_lines(benchmark::State& state) {
   const std::string text = forty_lines();
   const wearline::Wording words;
-  if (wearline::read_text(text, rules()).charges.size() != 40)
+  if (wearline::read_statement(text, rules()).charges.size() != 40)
     return state.SkipWithError("the statement is not read whole");
   for (auto _ : state) benchmark::DoNotOptimize(wearline::read_statement(text, rules(), words));
 }
 BENCHMARK(read_forty_lines)->Unit(benchmark::kMicrosecond);
 
-void recognise_one_line(benchmark::State& state) {
+void recognize_one_line(benchmark::State& state) {
   for (auto _ : state)
-    benchmark::DoNotOptimize(wearline::recognise("cpt & pad mstr - cat pee - 50% of 1,180.00 = $590.00", rules()));
+    benchmark::DoNotOptimize(wearline::recognize("cpt & pad mstr - cat pee - 50% of 1,180.00 = $590.00", rules()));
 }
-BENCHMARK(recognise_one_line)->Unit(benchmark::kMicrosecond);
+BENCHMARK(recognize_one_line)->Unit(benchmark::kMicrosecond);
 
-void load_recogniser_rules(benchmark::State& state) {
-  for (auto _ : state) benchmark::DoNotOptimize(wearline::cli::load_recogniser(WEARLINE_ROOT "/engine/rules"));
+void load_recognizer_rules(benchmark::State& state) {
+  for (auto _ : state) benchmark::DoNotOptimize(wearline::cli::load_recognizer(WEARLINE_ROOT "/engine/rules"));
 }
-BENCHMARK(load_recogniser_rules)->Unit(benchmark::kMillisecond);
+BENCHMARK(load_recognizer_rules)->Unit(benchmark::kMillisecond);
 
 } // namespace

@@ -31,10 +31,10 @@ inline const Rulebook& small_rulebook() {
   return std::get<Rulebook>(loaded);
 }
 
-inline const RecogniserRules& recogniser() {
-  static const auto loaded = cli::load_recogniser(WEARLINE_ROOT "/engine/rules");
-  if (!std::holds_alternative<RecogniserRules>(loaded)) fail("The rules do not load");
-  return std::get<RecogniserRules>(loaded);
+inline const RecognizerRules& recognizer() {
+  static const auto loaded = cli::load_recognizer(WEARLINE_ROOT "/engine/rules");
+  if (!std::holds_alternative<RecognizerRules>(loaded)) fail("The rules do not load");
+  return std::get<RecognizerRules>(loaded);
 }
 
 /// Whether this input is one of the few on which the answer is asked for twice.

@@ -14,8 +14,8 @@ using days = std::chrono::duration<int, std::ratio<86400>>;
 using Day = std::chrono::time_point<std::chrono::system_clock, days>;
 
 /// Days a case may speak of: 1900-01-01 to 2199-12-31.
-constexpr Day first_day{days{-25567}};
-constexpr Day last_day{days{84005}};
+constexpr Day min_day{days{-25567}};
+constexpr Day max_day{days{84005}};
 
 /// "YYYY-MM-DD", a day that exists (2026-02-30 does not) within 1900..2199.
 std::optional<Day> parse_day(std::string_view text);

@@ -43,7 +43,7 @@ public:
 private:
   std::unique_ptr<Rules> rules_;
   std::vector<std::pair<std::string, std::string>> waiting_; ///< files that wait for others
-  int registries_ = 0;                                       ///< facts, duties, papers: how many are loaded
+  int registries_ = 0;                                       ///< facts, deadlines, documents: how many are loaded
 };
 
 /// The assessment of a case (its shape: schema/assessment.json). A case that cannot be read gives
@@ -54,7 +54,7 @@ std::string assess(std::string_view case_json, const Rulebook& rulebook, Day tod
 /// proposes.
 std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options);
 
-/// What a person can choose from, in "en" or "es": elements, findings, causes, facts, events, papers, jurisdictions
+/// What a person can choose from, in "en" or "es": elements, findings, causes, facts, events, documents, jurisdictions
 /// loaded.
 std::string catalogue(const Rulebook& rulebook, std::string_view language);
 

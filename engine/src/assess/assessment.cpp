@@ -29,7 +29,7 @@ Subject subject_of(const Line& line, const Rules& rules) {
 OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
   OwnLives out;
   if (!a.law) return out;
-  for (const Remark& rule : a.law->pack().worth) {
+  for (const Remark& rule : a.law->pack().depreciation) {
     if (rule.lives.empty() || applies(rule, a.law->view()) != Tri(true)) continue;
     const References references = references_of(*a.pack, rule);
     for (const auto& [name, years] : rule.lives) {
@@ -96,10 +96,8 @@ void date_from_age(Line& line, const TenancyFacts& tenancy) {
   const auto age = age_span(now ? line.age_years : line.age_years_at_move_in);
   if (!age || (!now && !tenancy.move_in)) return;
   const DaySpan until = now ? tenancy.move_out : *tenancy.move_in;
-  const auto back = [](Day day, long months) {
-    return std::max(first_day, add_months(day, static_cast<int>(-months)));
-  };
-  line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : first_day, back(until.latest, age->least)};
+  const auto back = [](Day day, long months) { return std::max(min_day, add_months(day, static_cast<int>(-months))); };
+  line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : min_day, back(until.latest, age->least)};
 }
 
 /// A thing that is unsure: the range spans what its other readings would come to, and where they lead to another answer
@@ -122,7 +120,7 @@ void span_other_readings(const Case& c, std::size_t i, const Rules& rules, const
     agree = agree && there.verdict == r.verdict;
   }
   if (!agree) {
-    r.verdict = Verdict::cannot_tell;
+    r.verdict = Verdict::undetermined;
     r.no_middle = true;
     r.fair = Range<Money>(r.fair.low(), r.fair.low(), r.fair.high());
   }
@@ -151,9 +149,9 @@ void ask_about_words(const Assessment& a, std::size_t i, const LineContext& cont
     set_field(as_said, fact);
     const Range<Money> here = a.lines[i].result.fair, there = judge_line(as_said, a.lines[i].subject, context).fair;
     const auto apart = [](Money x, Money y) { return x < y ? y - x : x - y; };
-    const Money swing = std::max(
+    const Money effect = std::max(
         {apart(here.low(), there.low()), apart(here.likely(), there.likely()), apart(here.high(), there.high())});
-    out.push_back({"/lines/" + std::to_string(i) + "/" + fact.field, "words", nullptr, i, swing});
+    out.push_back({"/lines/" + std::to_string(i) + "/" + fact.field, "words", nullptr, i, effect});
   }
 }
 
@@ -170,12 +168,12 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
   const Case& c = a.c;
   a.lines.resize(c.lines.size());
   for (std::size_t i = 0; i < c.lines.size(); ++i) {
-    FromWords& words = a.lines[i].words = fill_from_text(a.c.lines[i], rules.recogniser);
+    FromWords& words = a.lines[i].words = fill_from_text(a.c.lines[i], rules.recognizer);
     const int confidence = words.confidence;
     Subject& subject = a.lines[i].subject;
     subject = subject_of(c.lines[i], rules);
     subject.confidence = confidence;
-    a.recognised = a.recognised || confidence < 100;
+    a.recognized = a.recognized || confidence < 100;
     if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
   }
   a.tenancy = tenancy_facts(c, today);
@@ -206,7 +204,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
       line.permissions = a.law->permissions(c.lines[i], {line.result.asked.wear, line.result.asked.age_months});
     line.alike = rules.precedents.alike(c.lines[i], line.subject, without_decision);
     if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
-    audited[i] = {&c.lines[i], &line.subject, line.result.ages};
+    audited[i] = {&c.lines[i], &line.subject, line.result.depreciates};
   }
   a.audit = audit(c, audited, rules.audit);
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);

@@ -38,10 +38,11 @@ struct Tenancy {
 
 struct Statement {
   std::optional<DaySpan> dated, sent, received, refund_sent;
-  std::string how; ///< first-class-mail, certified-mail, personal-delivery, email, text, portal, other; empty: unknown
+  std::string delivery_method; ///< first-class-mail, certified-mail, personal-delivery, email, text, portal, other;
+                               ///< empty: unknown
   std::optional<Money> stated_total, stated_refund, stated_balance_due, refund_paid;
   std::vector<std::string> enclosed, missing; ///< names of rules/papers.json
-  Tri came;                                   ///< known that no statement came at all: false
+  Tri statement_received;                     ///< known that no statement came at all: false
 };
 
 struct Checklist {
@@ -57,14 +58,14 @@ struct Records {
 struct Event {
   std::string what;
   DaySpan on;
-  std::string how; ///< how a letter went, as Statement::how; empty: unknown
+  std::string delivery_method; ///< how a letter went, as Statement::delivery_method; empty: unknown
 };
 
 /// Part of a charged sum: what it was spent on.
-enum class Nature {
+enum class CostComponent {
   materials,
-  labour,
-  repair_labour,
+  labor,
+  repair_labor,
   treatment,
   cleaning,
   disposal,
@@ -75,9 +76,9 @@ enum class Nature {
   other
 };
 struct Part {
-  Nature nature = Nature::other;
+  CostComponent component = CostComponent::other;
   Money amount;
-  Tri ages; ///< override: does this part lose worth with age
+  Tri depreciates; ///< override: does this part depreciate
 };
 
 /// A count of things ("3 rooms"), kept exact to a thousandth.
@@ -105,10 +106,10 @@ struct Line {
   std::optional<long> life_months;   ///< from lifeYears: a useful life the person gives
   std::string life_source;           ///< a source id of lives.json to use instead of the default
   std::string method;                ///< a method id of lives.json to use instead of the default
-  Tri labour_ages;                   ///< override: does the labour lose worth with age
+  Tri labor_depreciates;             ///< override: does the labor depreciate
   std::vector<std::string> proof;    ///< names of rules/papers.json that came for this line
   std::vector<std::string> proof_missing;
-  Tri credit; ///< a sum in the tenant's favour
+  Tri credit; ///< a sum in the tenant's favor
   Tri on_move_out_record, in_lease, work_done;
   std::optional<Quantity> hours; ///< the landlord's own work, hours
   std::optional<Money> hourly_rate;
@@ -142,7 +143,7 @@ struct Case {
   std::string locality;
   std::string side = "tenant";
   std::string language = "en";
-  bool show_methods = false; ///< each line by every method of worth
+  bool show_methods = false; ///< each line by every method of depreciation
   Tenancy tenancy;
   std::vector<Deposit> deposits;
   Statement statement;

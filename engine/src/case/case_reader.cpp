@@ -54,25 +54,31 @@ const NameSet& severities() {
   static const NameSet names{"light", "moderate", "heavy"};
   return names;
 }
-constexpr std::pair<std::string_view, Nature> natures[] = {
-    {"materials", Nature::materials}, {"labour", Nature::labour},     {"repair-labour", Nature::repair_labour},
-    {"treatment", Nature::treatment}, {"cleaning", Nature::cleaning}, {"disposal", Nature::disposal},
-    {"delivery", Nature::delivery},   {"tax", Nature::tax},           {"call-out", Nature::call_out},
-    {"mark-up", Nature::mark_up},     {"other", Nature::other}};
+constexpr std::pair<std::string_view, CostComponent> components[] = {{"materials", CostComponent::materials},
+                                                                     {"labour", CostComponent::labor},
+                                                                     {"repair-labour", CostComponent::repair_labor},
+                                                                     {"treatment", CostComponent::treatment},
+                                                                     {"cleaning", CostComponent::cleaning},
+                                                                     {"disposal", CostComponent::disposal},
+                                                                     {"delivery", CostComponent::delivery},
+                                                                     {"tax", CostComponent::tax},
+                                                                     {"call-out", CostComponent::call_out},
+                                                                     {"mark-up", CostComponent::mark_up},
+                                                                     {"other", CostComponent::other}};
 } // namespace
 
-std::string_view name_of(Nature nature) {
-  for (const auto& [name, value] : natures)
-    if (value == nature) return name;
+std::string_view name_of(CostComponent component) {
+  for (const auto& [name, value] : components)
+    if (value == component) return name;
   return "other";
 }
 
 namespace {
 
-const NameSet& nature_names() {
+const NameSet& component_names() {
   static const NameSet names = [] {
     NameSet set;
-    for (const auto& [name, nature] : natures) set.add(name);
+    for (const auto& [name, component] : components) set.add(name);
     return set;
   }();
   return names;
@@ -99,10 +105,11 @@ void read_names(const Cursor& c, std::vector<std::string>& out, const NameSet& k
 }
 
 /// Papers by name or by another usual name ("invoice" is a receipt).
-void read_papers(const Cursor& c, std::vector<std::string>& out, const CaseNames& names) {
-  read_names(c, out, names.papers, "paper");
-  for (std::string& paper : out)
-    if (const auto alias = names.paper_aliases.find(paper); alias != names.paper_aliases.end()) paper = alias->second;
+void read_documents(const Cursor& c, std::vector<std::string>& out, const CaseNames& names) {
+  read_names(c, out, names.documents, "paper");
+  for (std::string& document : out)
+    if (const auto alias = names.document_aliases.find(document); alias != names.document_aliases.end())
+      document = alias->second;
 }
 
 /// A decimal with at most three places as thousandths; text or JSON number without exponent.
@@ -205,14 +212,14 @@ void read_statement(const Cursor& c, Statement& s, const CaseNames& names) {
   take(c, "sent", s.sent);
   take(c, "received", s.received);
   take(c, "refundSent", s.refund_sent);
-  take_name(c, "how", s.how, sending_ways(), "way of sending");
+  take_name(c, "how", s.delivery_method, sending_ways(), "way of sending");
   take(c, "statedTotal", s.stated_total);
   take(c, "statedRefund", s.stated_refund);
   take(c, "statedBalanceDue", s.stated_balance_due);
   take(c, "refundPaid", s.refund_paid);
-  take(c, "came", s.came);
-  if (c.has("enclosed")) read_papers(c.member("enclosed"), s.enclosed, names);
-  if (c.has("missing")) read_papers(c.member("missing"), s.missing, names);
+  take(c, "came", s.statement_received);
+  if (c.has("enclosed")) read_documents(c.member("enclosed"), s.enclosed, names);
+  if (c.has("missing")) read_documents(c.member("missing"), s.missing, names);
   if (s.sent && s.received && s.received->latest < s.sent->earliest)
     c.member("received").fault("received-before-sent", "The statement arrived before it was sent. Check both dates.");
 }
@@ -243,18 +250,18 @@ void read_records(const Cursor& c, Records& r) {
 
 void read_part(const Cursor& c, std::vector<Part>& out) {
   if (!c.object({"nature", "amount", "ages"})) return;
-  std::string nature;
-  take_name(c, "nature", nature, nature_names(), "nature of a part");
+  std::string component;
+  take_name(c, "nature", component, component_names(), "nature of a part");
   std::optional<Money> amount;
   take(c, "amount", amount);
   if (!c.has("nature") || !c.has("amount"))
     return c.fault("missing-member", "A part needs a \"nature\" and an \"amount\".");
-  Tri ages;
-  take(c, "ages", ages);
-  if (!amount || nature.empty()) return;
-  Part part{Nature::other, *amount, ages};
-  for (const auto& [name, value] : natures)
-    if (name == nature) part.nature = value;
+  Tri depreciates;
+  take(c, "ages", depreciates);
+  if (!amount || component.empty()) return;
+  Part part{CostComponent::other, *amount, depreciates};
+  for (const auto& [name, value] : components)
+    if (name == component) part.component = value;
   out.push_back(part);
 }
 
@@ -355,10 +362,10 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (c.has("lifeYears")) read_life_years(c.member("lifeYears"), l.life_months);
   take_name(c, "lifeSource", l.life_source, names.life_sources, "source of useful lives");
   take_name(c, "method", l.method, names.methods, "method");
-  take(c, "labourAges", l.labour_ages);
+  take(c, "labourAges", l.labor_depreciates);
   take(c, "credit", l.credit);
-  if (c.has("proof")) read_papers(c.member("proof"), l.proof, names);
-  if (c.has("proofMissing")) read_papers(c.member("proofMissing"), l.proof_missing, names);
+  if (c.has("proof")) read_documents(c.member("proof"), l.proof, names);
+  if (c.has("proofMissing")) read_documents(c.member("proofMissing"), l.proof_missing, names);
   take(c, "onMoveOutRecord", l.on_move_out_record);
   take(c, "inLease", l.in_lease);
   take(c, "workDone", l.work_done);
@@ -444,7 +451,7 @@ void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& name
     }
     Event event;
     read_name(e.member("what"), event.what, names.events, "event", &place.events);
-    take_name(e, "how", event.how, sending_ways(), "way of sending");
+    take_name(e, "how", event.delivery_method, sending_ways(), "way of sending");
     std::optional<DaySpan> on;
     read(e.member("on"), on);
     if (on && !event.what.empty()) {

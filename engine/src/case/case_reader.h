@@ -17,8 +17,8 @@ struct CaseNames {
   NameSet jurisdictions;                   ///< with a pack, loaded or not
   NameSet places_without_pack;             ///< known places judged without law
   std::map<std::string, NameSet> findings; ///< by element
-  NameSet elements, at_move_in, causes, landlord_factors, papers, events, life_sources, methods;
-  std::map<std::string, std::string> paper_aliases; ///< other usual names of papers, also in `papers`
+  NameSet elements, at_move_in, causes, landlord_factors, documents, events, life_sources, methods;
+  std::map<std::string, std::string> document_aliases; ///< other usual names of documents, also in `documents`
   std::map<std::string, FactType> circumstances;
   /// What only one place's law knows, by jurisdiction.
   struct OfPlace {
@@ -32,8 +32,8 @@ struct CaseNames {
 constexpr std::size_t max_lines = 5000;
 constexpr std::size_t max_case_bytes = 16u << 20;
 
-/// The case file's name of a nature.
-std::string_view name_of(Nature nature);
+/// The case file's name of a cost component.
+std::string_view name_of(CostComponent component);
 
 /// Reads one case file (RFC 8259, UTF-8; engine/rules/schema/case.schema.json, version 1). Either the whole case or
 /// every fault found.

@@ -53,8 +53,8 @@ std::string Fields::required_text(std::string_view name) {
   return value;
 }
 
-Localised Fields::localised(std::string_view name) {
-  Localised out;
+Localized Fields::localized(std::string_view name) {
+  Localized out;
   const Json* json = get(name);
   if (!json) return out;
   if (const auto* english = json->get_ptr<const std::string*>()) {
@@ -68,8 +68,8 @@ Localised Fields::localised(std::string_view name) {
   return out;
 }
 
-Localised Fields::required_localised(std::string_view name) {
-  Localised value = localised(name);
+Localized Fields::required_localized(std::string_view name) {
+  Localized value = localized(name);
   if (value.empty()) fault("missing-member", name, "This member is needed here.");
   return value;
 }

@@ -37,8 +37,8 @@ public:
   std::string text(std::string_view name);
   std::string required_text(std::string_view name);
   /// Text in the languages of the tool: { "en": "...", "es": "..." }, or a text that is English alone.
-  Localised localised(std::string_view name);
-  Localised required_localised(std::string_view name);
+  Localized localized(std::string_view name);
+  Localized required_localized(std::string_view name);
   std::optional<bool> yes_no(std::string_view name);
   bool flag(std::string_view name, bool otherwise);
   std::optional<std::int64_t> whole(std::string_view name);

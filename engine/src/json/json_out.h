@@ -1,6 +1,6 @@
 #pragma once
 // Writing JSON text straight into a string: the result is written once, front to back, so no document is built for it.
-// (nlohmann_json builds a tree first; for a 40-line case that alone costs more than the whole judgement.)
+// (nlohmann_json builds a tree first; for a 40-line case that alone costs more than the whole judgment.)
 
 #include <cstdint>
 #include <cstring>

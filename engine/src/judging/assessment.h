@@ -4,7 +4,7 @@
 #include "case/case.h"
 #include "judging/audit.h"
 #include "judging/inquiry.h"
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 #include "judging/precedents.h"
 #include "law/law.h"
 #include "reading/line_names.h"
@@ -65,7 +65,7 @@ struct Assessment {
   Totals totals;
   std::vector<Question> questions;
   TenancyFacts tenancy;
-  bool recognised = false; ///< some line was sorted by its text alone
+  bool recognized = false; ///< some line was sorted by its text alone
 };
 
 } // namespace wearline

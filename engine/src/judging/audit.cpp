@@ -133,8 +133,8 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     const Element* element = lines[i].subject->element;
-    if (!lines[i].renewed || !element || element->seam_unit != "room" || line.place.empty() || line.charged ||
-        !line.amount)
+    if (!lines[i].renewed || !element || element->repairable_area_unit != "room" || line.place.empty() ||
+        line.charged || !line.amount)
       continue;
     const auto [at, fresh] = first.emplace(element->id + '\n' + folded(line.place), i);
     if (fresh) continue;
@@ -216,7 +216,7 @@ void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRu
     tax = *line.amount;
     base = all - tax;
   } else {
-    for (const Part& part : line.parts) part.nature == Nature::tax ? tax += part.amount : base += part.amount;
+    for (const Part& part : line.parts) part.component == CostComponent::tax ? tax += part.amount : base += part.amount;
   }
   if (tax.is_zero() || base <= Money()) return;
   const auto rate = percentage_in(line.text);

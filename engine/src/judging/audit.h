@@ -2,7 +2,7 @@
 // The statement as a whole: sums, refund arithmetic, the same thing charged twice, charges that contradict each other.
 
 #include "case/case.h"
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 #include "values/reference.h"
 
 #include <string>
@@ -21,7 +21,7 @@ struct ClashRule {
   std::string id;
   Side weaker, stronger;   ///< the weaker charge falls away where the stronger stands
   bool doubt_only = false; ///< it may fall away
-  Localised text;
+  Localized text;
 };
 
 /// What the audit goes by (rules/audit.json).
@@ -35,7 +35,7 @@ struct AuditNote {
   std::string_view code;          ///< wording key "audit.<code>", or a clash rule's id with `said`
   std::vector<std::size_t> lines; ///< the lines concerned; where one falls away it is the first
   Money stated = {}, found = {};
-  const Localised* said = nullptr;
+  const Localized* said = nullptr;
   /// What it does to the first line: doubt makes nothing its least, drop makes nothing likely, limit lets no more than
   /// `found` stand.
   enum class Effect { none, doubt, drop, limit } effect = Effect::none;

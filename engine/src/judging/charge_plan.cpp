@@ -23,7 +23,7 @@ void ChargePlan::join_two_alike() {
       }
 }
 
-Money price(const ChargePlan& plan, Share area, Share left, End end) {
+Money price(const ChargePlan& plan, Share area, Share remaining, End end) {
   constexpr std::int64_t fine = 1'000'000;
   Money after;
   std::int64_t before_fine = 0, after_fine = 0;
@@ -32,21 +32,21 @@ Money price(const ChargePlan& plan, Share area, Share left, End end) {
     const Piece& p = plan.pieces[i];
     if (p.doubtful && end != End::most) continue;
     if (p.with_the_whole) continue;
-    const auto worth = [&](Money m) {
+    const auto depreciated_value = [&](Money m) {
       if (p.by_area) m = m.part(area);
-      return p.ages && !(p.may_not_age && end == End::most) ? m.part(left) : m;
+      return p.depreciates && !(p.may_not_depreciate && end == End::most) ? m.part(remaining) : m;
     };
-    after += worth(p.amount);
+    after += depreciated_value(p.amount);
     if (!any_whole) continue;
     before_fine += p.amount.in_cents() * fine;
-    after_fine += worth(Money::cents(p.amount.in_cents() * fine)).in_cents();
+    after_fine += depreciated_value(Money::cents(p.amount.in_cents() * fine)).in_cents();
   }
   if (!any_whole) return after;
   for (std::size_t i = 0; i < plan.count; ++i) {
     const Piece& p = plan.pieces[i];
     if (p.doubtful && end != End::most) continue;
     if (p.with_the_whole)
-      after += before_fine == 0 ? p.amount.part(area).part(left) : p.amount.part({after_fine, before_fine});
+      after += before_fine == 0 ? p.amount.part(area).part(remaining) : p.amount.part({after_fine, before_fine});
   }
   return after;
 }

@@ -12,16 +12,16 @@ namespace wearline {
 /// A sum of the line, and what it is subject to.
 struct Piece {
   Money amount;
-  Nature nature = Nature::other;
-  bool ages = false;
+  CostComponent component = CostComponent::other;
+  bool depreciates = false;
   bool by_area = true;
   bool with_the_whole = false;
-  bool may_not_age = false; ///< ages, but some do not take age off it: the most leaves it whole
-  bool doubtful = false;    ///< counts only in the most (a mark-up)
+  bool may_not_depreciate = false; ///< depreciates, but some do not take age off it: the most leaves it whole
+  bool doubtful = false;           ///< counts only in the most (a mark-up)
 
   bool treated_like(const Piece& p) const {
-    return ages == p.ages && by_area == p.by_area && with_the_whole == p.with_the_whole &&
-           may_not_age == p.may_not_age && doubtful == p.doubtful;
+    return depreciates == p.depreciates && by_area == p.by_area && with_the_whole == p.with_the_whole &&
+           may_not_depreciate == p.may_not_depreciate && doubtful == p.doubtful;
   }
 };
 
@@ -45,9 +45,9 @@ private:
   void join_two_alike();
 };
 
-/// The worth of a plan for one damaged share and one share left. Which parts age is rules/lives, `parts`. Parts that go
-/// with the whole take the exact share of the others (in millionths of a cent), so that a tax on a few cents is not
-/// thrown about by their rounding.
-Money price(const ChargePlan& plan, Share area, Share left, End end);
+/// What a plan comes to for one damaged share and one remaining share. Which parts depreciate is rules/lives, `parts`.
+/// Parts that go with the whole take the exact share of the others (in millionths of a cent), so that a tax on a few
+/// cents is not thrown about by their rounding.
+Money price(const ChargePlan& plan, Share area, Share remaining, End end);
 
 } // namespace wearline

@@ -13,7 +13,7 @@ using Known = std::optional<DaySpan>;
 constexpr int list_ahead_months = 12;
 
 Known long_before(const Known& day) {
-  if (!day || day->earliest <= first_day) return std::nullopt;
+  if (!day || day->earliest <= min_day) return std::nullopt;
   const Day earliest = add_months(day->earliest, -list_ahead_months);
   return DaySpan{earliest, earliest};
 }

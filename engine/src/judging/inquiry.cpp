@@ -39,7 +39,7 @@ private:
 
 std::optional<TurningPoint> turning_point(const Line& line, const Subject& subject, const LineContext& context,
                                           const LineResult& result) {
-  if (!result.ages || !result.method || result.method->kind == WorthMethod::Kind::stay_bands ||
+  if (!result.depreciates || !result.method || result.method->kind == DepreciationMethod::Kind::stay_bands ||
       result.claimed.is_zero())
     return std::nullopt;
   // What the law allows of a charge does not move the day its worth ends.
@@ -48,15 +48,15 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
   Line varied = line;
   const auto charge_if_laid = [&](Day day) {
     varied.installed = DaySpan{day, day};
-    return likely_worth(varied, subject, lawless);
+    return likely_depreciated_value(varied, subject, lawless);
   };
   const Day last = context.tenancy->move_out.likely();
   const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
-  const Money floor = charge_if_laid(std::max(first_day, add_months(last, -life - 600)));
+  const Money floor = charge_if_laid(std::max(min_day, add_months(last, -life - 600)));
   if (charge_if_laid(last) <= floor) return std::nullopt;
   // Most methods turn just after the end of the life: look there in growing steps, then halve what is left.
-  Day worn = std::max(first_day, add_months(last, -life));
-  if (charge_if_laid(worn) > floor) worn = std::max(first_day, add_months(last, -life - 600));
+  Day worn = std::max(min_day, add_months(last, -life));
+  if (charge_if_laid(worn) > floor) worn = std::max(min_day, add_months(last, -life - 600));
   Day charged = last;
   for (days step{1}; worn + step < last; step *= 2) {
     if (charge_if_laid(worn + step) > floor) {
@@ -78,8 +78,8 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     out.push_back({pointer(index, "amount"), "amount", nullptr, index, {}});
     return;
   }
-  const auto ask = [&](std::string_view member, std::string_view code, Money swing, const Localised* said = nullptr) {
-    if (swing > Money()) out.push_back({pointer(index, member), code, said, index, swing});
+  const auto ask = [&](std::string_view member, std::string_view code, Money effect, const Localized* said = nullptr) {
+    if (effect > Money()) out.push_back({pointer(index, member), code, said, index, effect});
   };
   Variation vary(line, subject, context);
   if (!subject.element) {
@@ -90,7 +90,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     ask("finding", "finding-missing", result.fair.high() - result.fair.low());
   } else if (result.opinion.finding_open && result.law.barred != Tri(true)) {
     const Money owed = vary.likely(&Line::cause, "tenant");
-    const bool debt = result.verdict == Verdict::not_about_condition;
+    const bool debt = result.verdict == Verdict::non_damage_charge;
     const Money not_owed = debt ? Money() : vary.likely(&Line::cause, "age");
     const bool has_own = subject.finding && !subject.finding->ask.empty();
     const bool lease_tells = debt && !line.in_lease && subject.finding && subject.finding->lean_in_lease;
@@ -107,12 +107,12 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     const Day newest = line.installed ? std::min(line.installed->latest, t.move_out.latest)
                        : t.move_in    ? t.move_in->latest
                                       : t.move_out.earliest;
-    const Day oldest = line.installed && line.installed->earliest > first_day
+    const Day oldest = line.installed && line.installed->earliest > min_day
                            ? line.installed->earliest
-                           : std::max(first_day, add_months(newest, -600));
-    const Money swing = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
-                                 vary.likely(&Line::installed, DaySpan{oldest, oldest}));
-    ask("installed", line.installed ? "installed-exactly" : "installed", swing);
+                           : std::max(min_day, add_months(newest, -600));
+    const Money effect = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
+                                  vary.likely(&Line::installed, DaySpan{oldest, oldest}));
+    ask("installed", line.installed ? "installed-exactly" : "installed", effect);
   }
   if (result.repair_open) {
     const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);
@@ -131,7 +131,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition &&
       line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
     ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
-  if (result.verdict == Verdict::not_about_condition && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
+  if (result.verdict == Verdict::non_damage_charge && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
     ask("from", "rent-period", result.fair.high() - result.fair.low());
 }
 
@@ -142,10 +142,10 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
     varied.tenancy = &tenancy;
     Money sum;
     for (std::size_t i = 0; i < c.lines.size(); ++i)
-      if (lines[i].result.ages) sum += likely_fair(c.lines[i], lines[i].subject, varied);
+      if (lines[i].result.depreciates) sum += likely_fair(c.lines[i], lines[i].subject, varied);
     return sum;
   };
-  if (!std::any_of(lines.begin(), lines.end(), [](const LineAssessment& l) { return l.result.ages; })) return;
+  if (!std::any_of(lines.begin(), lines.end(), [](const LineAssessment& l) { return l.result.depreciates; })) return;
   if (!c.tenancy.began) {
     TenancyFacts lately = *context.tenancy, long_ago = *context.tenancy;
     const Day out_day = context.tenancy->move_out.likely();
@@ -166,12 +166,12 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
 void rank(std::vector<Question>& questions) {
   questions.erase(std::remove_if(questions.begin(), questions.end(),
                                  [](const Question& q) {
-                                   return q.swing.is_zero() && q.code != "amount" && q.code != "law" &&
+                                   return q.effect.is_zero() && q.code != "amount" && q.code != "law" &&
                                           q.code != "date-order";
                                  }),
                   questions.end());
   std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) {
-    return a.turns_day != b.turns_day ? a.turns_day : a.swing > b.swing;
+    return a.turns_day != b.turns_day ? a.turns_day : a.effect > b.effect;
   });
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 // Which missing fact matters most, and where an answer turns.
 
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 
 #include <optional>
 #include <string>
@@ -16,9 +16,9 @@ struct LineAssessment; // assessment.h
 struct Question {
   std::string asks;      ///< JSON Pointer into the case
   std::string_view code; ///< wording key "question.<code>"; "finding" and "law" carry their own words
-  const Localised* said = nullptr;
+  const Localized* said = nullptr;
   std::size_t line = no_line;
-  Money swing;
+  Money effect;
   std::string_view id = {}; ///< the law's name of the fact or event
   bool turns_day = false;   ///< whether a day was kept hangs on it, and something follows if it was not
   static constexpr std::size_t no_line = static_cast<std::size_t>(-1);
@@ -33,7 +33,7 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
                        std::vector<Question>& out);
 
 struct Assessment;
-/// What the law hangs on and the case does not say: dates, papers, circumstances.
+/// What the law hangs on and the case does not say: dates, documents, circumstances.
 void ask_about_law(const Assessment& assessment, std::vector<Question>& out);
 
 /// What turns a day first, then the largest swing; equal swings in the order of the case. Questions that move nothing

@@ -12,26 +12,26 @@ class LawQuestions {
 public:
   LawQuestions(const Assessment& a, std::vector<Question>& out) : view_(a.law->view()), out_(out) {}
 
-  void add(const Grounds& grounds, Money swing, std::size_t line = Question::no_line, bool turns_day = false) {
+  void add(const Grounds& grounds, Money effect, std::size_t line = Question::no_line, bool turns_day = false) {
     for (const Ask& ask : grounds.unknown) {
       if (ask.kind == Ask::Kind::fact) {
         const FactInfo& info = view_.info(FactId{ask.which});
-        if (!info.derived) add(view_.place(FactId{ask.which}), info.id, info.question, swing, line, turns_day);
+        if (!info.derived) add(view_.place(FactId{ask.which}), info.id, info.question, effect, line, turns_day);
       } else {
         const EventInfo& info = view_.info(EventId{ask.which});
-        add(view_.place(EventId{ask.which}), info.id, info.question, swing, line, turns_day);
+        add(view_.place(EventId{ask.which}), info.id, info.question, effect, line, turns_day);
       }
     }
   }
-  void add(std::string asks, std::string_view id, const Localised& question, Money swing, std::size_t line,
+  void add(std::string asks, std::string_view id, const Localized& question, Money effect, std::size_t line,
            bool turns_day) {
     for (Question& q : out_)
       if (q.asks == asks && (q.id == id || q.id.empty())) {
-        q.swing = std::max(q.swing, swing);
+        q.effect = std::max(q.effect, effect);
         q.turns_day = q.turns_day || turns_day;
         return;
       }
-    Question q{std::move(asks), "law", &question, line, swing, id, turns_day};
+    Question q{std::move(asks), "law", &question, line, effect, id, turns_day};
     out_.push_back(std::move(q));
   }
 
@@ -40,10 +40,11 @@ private:
   std::vector<Question>& out_;
 };
 
-/// Something is lost or owed if the duty was not done in time.
-bool weighs(const Duty& duty) {
-  return duty.tenant_loses || std::any_of(duty.if_missed.begin(), duty.if_missed.end(),
-                                          [](const std::string& what) { return what != "none" && what != "other"; });
+/// Something is lost or owed if the deadline was not done in time.
+bool weighs(const Deadline& deadline) {
+  return deadline.tenant_loses ||
+         std::any_of(deadline.if_missed.begin(), deadline.if_missed.end(),
+                     [](const std::string& what) { return what != "none" && what != "other"; });
 }
 
 } // namespace
@@ -63,9 +64,9 @@ void ask_about_law(const Assessment& a, std::vector<Question>& out) {
     if (!f.applies) questions.add(f.grounds, at_stake);
   for (const RemedyResult& r : law.remedies())
     if (!r.applies && r.most > award.sum_due.likely()) questions.add(r.grounds, r.most - award.sum_due.likely());
-  for (const DutyResult& duty : law.duties())
-    if (duty.state == DutyState::cannot_tell)
-      questions.add(duty.grounds, Money(), Question::no_line, weighs(*duty.duty));
+  for (const DeadlineResult& deadline : law.deadlines())
+    if (deadline.state == DeadlineState::undetermined)
+      questions.add(deadline.grounds, Money(), Question::no_line, weighs(*deadline.deadline));
   // Where some cities of the place have rules of their own, which city it is.
   if (!law.pack().places.empty() && a.c.locality.empty())
     for (const FactInfo& info : a.law->registry().facts)

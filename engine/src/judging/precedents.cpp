@@ -1,6 +1,6 @@
 #include "judging/precedents.h"
 
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 
 #include "json/fields.h"
 #include <algorithm>

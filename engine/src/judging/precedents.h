@@ -14,7 +14,7 @@
 
 namespace wearline {
 
-struct Subject; // line_judgement.h
+struct Subject; // line_judgment.h
 
 /// What was known of a line that bears on how it went.
 enum class PrecedentState : std::uint8_t {

@@ -1,4 +1,4 @@
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 
 #include <algorithm>
 #include <date/date.h>

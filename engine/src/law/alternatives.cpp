@@ -7,20 +7,20 @@ namespace wearline {
 
 namespace {
 
-/// What becomes of a family in one way: the duty that then applies, or may; nothing where none can.
+/// What becomes of a family in one way: the deadline that then applies, or may; nothing where none can.
 struct Outcome {
-  const DutyResult* duty = nullptr;
-  DutyState state = DutyState::not_needed;
+  const DeadlineResult* deadline = nullptr;
+  DeadlineState state = DeadlineState::not_needed;
   bool certain = true; ///< it applies, or none does
 };
 
-std::vector<Outcome> outcomes_in(const DutyWay& way, const std::vector<std::size_t>& members) {
+std::vector<Outcome> outcomes_in(const DeadlineWay& way, const std::vector<std::size_t>& members) {
   std::vector<Outcome> out;
   for (const std::size_t position : members) {
-    const DutyResult* duty = way.duty(position);
-    if (!duty || duty->applies == Tri(false)) continue;
-    if (duty->applies) return {{duty, duty->state, true}};
-    out.push_back({duty, duty->state, false});
+    const DeadlineResult* deadline = way.deadline(position);
+    if (!deadline || deadline->applies == Tri(false)) continue;
+    if (deadline->applies) return {{deadline, deadline->state, true}};
+    out.push_back({deadline, deadline->state, false});
   }
   out.push_back({});
   return out;
@@ -46,14 +46,14 @@ const Ask* only_difference(const Way& a, const Way& b) {
 }
 
 bool same(const std::vector<Outcome>& a, const std::vector<Outcome>& b) {
-  const auto day = [](const Outcome& o) { return o.duty ? o.duty->last : std::nullopt; };
+  const auto day = [](const Outcome& o) { return o.deadline ? o.deadline->last : std::nullopt; };
   return a.size() == b.size() && std::equal(a.begin(), a.end(), b.begin(), [&](const Outcome& x, const Outcome& y) {
            return x.state == y.state && day(x) == day(y);
          });
 }
 
 /// The facts whose answer changes what becomes of the family.
-Asks turning(const std::vector<DutyWay>& ways, const std::vector<std::vector<Outcome>>& outcomes) {
+Asks turning(const std::vector<DeadlineWay>& ways, const std::vector<std::vector<Outcome>>& outcomes) {
   Asks out;
   for (std::size_t i = 0; i < ways.size(); ++i)
     for (std::size_t j = i + 1; j < ways.size(); ++j)
@@ -68,57 +68,57 @@ void widen(std::optional<DaySpan>& day, const std::optional<DaySpan>& by) {
   else day = DaySpan{std::min(day->earliest, by->earliest), std::max(day->latest, by->latest)};
 }
 
-/// What is the same whichever way it is. Where a duty may also not be called for, only a missed one is open.
+/// What is the same whichever way it is. Where a deadline may also not be called for, only a missed one is open.
 struct Common {
-  DutyState state;
+  DeadlineState state;
   bool agreed = true;
 };
 Common common(const std::vector<Outcome>& all) {
-  std::optional<DutyState> state;
+  std::optional<DeadlineState> state;
   bool may_be_none = false;
   for (const Outcome& o : all) {
-    if (o.state == DutyState::not_needed) {
+    if (o.state == DeadlineState::not_needed) {
       may_be_none = true;
       continue;
     }
-    if (state && *state != o.state) return {DutyState::cannot_tell, false};
+    if (state && *state != o.state) return {DeadlineState::undetermined, false};
     state = o.state;
   }
-  if (!state) return {DutyState::not_needed};
-  if (may_be_none && *state == DutyState::missed) return {DutyState::cannot_tell, false};
+  if (!state) return {DeadlineState::not_needed};
+  if (may_be_none && *state == DeadlineState::missed) return {DeadlineState::undetermined, false};
   return {*state};
 }
 
 /// The outcome to be shown for the family, in its common state: of a missed one that with the latest last day, which
 /// none can say was not past; of any other that with the earliest, by which it is done in time whichever applies.
-const DutyResult* leading(const std::vector<Outcome>& all, DutyState state) {
+const DeadlineResult* leading(const std::vector<Outcome>& all, DeadlineState state) {
   constexpr std::size_t pack_order = 0xffff; // of equals the first in the pack
-  const DutyResult* found = nullptr;
-  const auto rank = [&](const DutyResult& r) {
-    const auto day = r.last ? (state == DutyState::missed ? r.last->latest : r.last->earliest) : last_day;
+  const DeadlineResult* found = nullptr;
+  const auto rank = [&](const DeadlineResult& r) {
+    const auto day = r.last ? (state == DeadlineState::missed ? r.last->latest : r.last->earliest) : max_day;
     const auto count = day.time_since_epoch().count();
-    return std::tuple(r.state == state, state == DutyState::missed ? count : -count, pack_order - r.position);
+    return std::tuple(r.state == state, state == DeadlineState::missed ? count : -count, pack_order - r.position);
   };
   for (const Outcome& o : all)
-    if (o.duty && (!found || rank(*o.duty) > rank(*found))) found = o.duty;
+    if (o.deadline && (!found || rank(*o.deadline) > rank(*found))) found = o.deadline;
   return found;
 }
 
 } // namespace
 
-const DutyResult* DutyWay::duty(std::size_t position) const {
+const DeadlineResult* DeadlineWay::deadline(std::size_t position) const {
   const auto found =
-      std::find_if(duties.begin(), duties.end(), [&](const DutyResult& r) { return r.position == position; });
-  return found == duties.end() ? nullptr : &*found;
+      std::find_if(deadlines.begin(), deadlines.end(), [&](const DeadlineResult& r) { return r.position == position; });
+  return found == deadlines.end() ? nullptr : &*found;
 }
 
-void Alternatives::find(const std::vector<DutyResult>& each, const FactView& view) {
+void Alternatives::find(const std::vector<DeadlineResult>& each, const FactView& view) {
   std::vector<Family> families;
-  for (const DutyResult& r : each) {
+  for (const DeadlineResult& r : each) {
     if (r.applies == Tri(false)) continue;
     auto found =
-        std::find_if(families.begin(), families.end(), [&](const Family& f) { return f.id == r.duty->family; });
-    if (found == families.end()) found = families.insert(families.end(), Family{r.duty->family, {}});
+        std::find_if(families.begin(), families.end(), [&](const Family& f) { return f.id == r.deadline->family; });
+    if (found == families.end()) found = families.insert(families.end(), Family{r.deadline->family, {}});
     found->members.push_back(r.position);
   }
   families.erase(std::remove_if(families.begin(), families.end(), [](const Family& f) { return f.members.size() < 2; }),
@@ -135,18 +135,18 @@ void Alternatives::add(std::vector<Family> families, const FactView& view) {
   Answers answers(view);
   for (const Family& family : families)
     for (const std::size_t position : family.members) {
-      const Duty& duty = pack_->duties[position];
+      const Deadline& deadline = pack_->deadlines[position];
       Grounds grounds;
-      applies(duty, view, nullptr, &grounds);
+      applies(deadline, view, nullptr, &grounds);
       for (const Ask& ask : grounds.unknown) add_ask(asks, ask);
-      answers.heed(duty);
+      answers.heed(deadline);
     }
   Open open{std::move(families), {}};
   for (Way& way : ways_of(asks, answers, view)) {
-    DutyWay made{std::move(way), {}};
+    DeadlineWay made{std::move(way), {}};
     for (const Family& family : open.families)
       for (const std::size_t position : family.members)
-        made.duties.push_back(judge_duty(position, *pack_, *registry_, *holidays_, made.way.view, std::nullopt));
+        made.deadlines.push_back(judge_deadline(position, *pack_, *registry_, *holidays_, made.way.view, std::nullopt));
     open.ways.push_back(std::move(made));
   }
   open_.push_back(std::move(open));
@@ -154,62 +154,63 @@ void Alternatives::add(std::vector<Family> families, const FactView& view) {
 
 void Alternatives::settle(Tri owed) {
   for (Open& open : open_)
-    for (DutyWay& way : open.ways) settle_refund_duties(way.duties, owed);
+    for (DeadlineWay& way : open.ways) settle_refund_deadlines(way.deadlines, owed);
 }
 
-DutyResult Alternatives::fold(const Family& family, const std::vector<DutyWay>& ways, const DutyResult& first) const {
+DeadlineResult Alternatives::fold(const Family& family, const std::vector<DeadlineWay>& ways,
+                                  const DeadlineResult& first) const {
   std::vector<std::vector<Outcome>> by_way;
   std::vector<Outcome> all;
   bool always = true;
-  for (const DutyWay& way : ways) {
+  for (const DeadlineWay& way : ways) {
     by_way.push_back(outcomes_in(way, family.members));
     for (const Outcome& o : by_way.back()) {
       all.push_back(o);
-      always = always && o.duty && o.certain;
+      always = always && o.deadline && o.certain;
     }
   }
   const Common state = common(all);
-  const DutyResult* lead = leading(all, state.state);
+  const DeadlineResult* lead = leading(all, state.state);
   if (!lead) { // in no way can any of them apply
-    DutyResult none = first;
+    DeadlineResult none = first;
     none.applies = false;
     none.grounds.unknown.clear();
-    conclude(none, DutyState::not_needed, DutyReason::not_called_for);
+    conclude(none, DeadlineState::not_needed, DeadlineReason::not_called_for);
     return none;
   }
-  DutyResult out = *lead;
+  DeadlineResult out = *lead;
   out.applies = always ? Tri(true) : Tri();
   out.instead.clear();
   out.last = out.first = std::nullopt;
   out.grounds = {};
   for (const Outcome& o : all) {
-    if (!o.duty) continue;
-    widen(out.last, o.duty->last);
-    widen(out.first, o.duty->first);
-    out.grounds.add(o.duty->grounds);
-    if (std::find(out.instead.begin(), out.instead.end(), o.duty->position) == out.instead.end())
-      out.instead.push_back(o.duty->position);
+    if (!o.deadline) continue;
+    widen(out.last, o.deadline->last);
+    widen(out.first, o.deadline->first);
+    out.grounds.add(o.deadline->grounds);
+    if (std::find(out.instead.begin(), out.instead.end(), o.deadline->position) == out.instead.end())
+      out.instead.push_back(o.deadline->position);
   }
   std::sort(out.instead.begin(), out.instead.end());
   if (out.instead.size() < 2) out.instead.clear();
-  conclude(out, state.state, state.agreed ? out.reason : DutyReason::condition_open);
+  conclude(out, state.state, state.agreed ? out.reason : DeadlineReason::condition_open);
   // What turns nothing is not asked.
   Asks asks = turning(ways, by_way);
-  const bool settled = out.state == DutyState::missed || out.state == DutyState::met;
+  const bool settled = out.state == DeadlineState::missed || out.state == DeadlineState::met;
   if (settled) out.grounds.unknown.clear();
   else
     for (const Ask& ask : asks) add_ask(out.grounds.unknown, ask);
   return out;
 }
 
-std::vector<DutyResult> Alternatives::fold(const std::vector<DutyResult>& each) const {
-  std::vector<DutyResult> out;
-  for (const DutyResult& r : each) {
+std::vector<DeadlineResult> Alternatives::fold(const std::vector<DeadlineResult>& each) const {
+  std::vector<DeadlineResult> out;
+  for (const DeadlineResult& r : each) {
     const Family* family = nullptr;
-    const std::vector<DutyWay>* ways = nullptr;
+    const std::vector<DeadlineWay>* ways = nullptr;
     for (const Open& open : open_)
       for (const Family& f : open.families)
-        if (f.id == r.duty->family && r.applies != Tri(false) && !open.ways.empty()) {
+        if (f.id == r.deadline->family && r.applies != Tri(false) && !open.ways.empty()) {
           family = &f;
           ways = &open.ways;
         }

@@ -1,5 +1,5 @@
 #pragma once
-// Duties that stand in for one another (the same thing to be done, by another day or on another condition) where the
+// Deadlines that stand in for one another (the same thing to be done, by another day or on another condition) where the
 // case leaves open which of them applies. What follows whichever it is, follows.
 
 #include "law/deadlines.h"
@@ -9,11 +9,11 @@
 
 namespace wearline {
 
-/// One way in which open facts may turn out, with the duties that hang on them as they then stand.
-struct DutyWay {
+/// One way in which open facts may turn out, with the deadlines that hang on them as they then stand.
+struct DeadlineWay {
   Way way;
-  std::vector<DutyResult> duties; ///< of the open families, in the pack's order
-  const DutyResult* duty(std::size_t position) const;
+  std::vector<DeadlineResult> deadlines; ///< of the open families, in the pack's order
+  const DeadlineResult* deadline(std::size_t position) const;
 };
 
 class Alternatives {
@@ -21,19 +21,19 @@ public:
   Alternatives(const Pack& pack, const Registry& registry, const Holidays& holidays)
       : pack_(&pack), registry_(&registry), holidays_(&holidays) {}
 
-  /// Finds the families of which more than one duty may apply, and the ways in which their open facts may turn out.
-  void find(const std::vector<DutyResult>& each, const FactView& view);
+  /// Finds the families of which more than one deadline may apply, and the ways in which their open facts may turn out.
+  void find(const std::vector<DeadlineResult>& each, const FactView& view);
 
-  /// Judges the duties that pay back again, in each way. `owed` as for settle_refund_duties.
+  /// Judges the deadlines that pay back again, in each way. `owed` as for settle_refund_duties.
   void settle(Tri owed);
 
-  /// One result for each family, in the pack's order: the duty that applies, or may; where it is open which one does,
-  /// what is the same in every way, with the span of the last days they set. Duties that cannot apply stand as
+  /// One result for each family, in the pack's order: the deadline that applies, or may; where it is open which one
+  /// does, what is the same in every way, with the span of the last days they set. Deadlines that cannot apply stand as
   /// they are.
-  std::vector<DutyResult> fold(const std::vector<DutyResult>& each) const;
+  std::vector<DeadlineResult> fold(const std::vector<DeadlineResult>& each) const;
 
   /// The ways all open families have together; null if nothing is open or there are too many.
-  std::vector<DutyWay>* ways() {
+  std::vector<DeadlineWay>* ways() {
     return open_.size() == 1 && !open_.front().ways.empty() ? &open_.front().ways : nullptr;
   }
 
@@ -45,11 +45,11 @@ private:
   /// Families with the ways in which their open facts may turn out.
   struct Open {
     std::vector<Family> families;
-    std::vector<DutyWay> ways;
+    std::vector<DeadlineWay> ways;
   };
   void add(std::vector<Family> families, const FactView& view);
   /// `first`: the first of the family, as the case stands.
-  DutyResult fold(const Family& family, const std::vector<DutyWay>& ways, const DutyResult& first) const;
+  DeadlineResult fold(const Family& family, const std::vector<DeadlineWay>& ways, const DeadlineResult& first) const;
 
   const Pack* pack_;
   const Registry* registry_;

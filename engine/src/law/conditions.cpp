@@ -47,8 +47,8 @@ Tri event_holds(const Condition& c, const EventState& s) {
 
 Tri leaf_holds(const Condition& c, const FactView& view, const Outcomes* outcomes, Grounds* grounds) {
   switch (c.op) {
-  case Condition::Op::duty_is:
-    return outcomes ? outcomes->duty_is(c.which, c.state, grounds) : std::nullopt;
+  case Condition::Op::deadline_is:
+    return outcomes ? outcomes->deadline_is(c.which, c.state, grounds) : std::nullopt;
   case Condition::Op::defect:
     return outcomes ? outcomes->defect(c.which, grounds) : std::nullopt;
   case Condition::Op::event_happened:

@@ -10,10 +10,10 @@
 
 namespace wearline {
 
-/// The states a duty can be in on a given day.
-enum class DutyState : std::uint8_t { met, missed, open, cannot_tell, not_needed };
+/// The states a deadline can be in on a given day.
+enum class DeadlineState : std::uint8_t { met, missed, open, undetermined, not_needed };
 
-/// A condition as a tree. A leaf looks at one fact, event, duty or paper rule; `all` of nothing always holds.
+/// A condition as a tree. A leaf looks at one fact, event, deadline or document rule; `all` of nothing always holds.
 struct Condition {
   enum class Op : std::uint8_t {
     all,
@@ -24,14 +24,14 @@ struct Condition {
     number_in,
     event_happened,
     event_on,
-    duty_is,
+    deadline_is,
     defect
   };
   Op op = Op::all;
-  std::uint16_t which = 0xffff;        ///< FactId, EventId, position of the duty, position of the paper rule or cap
-  bool wanted = true;                  ///< yes_no, event_happened
-  bool resolved = false;               ///< duty_is, defect: `which` is a position already
-  DutyState state = DutyState::missed; ///< duty_is
+  std::uint16_t which = 0xffff; ///< FactId, EventId, position of the deadline, position of the document rule or cap
+  bool wanted = true;           ///< yes_no, event_happened
+  bool resolved = false;        ///< duty_is, defect: `which` is a position already
+  DeadlineState state = DeadlineState::missed;                 ///< duty_is
   std::int64_t low = std::numeric_limits<std::int64_t>::min(); ///< number_in, inclusive
   std::int64_t high = std::numeric_limits<std::int64_t>::max();
   DaySpan span;                   ///< event_on, inclusive
@@ -59,20 +59,20 @@ struct Grounds {
 };
 void add_ask(Asks& asks, Ask ask);
 
-/// States of duties and paper rules, where they are known already (conditions of bars, forfeits and remedies).
+/// States of deadlines and document rules, where they are known already (conditions of bars, forfeits and remedies).
 class Outcomes {
 public:
-  virtual Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const = 0;
-  /// A paper rule that is not met or, numbered after the paper rules, a cap that is exceeded.
+  virtual Tri deadline_is(std::size_t deadline, DeadlineState state, Grounds* grounds) const = 0;
+  /// A document rule that is not met or, numbered after the document rules, a cap that is exceeded.
   virtual Tri defect(std::size_t rule, Grounds* grounds) const = 0;
 
 protected:
   ~Outcomes() = default;
 };
 
-/// Whether a condition holds. `outcomes` may be null: duties and defects are unknown then. `grounds` may be null; where
-/// it is given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed ones
-/// it was built on.
+/// Whether a condition holds. `outcomes` may be null: deadlines and defects are unknown then. `grounds` may be null;
+/// where it is given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed
+/// ones it was built on.
 Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr,
           Grounds* grounds = nullptr);
 

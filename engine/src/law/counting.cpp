@@ -64,7 +64,7 @@ LastDay reach(Day from, int count, Unit unit, int step, const Counting& counting
   return {day, day, skipped};
 }
 
-Day bounded(Day day) { return std::clamp(day, first_day, last_day); }
+Day bounded(Day day) { return std::clamp(day, min_day, max_day); }
 
 } // namespace
 
@@ -89,23 +89,23 @@ DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit,
   const auto whole_hours = [&](int count) { return unit == Unit::hour ? count / hours_a_day * hours_a_day : count; };
   DaySpan out;
   const int near = whole_hours(low_count), far = high_count;
-  if (from.earliest != first_day) out.earliest = end(from.earliest, backwards ? far : near);
-  if (from.latest != last_day) out.latest = end(from.latest, backwards ? near : far);
+  if (from.earliest != min_day) out.earliest = end(from.earliest, backwards ? far : near);
+  if (from.latest != max_day) out.latest = end(from.latest, backwards ? near : far);
   return out;
 }
 
-DaySpan take_of(Take take, const DaySpan& a, const DaySpan& b) {
-  if (take == Take::later) return {std::max(a.earliest, b.earliest), std::max(a.latest, b.latest)};
+DaySpan governing_day(Governing governing, const DaySpan& a, const DaySpan& b) {
+  if (governing == Governing::latest) return {std::max(a.earliest, b.earliest), std::max(a.latest, b.latest)};
   return {std::min(a.earliest, b.earliest), std::min(a.latest, b.latest)};
 }
 
 namespace {
 
-/// From which day a leg runs, and which events fall on it.
-void find_start(const Leg& leg, bool needs_all, const FactView& view, LegCount& out, Grounds* grounds) {
+/// From which day a period runs, and which events fall on it.
+void find_start(const Period& period, bool needs_all, const FactView& view, PeriodCount& out, Grounds* grounds) {
   bool any_happened = false, any_unknown = false;
   DaySpan known, unknown;
-  for (const EventId id : leg.after) {
+  for (const EventId id : period.after) {
     const EventState& s = view.event(id);
     const Ask ask{Ask::Kind::event, static_cast<std::uint16_t>(id)};
     if (grounds && s.assumed) add_ask(grounds->assumed, ask);
@@ -115,12 +115,12 @@ void find_start(const Leg& leg, bool needs_all, const FactView& view, LegCount& 
     }
     if (!s.happened) {
       if (grounds) add_ask(grounds->unknown, ask);
-      unknown = any_unknown ? take_of(leg.take, unknown, s.on) : s.on;
+      unknown = any_unknown ? governing_day(period.governing, unknown, s.on) : s.on;
       any_unknown = true;
       continue;
     }
     if (grounds && !s.on.known()) add_ask(grounds->unknown, ask);
-    known = any_happened ? take_of(leg.take, known, s.on) : s.on;
+    known = any_happened ? governing_day(period.governing, known, s.on) : s.on;
     any_happened = true;
   }
   if (!any_happened && !any_unknown) out.never = true;
@@ -128,11 +128,11 @@ void find_start(const Leg& leg, bool needs_all, const FactView& view, LegCount& 
   out.may_never = any_unknown && (needs_all || !any_happened);
   if (!any_unknown) out.start = known;
   else if (!any_happened) out.start = unknown;
-  else if (needs_all) out.start = take_of(leg.take, known, unknown);
+  else if (needs_all) out.start = governing_day(period.governing, known, unknown);
   // An event that may not happen at all can move the start only one way.
-  else if (leg.take == Take::later) out.start = {known.earliest, std::max(known.latest, unknown.latest)};
+  else if (period.governing == Governing::latest) out.start = {known.earliest, std::max(known.latest, unknown.latest)};
   else out.start = {std::min(known.earliest, unknown.earliest), known.latest};
-  for (const EventId id : leg.after) {
+  for (const EventId id : period.after) {
     const EventState& s = view.event(id);
     const bool can_be =
         s.happened != Tri(false) && s.on.latest >= out.start.earliest && s.on.earliest <= out.start.latest;
@@ -141,37 +141,37 @@ void find_start(const Leg& leg, bool needs_all, const FactView& view, LegCount& 
 }
 
 /// The number of units, where the law leaves it to a fact ("as the lease says, at most 60").
-void find_count(const Leg& leg, const FactView& view, LegCount& out, Grounds* grounds) {
-  out.low_count = out.high_count = *leg.count;
-  if (leg.count_from == FactId::none) return;
-  const FactState& s = view.fact(leg.count_from);
-  const auto most = static_cast<std::int64_t>(*leg.count);
+void find_count(const Period& period, const FactView& view, PeriodCount& out, Grounds* grounds) {
+  out.low_count = out.high_count = *period.count;
+  if (period.count_from == FactId::none) return;
+  const FactState& s = view.fact(period.count_from);
+  const auto most = static_cast<std::int64_t>(*period.count);
   if (s.kind == FactState::Kind::number) {
     out.low_count = static_cast<int>(std::clamp<std::int64_t>(s.low, 0, most));
     out.high_count = static_cast<int>(std::clamp<std::int64_t>(s.high, 0, most));
   } else {
     out.low_count = 0;
-    if (grounds) add_ask(grounds->unknown, {Ask::Kind::fact, static_cast<std::uint16_t>(leg.count_from)});
+    if (grounds) add_ask(grounds->unknown, {Ask::Kind::fact, static_cast<std::uint16_t>(period.count_from)});
   }
 }
 
 } // namespace
 
-LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays,
-                   const FactView& view, Grounds* grounds) {
-  LegCount out;
-  out.leg = &leg;
-  find_start(leg, needs_all, view, out, grounds);
-  if (!leg.count) return out;
+PeriodCount count_period(const Period& period, bool needs_all, const Deadline& deadline, const Pack& pack,
+                         const Holidays& holidays, const FactView& view, Grounds* grounds) {
+  PeriodCount out;
+  out.period = &period;
+  find_start(period, needs_all, view, out, grounds);
+  if (!period.count) return out;
   // While the clock does not run nothing asks for the number's fact; the number itself is still said.
-  find_count(leg, view, out, out.never ? nullptr : grounds);
+  find_count(period, view, out, out.never ? nullptr : grounds);
   if (out.never) return out;
-  for (const auto position : duty.counting) {
+  for (const auto position : deadline.counting) {
     const CountingRule& rule = pack.counting[position];
     const Tri fits = applies(rule, view, nullptr, grounds);
     if (fits == Tri(false)) continue;
     const DaySpan last =
-        last_days(out.start, out.low_count, out.high_count, leg.unit, leg.before, Counting{&rule, &holidays});
+        last_days(out.start, out.low_count, out.high_count, period.unit, period.before, Counting{&rule, &holidays});
     out.last =
         out.rule ? DaySpan{std::min(out.last.earliest, last.earliest), std::max(out.last.latest, last.latest)} : last;
     if (!out.rule) out.rule = &rule;

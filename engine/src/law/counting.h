@@ -39,9 +39,9 @@ LastDay last_day_before(Day before, int count, Unit unit, const Counting& counti
 DaySpan last_days(const DaySpan& from, int low_count, int high_count, Unit unit, bool backwards,
                   const Counting& counting);
 
-/// Why a leg has the last day it has.
-struct LegCount {
-  const Leg* leg = nullptr;
+/// Why a period has the last day it has.
+struct PeriodCount {
+  const Period* period = nullptr;
   const CountingRule* rule = nullptr; ///< the counting rule that was used
   bool never = false;                 ///< its events are known not to have happened: the time does not run
   bool may_never = false;             ///< whether any of its events happened is unknown
@@ -51,12 +51,12 @@ struct LegCount {
   DaySpan last;
 };
 
-/// The last day of one leg for one case. With `needs_all`, one event that did not happen stops the clock; without, such
-/// events are left aside. `grounds` (may be null) gains the unknown events and facts it hangs on.
-LegCount count_leg(const Leg& leg, bool needs_all, const Duty& duty, const Pack& pack, const Holidays& holidays,
-                   const FactView& view, Grounds* grounds);
+/// The last day of one period for one case. With `needs_all`, one event that did not happen stops the clock; without,
+/// such events are left aside. `grounds` (may be null) gains the unknown events and facts it hangs on.
+PeriodCount count_period(const Period& period, bool needs_all, const Deadline& deadline, const Pack& pack,
+                         const Holidays& holidays, const FactView& view, Grounds* grounds);
 
 /// Later or earlier of two spans.
-DaySpan take_of(Take take, const DaySpan& a, const DaySpan& b);
+DaySpan governing_day(Governing governing, const DaySpan& a, const DaySpan& b);
 
 } // namespace wearline

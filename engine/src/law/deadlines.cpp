@@ -4,10 +4,10 @@
 
 namespace wearline {
 
-/// Whether the refund meets it: a duty of the landlord to return the deposit or its balance.
-bool pays_back(const Duty& duty, const Registry& registry) {
-  return duty.who == Who::landlord && registry.duties[duty.name].posted == registry.event("refund-sent") &&
-         duty.met == EventId::none;
+/// Whether the refund meets it: a deadline of the landlord to return the deposit or its balance.
+bool pays_back(const Deadline& deadline, const Registry& registry) {
+  return deadline.who == Who::landlord && registry.deadlines[deadline.name].posted == registry.event("refund-sent") &&
+         deadline.met == EventId::none;
 }
 
 namespace {
@@ -21,7 +21,7 @@ EventId first_known(EventId a, EventId b, const FactView& view) {
 }
 
 /// Was an event in time? Only for one that happened.
-Tri in_time(const DaySpan& on, const DutyResult& r) {
+Tri in_time(const DaySpan& on, const DeadlineResult& r) {
   if (r.first) {
     if (on.earliest >= r.first->latest) return true;
     return on.latest < r.first->earliest ? Tri(false) : std::nullopt;
@@ -30,7 +30,7 @@ Tri in_time(const DaySpan& on, const DutyResult& r) {
   return on.earliest > r.last->latest ? Tri(false) : std::nullopt;
 }
 
-/// What was done about a duty, as far as the case tells.
+/// What was done about a deadline, as far as the case tells.
 struct Doing {
   Tri happened;
   Tri timely; ///< where it happened and there is a last day
@@ -38,19 +38,19 @@ struct Doing {
   bool by_fact = false; ///< known from a yes/no fact, without a day
 };
 
-void ask_for(DutyResult& r, EventId id) {
+void ask_for(DeadlineResult& r, EventId id) {
   add_ask(r.grounds.unknown, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
 }
 
-void note_done(DutyResult& r, EventId id, const EventState& s) {
+void note_done(DeadlineResult& r, EventId id, const EventState& s) {
   r.done = id;
   r.done_assumed = s.assumed;
   if (s.happened == Tri(true)) r.done_on = s.on;
   if (s.assumed) add_ask(r.grounds.assumed, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
 }
 
-/// A duty for which no event is kept: a fact may say that it was done, and done as the law asks.
-Doing doing_by_fact(DutyResult& r, FactId fact, const FactView& view) {
+/// A deadline for which no event is kept: a fact may say that it was done, and done as the law asks.
+Doing doing_by_fact(DeadlineResult& r, FactId fact, const FactView& view) {
   Doing out;
   if (fact == FactId::none) return out;
   const FactState& s = view.fact(fact);
@@ -64,12 +64,12 @@ Doing doing_by_fact(DutyResult& r, FactId fact, const FactView& view) {
   return out;
 }
 
-bool dated(const DutyResult& r) { return r.last || r.first; }
+bool dated(const DeadlineResult& r) { return r.last || r.first; }
 
 /// In time by sending or by arrival. Where the law does not say which, by sending; that it came late is noted.
-void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId arrived, const FactView& view) {
+void compare_with_last_day(DeadlineResult& r, Doing& out, EventId posted, EventId arrived, const FactView& view) {
   const EventState &sent = view.event(posted), &got = view.event(arrived);
-  const MetBy by = r.duty->met_by;
+  const MetBy by = r.deadline->met_by;
   const bool needs_arrival = by == MetBy::delivery || by == MetBy::receipt;
   const Tri sent_timely = in_time(sent.on, r);
   if (by == MetBy::posting || sent_timely == Tri(false)) { // what is sent late arrives late
@@ -95,10 +95,10 @@ void compare_with_last_day(DutyResult& r, Doing& out, EventId posted, EventId ar
   if (!sent.on.known()) ask_for(r, posted);
 }
 
-Doing doing(DutyResult& r, const Registry& registry, const FactView& view) {
-  const Duty& duty = *r.duty;
-  const DutyInfo& name = registry.duties[duty.name];
-  EventId posted = duty.met, arrived = duty.met;
+Doing doing(DeadlineResult& r, const Registry& registry, const FactView& view) {
+  const Deadline& deadline = *r.deadline;
+  const DeadlineInfo& name = registry.deadlines[deadline.name];
+  EventId posted = deadline.met, arrived = deadline.met;
   if (posted == EventId::none) {
     posted = first_known(name.posted, name.or_posted, view);
     arrived = posted == name.posted ? name.arrived : name.or_arrived;
@@ -116,171 +116,174 @@ Doing doing(DutyResult& r, const Registry& registry, const FactView& view) {
 }
 
 struct Standing {
-  DutyState state;
-  DutyReason reason;
+  DeadlineState state;
+  DeadlineReason reason;
 };
 
-/// The state of a duty without a last day.
-Standing undated_standing(const DutyResult& r, const Doing& d, const FactView& view) {
-  if (d.happened == Tri(true)) return {DutyState::met, DutyReason::done_in_time};
-  const bool never = std::any_of(r.legs.begin(), r.legs.end(), [](const LegCount& l) { return l.never; });
-  if (never) return {DutyState::not_needed, DutyReason::not_started};
+/// The state of a deadline without a last day.
+Standing undated_standing(const DeadlineResult& r, const Doing& d, const FactView& view) {
+  if (d.happened == Tri(true)) return {DeadlineState::met, DeadlineReason::done_in_time};
+  const bool never = std::any_of(r.periods.begin(), r.periods.end(), [](const PeriodCount& l) { return l.never; });
+  if (never) return {DeadlineState::not_needed, DeadlineReason::not_started};
   // "No inspection was offered" is an answer only once the tenancy is over.
   const EventState& end = view.event("tenancy-ended");
   if (d.happened == Tri(false) && d.by_fact)
     return end.happened == Tri(true) && end.on.earliest > view.today()
-               ? Standing{DutyState::open, DutyReason::time_left}
-               : Standing{DutyState::missed, DutyReason::not_done};
-  return {DutyState::cannot_tell, DutyReason::no_number};
+               ? Standing{DeadlineState::open, DeadlineReason::time_left}
+               : Standing{DeadlineState::missed, DeadlineReason::not_done};
+  return {DeadlineState::undetermined, DeadlineReason::no_number};
 }
 
 /// Counted back from events that are all past.
-bool event_past(const DutyResult& r, Day today) {
-  return std::all_of(r.legs.begin(), r.legs.end(),
-                     [&](const LegCount& l) { return l.leg->before && !l.may_never && l.start.latest < today; });
+bool event_past(const DeadlineResult& r, Day today) {
+  return std::all_of(r.periods.begin(), r.periods.end(),
+                     [&](const PeriodCount& l) { return l.period->before && !l.may_never && l.start.latest < today; });
 }
 
-/// The state of a duty not to act before a day. It asks for nothing while its time has not come, nor once the event it
-/// has to come before is past.
-Standing window_standing(const DutyResult& r, const Doing& d, Day today) {
+/// The state of a deadline not to act before a day. It asks for nothing while its time has not come, nor once the event
+/// it has to come before is past.
+Standing window_standing(const DeadlineResult& r, const Doing& d, Day today) {
   if (d.happened == Tri(true)) {
-    if (!d.timely) return {DutyState::cannot_tell, DutyReason::date_open};
-    return *d.timely ? Standing{DutyState::met, DutyReason::done_in_time}
-                     : Standing{DutyState::missed, DutyReason::done_early};
+    if (!d.timely) return {DeadlineState::undetermined, DeadlineReason::date_open};
+    return *d.timely ? Standing{DeadlineState::met, DeadlineReason::done_in_time}
+                     : Standing{DeadlineState::missed, DeadlineReason::done_early};
   }
-  if (event_past(r, today)) return {DutyState::not_needed, DutyReason::window_past};
-  if (today < r.first->earliest) return {DutyState::open, DutyReason::window_shut};
-  if (today >= r.first->latest) return {DutyState::open, DutyReason::window_open};
-  return {DutyState::cannot_tell, DutyReason::date_open};
+  if (event_past(r, today)) return {DeadlineState::not_needed, DeadlineReason::window_past};
+  if (today < r.first->earliest) return {DeadlineState::open, DeadlineReason::window_shut};
+  if (today >= r.first->latest) return {DeadlineState::open, DeadlineReason::window_open};
+  return {DeadlineState::undetermined, DeadlineReason::date_open};
 }
 
-/// The state of a duty that applies, from what was done and what day it is.
-Standing standing(const DutyResult& r, const Doing& d, const FactView& view) {
+/// The state of a deadline that applies, from what was done and what day it is.
+Standing standing(const DeadlineResult& r, const Doing& d, const FactView& view) {
   if (r.first) return window_standing(r, d, view.today());
   if (!r.last) return undated_standing(r, d, view);
   const Day today = view.today();
   if (d.happened == Tri(true)) {
-    if (!d.timely) return {DutyState::cannot_tell, DutyReason::date_open};
-    if (!*d.timely) return {DutyState::missed, DutyReason::done_late};
-    return {DutyState::met, d.arrival_open ? DutyReason::arrival_open : DutyReason::done_in_time};
+    if (!d.timely) return {DeadlineState::undetermined, DeadlineReason::date_open};
+    if (!*d.timely) return {DeadlineState::missed, DeadlineReason::done_late};
+    return {DeadlineState::met, d.arrival_open ? DeadlineReason::arrival_open : DeadlineReason::done_in_time};
   }
-  if (today <= r.last->earliest) return {DutyState::open, DutyReason::time_left};
-  if (d.happened == Tri(false) && today > r.last->latest) return {DutyState::missed, DutyReason::not_done};
-  return {DutyState::cannot_tell, DutyReason::date_open};
+  if (today <= r.last->earliest) return {DeadlineState::open, DeadlineReason::time_left};
+  if (d.happened == Tri(false) && today > r.last->latest) return {DeadlineState::missed, DeadlineReason::not_done};
+  return {DeadlineState::undetermined, DeadlineReason::date_open};
 }
 
-void conclude(DutyResult& r, Standing v) { conclude(r, v.state, v.reason); }
+void conclude(DeadlineResult& r, Standing v) { conclude(r, v.state, v.reason); }
 
-void judge_refund(DutyResult& r, Tri refund_owed, Standing v) {
+void judge_refund(DeadlineResult& r, Tri refund_owed, Standing v) {
   if (r.hangs_on_refund) {
-    if (refund_owed == Tri(false)) v = {DutyState::not_needed, DutyReason::nothing_owed};
-    else if (!refund_owed) v = {DutyState::cannot_tell, DutyReason::owed_open};
+    if (refund_owed == Tri(false)) v = {DeadlineState::not_needed, DeadlineReason::nothing_owed};
+    else if (!refund_owed) v = {DeadlineState::undetermined, DeadlineReason::owed_open};
   }
   conclude(r, v);
 }
 
-/// The last day of the whole duty from those of its legs: first those whose time runs, then those whose time may not
-/// run at all, which can move the end only one way.
-void join_legs(DutyResult& r) {
-  const Take take = r.duty->take;
-  const bool needs_all = r.duty->needs_all;
+/// The last day of the whole deadline from those of its periods: first those whose time runs, then those whose time may
+/// not run at all, which can move the end only one way.
+void join_periods(DeadlineResult& r) {
+  const Governing governing = r.deadline->governing;
+  const bool needs_all = r.deadline->needs_all;
   bool open_number = false, waits = false;
-  for (const LegCount& l : r.legs) {
-    waits = waits || l.leg->earliest;
+  for (const PeriodCount& l : r.periods) {
+    waits = waits || l.period->earliest;
     if (l.never && needs_all) return;
     open_number = open_number || (!l.never && !l.rule);
   }
   for (const bool may_never : {false, true})
-    for (const LegCount& l : r.legs) {
+    for (const PeriodCount& l : r.periods) {
       if (l.never || !l.rule || (l.may_never && !needs_all) != may_never) continue;
       if (!r.last) r.last = l.last;
-      else if (!may_never) r.last = take_of(take, *r.last, l.last);
-      else if (take == Take::later) r.last->latest = std::max(r.last->latest, l.last.latest);
+      else if (!may_never) r.last = governing_day(governing, *r.last, l.last);
+      else if (governing == Governing::latest) r.last->latest = std::max(r.last->latest, l.last.latest);
       else r.last->earliest = std::min(r.last->earliest, l.last.earliest);
     }
   if (!r.last) return;
-  if (open_number && take == Take::later) r.last->latest = last_day;
-  for (std::size_t i = 0; i < r.legs.size(); ++i)
-    if (r.legs[i].rule && r.legs[i].last.latest >= r.last->earliest && r.legs[i].last.earliest <= r.last->latest)
+  if (open_number && governing == Governing::latest) r.last->latest = max_day;
+  for (std::size_t i = 0; i < r.periods.size(); ++i)
+    if (r.periods[i].rule && r.periods[i].last.latest >= r.last->earliest &&
+        r.periods[i].last.earliest <= r.last->latest)
       r.governing.push_back(i);
   if (waits) std::swap(r.last, r.first);
 }
 
 /// Questions are worth asking only while the answer can change.
-void drop_idle_questions(DutyResult& r) {
+void drop_idle_questions(DeadlineResult& r) {
   const std::optional<DaySpan>& day = r.first ? r.first : r.last;
   const bool exact = !day || day->known();
-  const bool settled = r.state == DutyState::open ? exact && r.applies : r.state != DutyState::cannot_tell;
+  const bool settled = r.state == DeadlineState::open ? exact && r.applies : r.state != DeadlineState::undetermined;
   if (settled) r.grounds.unknown.clear();
 }
 
 } // namespace
 
-void conclude(DutyResult& r, DutyState state, DutyReason reason) {
+void conclude(DeadlineResult& r, DeadlineState state, DeadlineReason reason) {
   r.state = state;
   r.reason = reason;
-  const auto is = [&](DutyState s) -> Tri {
-    if (state == DutyState::cannot_tell) return std::nullopt;
+  const auto is = [&](DeadlineState s) -> Tri {
+    if (state == DeadlineState::undetermined) return std::nullopt;
     return state == s ? (r.applies ? Tri(true) : std::nullopt) : Tri(false);
   };
-  r.met = is(DutyState::met);
-  r.missed = is(DutyState::missed);
-  r.open = is(DutyState::open);
-  if (!r.applies && state == DutyState::missed) {
-    r.state = DutyState::cannot_tell;
-    r.reason = DutyReason::condition_open;
+  r.met = is(DeadlineState::met);
+  r.missed = is(DeadlineState::missed);
+  r.open = is(DeadlineState::open);
+  if (!r.applies && state == DeadlineState::missed) {
+    r.state = DeadlineState::undetermined;
+    r.reason = DeadlineReason::condition_open;
   }
 }
 
-DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
-                      const FactView& view, Tri refund_owed) {
-  DutyResult r;
+DeadlineResult judge_deadline(std::size_t position, const Pack& pack, const Registry& registry,
+                              const Holidays& holidays, const FactView& view, Tri refund_owed) {
+  DeadlineResult r;
   r.position = position;
-  r.duty = &pack.duties[position];
-  const Duty& duty = *r.duty;
-  r.applies = applies(duty, view, nullptr, &r.grounds);
+  r.deadline = &pack.deadlines[position];
+  const Deadline& deadline = *r.deadline;
+  r.applies = applies(deadline, view, nullptr, &r.grounds);
   if (r.applies == Tri(false)) {
-    const bool out_of_force = in_force(duty, view) == Tri(false);
-    conclude(r, {DutyState::not_needed, out_of_force ? DutyReason::not_in_force : DutyReason::not_called_for});
+    const bool out_of_force = in_force(deadline, view) == Tri(false);
+    conclude(r,
+             {DeadlineState::not_needed, out_of_force ? DeadlineReason::not_in_force : DeadlineReason::not_called_for});
     return r;
   }
-  for (const Leg& leg : duty.legs)
-    r.legs.push_back(count_leg(leg, duty.needs_all, duty, pack, holidays, view, &r.grounds));
-  join_legs(r);
+  for (const Period& period : deadline.periods)
+    r.periods.push_back(count_period(period, deadline.needs_all, deadline, pack, holidays, view, &r.grounds));
+  join_periods(r);
   const Doing d = doing(r, registry, view);
   const Standing s = standing(r, d, view);
-  r.hangs_on_refund = pays_back(duty, registry) && s.state == DutyState::missed && s.reason == DutyReason::not_done;
+  r.hangs_on_refund =
+      pays_back(deadline, registry) && s.state == DeadlineState::missed && s.reason == DeadlineReason::not_done;
   judge_refund(r, refund_owed, s);
   drop_idle_questions(r);
   return r;
 }
 
-Tri is_in_state(const DutyResult& r, DutyState state, Grounds* grounds) {
+Tri is_in_state(const DeadlineResult& r, DeadlineState state, Grounds* grounds) {
   if (grounds) grounds->add(r.grounds);
   switch (state) {
-  case DutyState::met:
+  case DeadlineState::met:
     return r.met;
-  case DutyState::missed:
+  case DeadlineState::missed:
     return r.missed;
-  case DutyState::open:
+  case DeadlineState::open:
     return r.open;
   default:
     return r.state == state;
   }
 }
 
-std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
-                                     const FactView& view, Tri refund_owed) {
-  std::vector<DutyResult> out;
-  out.reserve(pack.duties.size());
-  for (std::size_t i = 0; i < pack.duties.size(); ++i)
-    out.push_back(judge_duty(i, pack, registry, holidays, view, refund_owed));
+std::vector<DeadlineResult> judge_deadlines(const Pack& pack, const Registry& registry, const Holidays& holidays,
+                                            const FactView& view, Tri refund_owed) {
+  std::vector<DeadlineResult> out;
+  out.reserve(pack.deadlines.size());
+  for (std::size_t i = 0; i < pack.deadlines.size(); ++i)
+    out.push_back(judge_deadline(i, pack, registry, holidays, view, refund_owed));
   return out;
 }
 
-void settle_refund_duties(std::vector<DutyResult>& results, Tri refund_owed) {
-  for (DutyResult& r : results)
-    if (r.hangs_on_refund) judge_refund(r, refund_owed, {DutyState::missed, DutyReason::not_done});
+void settle_refund_deadlines(std::vector<DeadlineResult>& results, Tri refund_owed) {
+  for (DeadlineResult& r : results)
+    if (r.hangs_on_refund) judge_refund(r, refund_owed, {DeadlineState::missed, DeadlineReason::not_done});
 }
 
 } // namespace wearline

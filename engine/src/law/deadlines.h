@@ -1,5 +1,5 @@
 #pragma once
-// Every dated duty of a law pack in one case: who must do what by when, and whether it was done in time.
+// Every dated deadline of a law pack in one case: who must do what by when, and whether it was done in time.
 
 #include "law/counting.h"
 #include "law/pack.h"
@@ -9,8 +9,8 @@
 
 namespace wearline {
 
-/// Why a duty is in the state it is in.
-enum class DutyReason : std::uint8_t {
+/// Why a deadline is in the state it is in.
+enum class DeadlineReason : std::uint8_t {
   not_in_force,   ///< the rule is for other dates
   not_called_for, ///< its condition does not hold
   nothing_owed,   ///< nothing had to be paid back
@@ -20,7 +20,7 @@ enum class DutyReason : std::uint8_t {
   not_done,       ///< known, or taken, not to have been done, and the last day is past
   time_left,      ///< not done as far as known, and the last day is not past
   not_started,    ///< the clock has not started
-  condition_open, ///< whether the duty applies hangs on something unknown
+  condition_open, ///< whether the deadline applies hangs on something unknown
   date_open,      ///< whether it was done in time hangs on something unknown
   owed_open,      ///< whether money was owed is not known
   window_shut,    ///< it may not be done yet: its first day is to come
@@ -31,41 +31,43 @@ enum class DutyReason : std::uint8_t {
   no_number     ///< the law sets no number of days
 };
 
-struct DutyResult {
-  std::size_t position = 0; ///< in Pack::duties
-  const Duty* duty = nullptr;
-  DutyState state = DutyState::not_needed;
-  DutyReason reason = DutyReason::not_called_for;
+struct DeadlineResult {
+  std::size_t position = 0; ///< in Pack::deadlines
+  const Deadline* deadline = nullptr;
+  DeadlineState state = DeadlineState::not_needed;
+  DeadlineReason reason = DeadlineReason::not_called_for;
   Tri applies;                        ///< in force and called for
   std::optional<DaySpan> last;        ///< the last day; empty: none to compute, or none set
   std::optional<DaySpan> first;       ///< the first day on which it may be done, where the law sets one
-  std::vector<LegCount> legs;         ///< the arithmetic
-  std::vector<std::size_t> governing; ///< the legs that set the last day
+  std::vector<PeriodCount> periods;   ///< the arithmetic
+  std::vector<std::size_t> governing; ///< the periods that set the last day
   EventId done = EventId::none;       ///< the event that met it, or would
   std::optional<DaySpan> done_on;
   bool done_assumed = false;    ///< that event was taken as usual
   bool hangs_on_refund = false; ///< missed only if money is owed
   Tri met, missed, open;        ///< for conditions of other rules
   Grounds grounds;
-  std::vector<std::size_t> instead; ///< positions of the duties of which one applies and which one is open; else empty
+  std::vector<std::size_t>
+      instead; ///< positions of the deadlines of which one applies and which one is open; else empty
 };
 
-/// One duty of a pack.
-DutyResult judge_duty(std::size_t position, const Pack& pack, const Registry& registry, const Holidays& holidays,
-                      const FactView& view, Tri refund_owed);
+/// One deadline of a pack.
+DeadlineResult judge_deadline(std::size_t position, const Pack& pack, const Registry& registry,
+                              const Holidays& holidays, const FactView& view, Tri refund_owed);
 
-/// Sets what other rules may ask of a duty ("is it missed?") by its state and by whether it applies.
-void conclude(DutyResult& result, DutyState state, DutyReason reason);
+/// Sets what other rules may ask of a deadline ("is it missed?") by its state and by whether it applies.
+void conclude(DeadlineResult& result, DeadlineState state, DeadlineReason reason);
 
-/// Whether a duty is in this state, for conditions of other rules.
-Tri is_in_state(const DutyResult& result, DutyState state, Grounds* grounds);
+/// Whether a deadline is in this state, for conditions of other rules.
+Tri is_in_state(const DeadlineResult& result, DeadlineState state, Grounds* grounds);
 
-/// All duties of a pack, in its order. `refund_owed`: whether money has to come back, by a fair reckoning; unknown
-/// before the lines are judged. A duty to pay back is missed if nothing came, the last day is past and money is owed.
-std::vector<DutyResult> judge_duties(const Pack& pack, const Registry& registry, const Holidays& holidays,
-                                     const FactView& view, Tri refund_owed);
+/// All deadlines of a pack, in its order. `refund_owed`: whether money has to come back, by a fair reckoning; unknown
+/// before the lines are judged. A deadline to pay back is missed if nothing came, the last day is past and money is
+/// owed.
+std::vector<DeadlineResult> judge_deadlines(const Pack& pack, const Registry& registry, const Holidays& holidays,
+                                            const FactView& view, Tri refund_owed);
 
-/// Judges again those duties that hang on whether money is owed. May be called again with another answer.
-void settle_refund_duties(std::vector<DutyResult>& results, Tri refund_owed);
+/// Judges again those deadlines that hang on whether money is owed. May be called again with another answer.
+void settle_refund_deadlines(std::vector<DeadlineResult>& results, Tri refund_owed);
 
 } // namespace wearline

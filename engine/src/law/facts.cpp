@@ -299,11 +299,12 @@ std::optional<Money> claimed_total(const Case& c) {
 
 Tri statement_came(const Case& c) {
   const Statement& s = c.statement;
-  if (s.came) return s.came;
+  if (s.statement_received) return s.statement_received;
   if (s.sent || s.received) return true;
   // A landlord who writes a statement has not sent it; a tenant who reads one has it.
   if (c.side == "landlord") return std::nullopt;
-  if (s.dated || !s.how.empty() || s.stated_total || s.stated_refund || s.stated_balance_due || !s.enclosed.empty())
+  if (s.dated || !s.delivery_method.empty() || s.stated_total || s.stated_refund || s.stated_balance_due ||
+      !s.enclosed.empty())
     return true;
   return std::nullopt;
 }
@@ -404,7 +405,7 @@ void FactView::settle_statement() {
   }
   if (!received.happened && sent.happened == Tri(true)) {
     received.on.earliest = sent.on.earliest;
-    if (arrives_at_once(st.how)) received = {true, sent.on, true};
+    if (arrives_at_once(st.delivery_method)) received = {true, sent.on, true};
     else if (case_->side != "landlord") {
       received.happened = true;
       received.on.latest = std::max(sent.on.earliest, today_);

@@ -217,7 +217,7 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
       share.at_least = share.at_least || r.open;
       return std::max(r.low, r.high);
     };
-    if (p.from.earliest == first_day) continue; // nothing known of when it was paid
+    if (p.from.earliest == min_day) continue; // nothing known of when it was paid
     share.gross += Range<Money>(interest_on(sums[i], p.from.latest, p.to.earliest, rule, low),
                                 interest_on(sums[i], p.from.likely(), p.to.likely(), rule, low),
                                 interest_on(sums[i], p.from.earliest, p.to.latest, rule, high));

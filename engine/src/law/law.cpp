@@ -4,15 +4,15 @@
 
 namespace wearline {
 
-bool pays_back(const Duty& duty, const Registry& registry); // in deadlines.cpp
+bool pays_back(const Deadline& deadline, const Registry& registry); // in deadlines.cpp
 
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
-      each_(judge_duties(pack, registry, holidays, view_, std::nullopt)), alternatives_(pack, registry, holidays),
-      papers_(judge_papers(pack, registry, view_)), caps_(judge_caps(pack, view_)),
+      each_(judge_deadlines(pack, registry, holidays, view_, std::nullopt)), alternatives_(pack, registry, holidays),
+      documents_(judge_documents(pack, registry, view_)), caps_(judge_caps(pack, view_)),
       interest_(judge_interest(pack, view_)), line_rules_(pack, registry, view_) {
   alternatives_.find(each_, view_);
-  duties_ = alternatives_.fold(each_);
+  deadlines_ = alternatives_.fold(each_);
   line_rules_.refresh(this);
 }
 
@@ -44,14 +44,15 @@ Tri still_in_time(const Pack& pack, const Registry& registry, const FactView& vi
   for (const std::string_view came : {"statement-came", "refund-came"})
     if (const FactState& s = view.fact(came); s.kind == FactState::Kind::yes_no && s.yes) return false;
   Tri answer = false;
-  for (std::size_t i = 0; i < pack.duties.size(); ++i)
-    if (pays_back(pack.duties[i], registry)) answer = tri_or(answer, outcomes.duty_is(i, DutyState::open, nullptr));
+  for (std::size_t i = 0; i < pack.deadlines.size(); ++i)
+    if (pays_back(pack.deadlines[i], registry))
+      answer = tri_or(answer, outcomes.deadline_is(i, DeadlineState::open, nullptr));
   return answer;
 }
 } // namespace
 
 void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outcomes& outcomes,
-                 const Reckoning& reckoning, const std::function<void(Tri)>& settle_duties) {
+                 const Reckoning& reckoning, const std::function<void(Tri)>& settle_deadlines) {
   view.know_refund_short(std::nullopt);
   out.forfeits.clear();
   out.award = reckon(out.forfeits, view.of(), reckoning);
@@ -63,7 +64,7 @@ void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outc
   // First on the merits; then again, as what lateness costs may make money owed that was not.
   for (int round = 0; round < 2; ++round) {
     const Tri owed = more_than_nothing({out.award.least, out.award.sum_due.likely(), out.award.most});
-    settle_duties(owed);
+    settle_deadlines(owed);
     out.forfeits = judge_forfeits(pack, view, outcomes);
     out.award = reckon(out.forfeits, view.of(), reckoning);
   }
@@ -71,19 +72,19 @@ void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outc
 }
 
 namespace {
-/// Duties as they stand in one way; everything else as in the case.
+/// Deadlines as they stand in one way; everything else as in the case.
 class OutcomesInWay final : public Outcomes {
 public:
-  OutcomesInWay(const Outcomes& all, const DutyWay& way) : all_(&all), way_(&way) {}
-  Tri duty_is(std::size_t duty, DutyState state, Grounds* grounds) const override {
-    const DutyResult* here = way_->duty(duty);
-    return here ? is_in_state(*here, state, grounds) : all_->duty_is(duty, state, grounds);
+  OutcomesInWay(const Outcomes& all, const DeadlineWay& way) : all_(&all), way_(&way) {}
+  Tri deadline_is(std::size_t deadline, DeadlineState state, Grounds* grounds) const override {
+    const DeadlineResult* here = way_->deadline(deadline);
+    return here ? is_in_state(*here, state, grounds) : all_->deadline_is(deadline, state, grounds);
   }
   Tri defect(std::size_t rule, Grounds* grounds) const override { return all_->defect(rule, grounds); }
 
 private:
   const Outcomes* all_;
-  const DutyWay* way_;
+  const DeadlineWay* way_;
 };
 
 /// Joins what one way says of a rule to what the ways before said.
@@ -115,12 +116,12 @@ void join_way(std::vector<Result>& all, std::vector<Result> one, bool first_way,
 void Law::follow_every_way(const Reckoning& reckoning) {
   Consequences all;
   bool first_way = true;
-  for (DutyWay& way : *alternatives_.ways()) {
+  for (DeadlineWay& way : *alternatives_.ways()) {
     Consequences one;
     const OutcomesInWay outcomes(*this, way);
     FactView view = way.way.view;
     follow(one, *pack_, view, outcomes, reckoning, [&](Tri owed) {
-      settle_refund_duties(way.duties, owed);
+      settle_refund_deadlines(way.deadlines, owed);
       view.know_refund_short(tri_and(owed, tri_not(still_in_time(*pack_, *registry_, view, outcomes))));
     });
     if (first_way) all.award = one.award;
@@ -139,7 +140,7 @@ void Law::follow_every_way(const Reckoning& reckoning) {
     });
     first_way = false;
   }
-  // What is open only by way of the facts that choose among duties is asked for as before.
+  // What is open only by way of the facts that choose among deadlines is asked for as before.
   const auto keep_grounds = [](auto& now, const auto& before) {
     for (auto& r : now)
       for (const auto& b : before)
@@ -157,12 +158,12 @@ void Law::settle(const Reckoning& given) {
   Reckoning reckoning = given;
   reckoning.over_cap = over_cap(caps_);
   follow(consequences_, *pack_, view_, *this, reckoning, [&](Tri owed) {
-    settle_refund_duties(each_, owed);
+    settle_refund_deadlines(each_, owed);
     alternatives_.settle(owed);
     view_.know_refund_short(tri_and(owed, tri_not(still_in_time(*pack_, *registry_, view_, *this))));
   });
   if (alternatives_.ways()) follow_every_way(reckoning);
-  duties_ = alternatives_.fold(each_);
+  deadlines_ = alternatives_.fold(each_);
 }
 
 Asks Law::assumed() const {
@@ -172,8 +173,8 @@ Asks Law::assumed() const {
   };
   if (!pack_->places.empty() && view_.of().locality.empty())
     add_ask(out, {Ask::Kind::fact, static_cast<std::uint16_t>(registry_->fact("locality"))});
-  for (const DutyResult& r : duties_) take(r.grounds);
-  for (const PaperResult& r : papers_) take(r.grounds);
+  for (const DeadlineResult& r : deadlines_) take(r.grounds);
+  for (const DocumentResult& r : documents_) take(r.grounds);
   for (const CapResult& r : caps_) take(r.grounds);
   for (const InterestShare& r : interest_.shares) take(r.grounds);
   for (const ForfeitResult& r : consequences_.forfeits) take(r.grounds);
@@ -181,14 +182,14 @@ Asks Law::assumed() const {
   return out;
 }
 
-Tri Law::duty_is(std::size_t duty, DutyState state, Grounds* grounds) const {
-  return is_in_state(each_[duty], state, grounds);
+Tri Law::deadline_is(std::size_t deadline, DeadlineState state, Grounds* grounds) const {
+  return is_in_state(each_[deadline], state, grounds);
 }
 
 Tri Law::defect(std::size_t rule, Grounds* grounds) const {
   if (rule < first_cap) {
-    if (grounds) grounds->add(papers_[rule].grounds);
-    return papers_[rule].defect;
+    if (grounds) grounds->add(documents_[rule].grounds);
+    return documents_[rule].defect;
   }
   const Cap* cap = &pack_->caps[rule - first_cap];
   for (const CapResult& r : caps_)

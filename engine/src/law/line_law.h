@@ -1,5 +1,5 @@
 #pragma once
-// What the judgement of a line asks of the law, and what the law answers.
+// What the judgment of a line asks of the law, and what the law answers.
 
 #include "case/case.h"
 #include "values/range.h"
@@ -19,12 +19,12 @@ struct LineLaw {
 
 /// What the law needs to know of a line besides the line itself.
 struct LineFacts {
-  Verdict wear = Verdict::cannot_tell;
+  Verdict wear = Verdict::undetermined;
   std::optional<Range<long>> age_months; ///< completed months the thing is old, at least and at most
   bool renewed = false;                  ///< charged as replacement
 };
 
-/// The law's answer for a line; the judgement asks it again when a fact is varied.
+/// The law's answer for a line; the judgment asks it again when a fact is varied.
 class LineLawBook {
 public:
   virtual ~LineLawBook() = default;

@@ -22,7 +22,7 @@ std::string_view name_of(Unit unit) {
 
 Tri in_force(const Rule& rule, const FactView& view, Grounds* grounds) {
   if (!rule.from && !rule.to) return true;
-  const DaySpan force{rule.from.value_or(first_day), rule.to.value_or(last_day)};
+  const DaySpan force{rule.from.value_or(min_day), rule.to.value_or(max_day)};
   DaySpan on{view.today(), view.today()};
   if (rule.by != EventId::none) {
     const EventState& event = view.event(rule.by);

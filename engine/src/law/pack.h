@@ -54,20 +54,20 @@ struct CountingRule : Rule {
   std::int64_t short_under = 0; ///< periods of fewer days leave out `short_skip`
   DaySet short_skip;
   DaySet business_skip;
-  std::string holidays;            ///< file of rules/holidays; empty: holidays do not matter
-  std::vector<std::string> duties; ///< limited to these; empty: all others
+  std::string holidays;               ///< file of rules/holidays; empty: holidays do not matter
+  std::vector<std::string> deadlines; ///< limited to these; empty: all others
 };
 
 enum class Unit : std::uint8_t { calendar_day, business_day, week, month, year, hour };
 /// As packs and wording keys write it: "business-day".
 std::string_view name_of(Unit unit);
-enum class Take : std::uint8_t { later, earlier };
+enum class Governing : std::uint8_t { latest, earliest };
 
-struct Leg {
+struct Period {
   std::optional<int> count; ///< units; empty: the law names no number
   Unit unit = Unit::calendar_day;
   std::vector<EventId> after;
-  Take take = Take::later;
+  Governing governing = Governing::latest;
   bool before = false;              ///< counted back from the event
   bool earliest = false;            ///< not before that day
   FactId count_from = FactId::none; ///< this fact's number instead, at most `count`
@@ -76,12 +76,12 @@ struct Leg {
 enum class Who : std::uint8_t { landlord, tenant };
 enum class MetBy : std::uint8_t { posting, delivery, receipt, unknown };
 
-struct Duty : Rule {
+struct Deadline : Rule {
   Who who = Who::landlord;
-  std::uint16_t name = 0xffff; ///< position in Registry::duties
+  std::uint16_t name = 0xffff; ///< position in Registry::deadlines
   EventId met = EventId::none; ///< event that meets it instead of the usual one
-  std::vector<Leg> legs;
-  Take take = Take::later;
+  std::vector<Period> periods;
+  Governing governing = Governing::latest;
   bool needs_all = false;
   MetBy met_by = MetBy::unknown;
   std::vector<std::string> if_missed;
@@ -91,13 +91,13 @@ struct Duty : Rule {
   }
   bool tenant_loses = false;
   std::vector<std::uint16_t> counting; ///< positions in Pack::counting: the first whose condition holds
-  std::vector<std::string> beside;     ///< duties of the same name that run at the same time, not instead
-  std::uint16_t family = 0;            ///< duties of one family stand in for one another: not more than one applies
+  std::vector<std::string> beside;     ///< deadlines of the same name that run at the same time, not instead
+  std::uint16_t family = 0;            ///< deadlines of one family stand in for one another: not more than one applies
 };
 
-struct PaperRule : Rule {
-  std::vector<PaperId> requires_all, or_else;
-  std::vector<std::string> how;
+struct DocumentRule : Rule {
+  std::vector<DocumentId> requires_all, or_else;
+  std::vector<std::string> delivery_methods;
   std::vector<std::string> if_missing;
   std::string if_missing_text;
   const std::string& if_missing_text_in(std::string_view language) const {
@@ -109,7 +109,7 @@ struct PaperRule : Rule {
 struct LineMatcher {
   std::vector<std::string> kind, element, finding, at_move_in, verdict, remedy;
   std::optional<std::int64_t> older_than_months;
-  std::vector<PaperId> proof_missing;
+  std::vector<DocumentId> proof_missing;
 };
 
 struct Allow : Rule {
@@ -143,7 +143,7 @@ struct Bar : Rule {
   LineMatcher line;
   Effect effect = Effect::bar;
   std::optional<Condition> unless;
-  std::vector<PaperId> proof;
+  std::vector<DocumentId> proof;
   Limit limit;
 };
 
@@ -194,8 +194,8 @@ struct InterestRule : Rule {
   std::optional<Money> over_amount;
 };
 
-enum class Loses : std::uint8_t { all_deductions, damage_deductions, papered_lines_only, whole_deposit_claim };
-enum class Needs : std::uint8_t { none, bad_faith, wilful, after_demand, other };
+enum class Loses : std::uint8_t { all_deductions, damage_deductions, documented_lines_only, whole_deposit_claim };
+enum class Needs : std::uint8_t { none, bad_faith, willful, after_demand, other };
 
 struct Forfeit : Rule {
   Loses loses = Loses::all_deductions;
@@ -230,17 +230,17 @@ struct Remark : Rule {
 };
 
 struct Doubt {
-  Localised text;
+  Localized text;
   std::vector<std::string> rules;
 };
 
 /// A city or county with rules of its own over those of the state, or known to have some.
 struct Place {
   std::string id;
-  Localised name;
+  Localized name;
   std::vector<std::string> localities; ///< the names a case may give it (/locality); the first is the one to choose
-  Localised inside;                    ///< how a person tells that the home is inside
-  Localised ask;                       ///< what could not be read and where to ask; else empty
+  Localized inside;                    ///< how a person tells that the home is inside
+  Localized ask;                       ///< what could not be read and where to ask; else empty
   Condition here;                      ///< the case says that the home is inside
 };
 
@@ -263,8 +263,8 @@ struct Pack {
   std::vector<FactInfo> facts;    ///< FactIds follow those of the registry
   std::vector<EventInfo> events;  ///< EventIds follow those of the registry
   std::vector<CountingRule> counting;
-  std::vector<Duty> duties;
-  std::vector<PaperRule> papers;
+  std::vector<Deadline> deadlines;
+  std::vector<DocumentRule> documents;
   std::vector<Allow> allows;
   std::vector<Bar> bars;
   std::vector<Cap> caps;
@@ -272,13 +272,14 @@ struct Pack {
   std::vector<InterestRule> interest;
   std::vector<Forfeit> forfeits;
   std::vector<Remedy> remedies;
-  std::vector<Remark> records, inspection, demand, address, wear, worth, holder, scope, small_claims, others, not_found;
+  std::vector<Remark> records, inspection, demand, address, wear, depreciation, holder, scope, small_claims, others,
+      not_found;
   std::vector<Doubt> check_this;
   std::vector<std::string> layers; ///< ids of the federal and local rules that were laid over it
   std::vector<Place> places;       ///< those it has rules or a remark for
 };
 
-/// In a condition on a defect, caps are numbered from here, paper rules from nothing.
+/// In a condition on a defect, caps are numbered from here, document rules from nothing.
 constexpr std::uint16_t first_cap = 0x8000;
 
 /// The sources of a rule. They live as long as the pack.

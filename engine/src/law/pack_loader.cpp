@@ -17,7 +17,7 @@ FactInfo read_fact(Fields& f) {
       FactType::yes_no);
   info.usual = f.yes_no("usual");
   info.choices = f.texts("choices");
-  info.question = f.required_localised("question");
+  info.question = f.required_localized("question");
   return info;
 }
 
@@ -25,8 +25,8 @@ EventInfo read_event(Fields& f) {
   EventInfo info;
   info.id = f.required_text("id");
   info.usual = f.yes_no("usual");
-  info.question = f.required_localised("question");
-  info.day = f.localised("day");
+  info.question = f.required_localized("question");
+  info.day = f.localized("day");
   return info;
 }
 
@@ -45,7 +45,7 @@ private:
   FactId fact(Fields& f, std::string_view member);
   EventId event(Fields& f, std::string_view member);
   std::vector<EventId> events(Fields& f, std::string_view member);
-  std::vector<PaperId> papers(Fields& f, std::string_view member);
+  std::vector<DocumentId> documents(Fields& f, std::string_view member);
   const FactInfo& info(FactId id) const;
 
   void sources(Fields& f);
@@ -60,11 +60,11 @@ private:
   LineMatcher matcher(Fields f);
 
   void counting(Fields& f);
-  void leg(Fields& f, Duty& duty);
-  void duty(Fields& f);
+  void period(Fields& f, Deadline& deadline);
+  void deadline(Fields& f);
   void join_families();
   void choose_counting();
-  void paper(Fields& f);
+  void document(Fields& f);
   void allow(Fields& f);
   void bar(Fields& f);
   void cap(Fields& f);
@@ -92,11 +92,12 @@ private:
   const Registry* registry_;
   Pack* pack_;
   std::vector<TurnedOff> off_;
-  NameIndex sources_, facts_, events_, duties_, papers_, rules_;
-  /// Duties and paper rules named in conditions before they are all read: the condition's place, its kind, its name.
+  NameIndex sources_, facts_, events_, deadlines_, documents_, rules_;
+  /// Deadlines and document rules named in conditions before they are all read: the condition's place, its kind, its
+  /// name.
   struct Outcome {
     std::string at, name;
-    bool duty;
+    bool deadline;
     std::uint16_t number;
   };
   std::vector<Outcome> outcomes_;
@@ -161,11 +162,11 @@ std::vector<EventId> Loader::events(Fields& f, std::string_view member) {
   return out;
 }
 
-std::vector<PaperId> Loader::papers(Fields& f, std::string_view member) {
-  std::vector<PaperId> out;
+std::vector<DocumentId> Loader::documents(Fields& f, std::string_view member) {
+  std::vector<DocumentId> out;
   for (const std::string& name : f.texts(member)) {
-    const PaperId id = registry_->paper(name);
-    if (id == PaperId::none) f.fault("unknown-paper", member, "\"" + name + "\" is not a paper of papers.json.");
+    const DocumentId id = registry_->document(name);
+    if (id == DocumentId::none) f.fault("unknown-paper", member, "\"" + name + "\" is not a paper of papers.json.");
     else out.push_back(id);
   }
   return out;
@@ -233,7 +234,7 @@ void Loader::rule(Fields& f, Rule& r) {
   if (r.from || r.to) {
     force.op = Condition::Op::event_on;
     force.which = static_cast<std::uint16_t>(r.by);
-    force.span = {r.from.value_or(first_day), r.to.value_or(last_day)};
+    force.span = {r.from.value_or(min_day), r.to.value_or(max_day)};
     if (r.by == EventId::none && !replaced.empty())
       f.fault("missing-member", "by", "A rule with dates that replaces another needs the event whose date counts.");
   }
@@ -268,9 +269,10 @@ Condition Loader::condition(Fields& f) {
     c.op = Condition::Op::none_of;
     c.parts.push_back(condition(*part));
   } else if (f.get("duty")) {
-    c.op = Condition::Op::duty_is;
-    c.state = f.word<DutyState>(
-        "is", {{"met", DutyState::met}, {"missed", DutyState::missed}, {"open", DutyState::open}}, DutyState::missed);
+    c.op = Condition::Op::deadline_is;
+    c.state = f.word<DeadlineState>(
+        "is", {{"met", DeadlineState::met}, {"missed", DeadlineState::missed}, {"open", DeadlineState::open}},
+        DeadlineState::missed);
     c.which = static_cast<std::uint16_t>(outcomes_.size());
     outcomes_.push_back({f.pointer("duty"), f.text("duty"), true, 0xffff});
   } else if (f.get("defect")) {
@@ -364,7 +366,7 @@ LineMatcher Loader::matcher(Fields f) {
   m.verdict = f.texts("verdict");
   m.remedy = f.texts("remedy");
   if (const auto years = f.decimal("itemOlderThanYears")) m.older_than_months = years->num * 12 / years->den;
-  m.proof_missing = papers(f, "proofMissing");
+  m.proof_missing = documents(f, "proofMissing");
   f.done();
   return m;
 }
@@ -376,7 +378,7 @@ void Loader::counting(Fields& f) {
   r.roll = day_set(f, "roll");
   r.business_skip = day_set(f, "businessDaySkips");
   r.holidays = f.text("holidays");
-  r.duties = f.texts("duties");
+  r.deadlines = f.texts("duties");
   if (auto shorter = f.object("shortPeriods")) {
     r.short_under = shorter->whole("under").value_or(0);
     r.short_skip = day_set(*shorter, "skip");
@@ -386,8 +388,8 @@ void Loader::counting(Fields& f) {
   pack_->counting.push_back(std::move(r));
 }
 
-void Loader::leg(Fields& f, Duty& duty) {
-  Leg l;
+void Loader::period(Fields& f, Deadline& deadline) {
+  Period l;
   if (const auto count = f.whole("count")) {
     if (*count > 36500) f.fault("out-of-range", "count", "No period is longer than a hundred years.");
     else l.count = static_cast<int>(*count);
@@ -402,28 +404,30 @@ void Loader::leg(Fields& f, Duty& duty) {
                         Unit::calendar_day);
   l.after = events(f, "after");
   if (l.after.empty()) f.fault("missing-member", "after", "A period runs from at least one event.");
-  l.take = f.word<Take>("take", {{"later", Take::later}, {"earlier", Take::earlier}}, Take::later);
+  l.governing =
+      f.word<Governing>("take", {{"later", Governing::latest}, {"earlier", Governing::earliest}}, Governing::latest);
   l.before = f.word<bool>("direction", {{"after", false}, {"before", true}}, false);
   l.earliest = f.word<bool>("bound", {{"latest", false}, {"earliest", true}}, false);
   l.count_from = fact(f, "countFrom");
   f.done();
-  duty.legs.push_back(std::move(l));
+  deadline.periods.push_back(std::move(l));
 }
 
-void Loader::duty(Fields& f) {
-  Duty d;
+void Loader::deadline(Fields& f) {
+  Deadline d;
   rule(f, d);
   d.who = f.word<Who>("who", {{"landlord", Who::landlord}, {"tenant", Who::tenant}}, Who::landlord);
-  d.name = registry_->duty_index.find(f.required_text("duty"));
+  d.name = registry_->deadline_index.find(f.required_text("duty"));
   if (d.name == 0xffff) f.fault("unknown-duty", "duty", "This is not a name of duties.json.");
   d.met = event(f, "met");
-  for (Fields& item : f.objects("legs")) leg(item, d);
-  if (d.legs.empty()) f.fault("missing-member", "legs", "A duty needs at least one period.");
-  d.take = f.word<Take>("take", {{"later", Take::later}, {"earlier", Take::earlier}}, Take::later);
-  // "direction" and "bound" may stand on the duty where all its legs share them.
+  for (Fields& item : f.objects("legs")) period(item, d);
+  if (d.periods.empty()) f.fault("missing-member", "legs", "A duty needs at least one period.");
+  d.governing =
+      f.word<Governing>("take", {{"later", Governing::latest}, {"earlier", Governing::earliest}}, Governing::latest);
+  // "direction" and "bound" may stand on the deadline where all its periods share them.
   const bool before = f.word<bool>("direction", {{"after", false}, {"before", true}}, false);
   const bool earliest = f.word<bool>("bound", {{"latest", false}, {"earliest", true}}, false);
-  for (Leg& l : d.legs) {
+  for (Period& l : d.periods) {
     l.before = l.before || before;
     l.earliest = l.earliest || earliest;
   }
@@ -439,61 +443,62 @@ void Loader::duty(Fields& f) {
   d.tenant_loses = f.flag("tenantLoses", false);
   d.beside = f.texts("beside");
   f.done();
-  if (!duties_.add(d.id, pack_->duties.size())) return;
-  pack_->duties.push_back(std::move(d));
+  if (!deadlines_.add(d.id, pack_->deadlines.size())) return;
+  pack_->deadlines.push_back(std::move(d));
 }
 
-/// Duties of one name of one side stand in for one another, but for those that run beside each other and for those of
-/// no common name.
+/// Deadlines of one name of one side stand in for one another, but for those that run beside each other and for those
+/// of no common name.
 void Loader::join_families() {
   const auto names = [](const std::vector<std::string>& ids, const std::string& id) {
     return std::find(ids.begin(), ids.end(), id) != ids.end();
   };
-  const auto waits = [](const Duty& d) { return d.legs.empty() ? false : d.legs.front().earliest; };
-  const std::uint16_t nameless = registry_->duty_index.find("other");
-  std::vector<std::vector<const Duty*>> families;
-  for (Duty& d : pack_->duties) {
-    const auto joins = [&](const std::vector<const Duty*>& family) {
-      return std::all_of(family.begin(), family.end(), [&](const Duty* o) {
+  const auto waits = [](const Deadline& d) { return d.periods.empty() ? false : d.periods.front().earliest; };
+  const std::uint16_t nameless = registry_->deadline_index.find("other");
+  std::vector<std::vector<const Deadline*>> families;
+  for (Deadline& d : pack_->deadlines) {
+    const auto joins = [&](const std::vector<const Deadline*>& family) {
+      return std::all_of(family.begin(), family.end(), [&](const Deadline* o) {
         return o->name == d.name && d.name != nameless && o->who == d.who && waits(*o) == waits(d) &&
                !names(o->beside, d.id) && !names(d.beside, o->id);
       });
     };
     auto family = std::find_if(families.begin(), families.end(), joins);
-    if (family == families.end()) family = families.insert(families.end(), std::vector<const Duty*>());
+    if (family == families.end()) family = families.insert(families.end(), std::vector<const Deadline*>());
     d.family = static_cast<std::uint16_t>(family - families.begin());
     family->push_back(&d);
   }
 }
 
-/// The counting rules of each duty: those made for it, then those for all; conditions decide among them case by case.
+/// The counting rules of each deadline: those made for it, then those for all; conditions decide among them case by
+/// case.
 void Loader::choose_counting() {
-  for (Duty& d : pack_->duties) {
+  for (Deadline& d : pack_->deadlines) {
     for (const bool special : {true, false})
       for (std::size_t i = 0; i < pack_->counting.size(); ++i) {
         const CountingRule& rule = pack_->counting[i];
-        const bool named = std::find(rule.duties.begin(), rule.duties.end(), d.id) != rule.duties.end();
-        if (special ? named : rule.duties.empty()) d.counting.push_back(static_cast<std::uint16_t>(i));
+        const bool named = std::find(rule.deadlines.begin(), rule.deadlines.end(), d.id) != rule.deadlines.end();
+        if (special ? named : rule.deadlines.empty()) d.counting.push_back(static_cast<std::uint16_t>(i));
       }
     // Among rules for all, those with a condition go before the one without.
     std::stable_partition(d.counting.begin(), d.counting.end(), [&](std::uint16_t i) {
       const CountingRule& rule = pack_->counting[i];
-      return !rule.duties.empty() || !rule.when.always() || rule.from || rule.to;
+      return !rule.deadlines.empty() || !rule.when.always() || rule.from || rule.to;
     });
   }
 }
 
-void Loader::paper(Fields& f) {
-  PaperRule r;
+void Loader::document(Fields& f) {
+  DocumentRule r;
   rule(f, r);
-  r.requires_all = papers(f, "requires");
-  r.or_else = papers(f, "orElse");
-  r.how = f.texts("how");
+  r.requires_all = documents(f, "requires");
+  r.or_else = documents(f, "orElse");
+  r.delivery_methods = f.texts("how");
   r.if_missing = f.texts("ifMissing");
   r.if_missing_text = f.text("ifMissingText");
   f.done();
-  if (!papers_.add(r.id, pack_->papers.size())) return;
-  pack_->papers.push_back(std::move(r));
+  if (!documents_.add(r.id, pack_->documents.size())) return;
+  pack_->documents.push_back(std::move(r));
 }
 
 void Loader::allow(Fields& f) {
@@ -542,7 +547,7 @@ void Loader::bar(Fields& f) {
                              {"caution", Effect::caution}},
                             Effect::caution);
   r.unless = condition_member(f, "unless");
-  r.proof = papers(f, "proof");
+  r.proof = documents(f, "proof");
   if (auto most = f.object("limit")) r.limit = limit(*most, "share");
   else if (r.effect == Effect::limit) f.fault("missing-member", "limit", "This bar needs its limit.");
   f.done();
@@ -650,7 +655,7 @@ void Loader::interest(Fields& f) {
 
 constexpr std::pair<std::string_view, Needs> needs_names[] = {{"none", Needs::none},
                                                               {"bad-faith", Needs::bad_faith},
-                                                              {"wilful", Needs::wilful},
+                                                              {"wilful", Needs::willful},
                                                               {"after-demand", Needs::after_demand},
                                                               {"other", Needs::other}};
 
@@ -660,7 +665,7 @@ void Loader::forfeit(Fields& f) {
   r.loses = f.word<Loses>("loses",
                           {{"all-deductions", Loses::all_deductions},
                            {"damage-deductions", Loses::damage_deductions},
-                           {"papered-lines-only", Loses::papered_lines_only},
+                           {"papered-lines-only", Loses::documented_lines_only},
                            {"whole-deposit-claim", Loses::whole_deposit_claim}},
                           Loses::all_deductions);
   r.needs = f.word<Needs>("needs", needs_names, Needs::none);
@@ -728,19 +733,20 @@ void Loader::turn_off(Fields& f) {
   for (const TurnedOff& off : off_) step_aside(off.id, off.when, off.at, f);
 }
 
-/// Puts the positions of duties and paper rules into the conditions that name them, now that all are read.
+/// Puts the positions of deadlines and document rules into the conditions that name them, now that all are read.
 void Loader::resolve_outcomes(Fields& f) {
   for (Outcome& o : outcomes_) {
-    o.number = o.duty ? duties_.find(o.name) : papers_.find(o.name);
-    // Caps are numbered apart from the paper rules.
-    for (std::size_t i = 0; !o.duty && o.number == 0xffff && i < pack_->caps.size(); ++i)
+    o.number = o.deadline ? deadlines_.find(o.name) : documents_.find(o.name);
+    // Caps are numbered apart from the document rules.
+    for (std::size_t i = 0; !o.deadline && o.number == 0xffff && i < pack_->caps.size(); ++i)
       if (pack_->caps[i].id == o.name) o.number = static_cast<std::uint16_t>(first_cap + i);
     if (o.number == 0xffff)
-      f.faults().push_back({o.duty ? "unknown-duty" : "unknown-paper", o.at,
-                            "\"" + o.name + "\" is not a " + (o.duty ? "duty" : "paper rule") + " of this pack.", ""});
+      f.faults().push_back({o.deadline ? "unknown-duty" : "unknown-paper", o.at,
+                            "\"" + o.name + "\" is not a " + (o.deadline ? "duty" : "paper rule") + " of this pack.",
+                            ""});
   }
   const auto resolve = [&](auto&& self, Condition& c) -> bool {
-    const bool outcome = c.op == Condition::Op::duty_is || c.op == Condition::Op::defect;
+    const bool outcome = c.op == Condition::Op::deadline_is || c.op == Condition::Op::defect;
     if (outcome && !c.resolved) c.which = outcomes_[c.which].number;
     if (outcome) c.resolved = true;
     bool any = outcome;
@@ -753,8 +759,8 @@ void Loader::resolve_outcomes(Fields& f) {
         f.fault("too-early", member, "The rule \"" + rule.id + "\" cannot depend on duties or defects.");
   };
   each(pack_->counting, "counting", false);
-  each(pack_->duties, "duties", false);
-  each(pack_->papers, "papers", false);
+  each(pack_->deadlines, "duties", false);
+  each(pack_->documents, "papers", false);
   each(pack_->allows, "allows", false);
   each(pack_->bars, "bars", true);
   each(pack_->caps, "caps", false);
@@ -764,8 +770,9 @@ void Loader::resolve_outcomes(Fields& f) {
   for (Bar& b : pack_->bars)
     if (b.unless) resolve(resolve, *b.unless);
   for (Replacement& r : replacements_) resolve(resolve, r.while_this);
-  for (auto* rules : {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->worth,
-                      &pack_->holder, &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
+  for (auto* rules :
+       {&pack_->records, &pack_->inspection, &pack_->demand, &pack_->address, &pack_->wear, &pack_->depreciation,
+        &pack_->holder, &pack_->scope, &pack_->small_claims, &pack_->others, &pack_->not_found})
     each(*rules, "others", false);
 }
 
@@ -774,8 +781,8 @@ void Loader::parts(Fields& f) {
     for (Fields& item : f.objects(member)) (this->*read_one)(item);
   };
   each("counting", &Loader::counting);
-  each("duties", &Loader::duty);
-  each("papers", &Loader::paper);
+  each("duties", &Loader::deadline);
+  each("papers", &Loader::document);
   each("allows", &Loader::allow);
   each("bars", &Loader::bar);
   each("caps", &Loader::cap);
@@ -788,7 +795,7 @@ void Loader::parts(Fields& f) {
   remarks(f, "demand", pack_->demand);
   remarks(f, "address", pack_->address);
   remarks(f, "wear", pack_->wear);
-  remarks(f, "worth", pack_->worth);
+  remarks(f, "worth", pack_->depreciation);
   remarks(f, "holder", pack_->holder);
   remarks(f, "scope", pack_->scope);
   remarks(f, "smallClaims", pack_->small_claims);
@@ -802,10 +809,10 @@ void Loader::finish(Fields& f) {
   choose_counting();
   turn_off(f);
   resolve_outcomes(f);
-  for (const Duty& d : pack_->duties) {
+  for (const Deadline& d : pack_->deadlines) {
     if (d.counting.empty())
       f.fault("missing-member", "counting", "No counting rule is left for the duty \"" + d.id + "\".");
-    for (const Leg& l : d.legs)
+    for (const Period& l : d.periods)
       for (const auto i : d.counting)
         if (l.unit == Unit::business_day && pack_->counting[i].business_skip.empty())
           f.fault("missing-member", "counting",
@@ -832,7 +839,7 @@ void Loader::read(Fields& f) {
   names(f);
   parts(f);
   for (Fields& item : f.objects("checkThis")) {
-    pack_->check_this.push_back({item.required_localised("text"), item.texts("rules")});
+    pack_->check_this.push_back({item.required_localized("text"), item.texts("rules")});
     item.done();
   }
   finish(f);
@@ -842,8 +849,8 @@ void Loader::read(Fields& f) {
 /// Calls `use` with every list of rules of a pack.
 template <class Use> void each_list(Pack& p, Use use) {
   use(p.counting);
-  use(p.duties);
-  use(p.papers);
+  use(p.deadlines);
+  use(p.documents);
   use(p.allows);
   use(p.bars);
   use(p.caps);
@@ -851,7 +858,7 @@ template <class Use> void each_list(Pack& p, Use use) {
   use(p.interest);
   use(p.forfeits);
   use(p.remedies);
-  for (auto* remarks : {&p.records, &p.inspection, &p.demand, &p.address, &p.wear, &p.worth, &p.holder, &p.scope,
+  for (auto* remarks : {&p.records, &p.inspection, &p.demand, &p.address, &p.wear, &p.depreciation, &p.holder, &p.scope,
                         &p.small_claims, &p.others, &p.not_found})
     use(*remarks);
 }
@@ -861,12 +868,12 @@ void Loader::know_names() {
   for (std::size_t i = 0; i < pack_->sources.size(); ++i) sources_.add(pack_->sources[i].id.substr(4), i);
   for (std::size_t i = 0; i < pack_->facts.size(); ++i) facts_.add(pack_->facts[i].id, i);
   for (std::size_t i = 0; i < pack_->events.size(); ++i) events_.add(pack_->events[i].id, i);
-  for (std::size_t i = 0; i < pack_->duties.size(); ++i) duties_.add(pack_->duties[i].id, i);
-  for (std::size_t i = 0; i < pack_->papers.size(); ++i) papers_.add(pack_->papers[i].id, i);
+  for (std::size_t i = 0; i < pack_->deadlines.size(); ++i) deadlines_.add(pack_->deadlines[i].id, i);
+  for (std::size_t i = 0; i < pack_->documents.size(); ++i) documents_.add(pack_->documents[i].id, i);
   each_list(*pack_, [&](auto& rules) {
     for (const auto& rule : rules) rules_.add(rule.id, 0);
   });
-  for (Duty& d : pack_->duties) d.counting.clear();
+  for (Deadline& d : pack_->deadlines) d.counting.clear();
 }
 
 void Loader::place(Fields& f) {
@@ -874,10 +881,10 @@ void Loader::place(Fields& f) {
   if (!object) return;
   Place place;
   place.id = layer_;
-  place.name = object->required_localised("name");
+  place.name = object->required_localized("name");
   place.localities = object->texts("localities");
-  place.inside = object->required_localised("inside");
-  place.ask = object->localised("ask");
+  place.inside = object->required_localized("inside");
+  place.ask = object->localized("ask");
   if (place.localities.empty())
     object->fault("missing-member", "localities", "A place has a name that a case gives it.");
   object->done();
@@ -928,7 +935,7 @@ std::variant<Pack, Faults> load_pack(std::string_view text, const Registry& regi
   auto parsed = parse_json(text);
   if (auto* fault = std::get_if<Fault>(&parsed)) return Faults{std::move(*fault)};
   Faults faults;
-  if (registry.facts.empty() || registry.events.empty() || registry.duties.empty() || registry.papers.empty())
+  if (registry.facts.empty() || registry.events.empty() || registry.deadlines.empty() || registry.documents.empty())
     return Faults{{"too-early", "", "The facts, duties and papers must be loaded before a pack.", ""}};
   Pack pack;
   Fields document(std::get<Json>(parsed), "", faults);

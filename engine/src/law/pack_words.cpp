@@ -7,8 +7,8 @@ namespace wearline {
 
 namespace {
 
-/// A rule of any kind, with the sentence that says what follows if it is not met, and its name (duties and papers have
-/// one).
+/// A rule of any kind, with the sentence that says what follows if it is not met, and its name (deadlines and documents
+/// have one).
 struct Translatable {
   Rule* rule;
   std::string_view member;
@@ -20,8 +20,8 @@ std::vector<Translatable> rules_of(Pack& pack) {
   const auto take = [&](auto& list) {
     for (auto& rule : list) out.push_back({&rule, {}, nullptr});
   };
-  for (Duty& duty : pack.duties) out.push_back({&duty, "ifMissedText", &duty.if_missed_text});
-  for (PaperRule& paper : pack.papers) out.push_back({&paper, "ifMissingText", &paper.if_missing_text});
+  for (Deadline& deadline : pack.deadlines) out.push_back({&deadline, "ifMissedText", &deadline.if_missed_text});
+  for (DocumentRule& document : pack.documents) out.push_back({&document, "ifMissingText", &document.if_missing_text});
   take(pack.counting);
   take(pack.allows);
   take(pack.bars);
@@ -31,7 +31,7 @@ std::vector<Translatable> rules_of(Pack& pack) {
   take(pack.forfeits);
   take(pack.remedies);
   for (std::vector<Remark>* remarks :
-       {&pack.records, &pack.inspection, &pack.demand, &pack.address, &pack.wear, &pack.worth, &pack.holder,
+       {&pack.records, &pack.inspection, &pack.demand, &pack.address, &pack.wear, &pack.depreciation, &pack.holder,
         &pack.scope, &pack.small_claims, &pack.others, &pack.not_found})
     take(*remarks);
   return out;

@@ -1,6 +1,6 @@
 #include "law/permission.h"
 
-#include "law/papers.h"
+#include "law/documents.h"
 
 #include <algorithm>
 
@@ -18,7 +18,7 @@ Tri among(const std::vector<std::string>& names, std::string_view value) {
 Tri of_verdict(const std::vector<std::string>& names, Verdict verdict) {
   if (names.empty()) return true;
   if (std::find(names.begin(), names.end(), name_of(verdict)) != names.end()) return true;
-  return verdict == Verdict::cannot_tell ? std::nullopt : Tri(false);
+  return verdict == Verdict::undetermined ? std::nullopt : Tri(false);
 }
 
 /// Older than so many months when the tenant left. Whole calendar months: ten years to the day is not older.
@@ -57,8 +57,8 @@ Match match(const LineMatcher& m, const Line& line, const LineView& of_line, con
     out.installed_open = !older;
     also(older);
   }
-  for (const PaperId paper : m.proof_missing) {
-    const Tri came = paper_came(paper, registry, view.of(), line);
+  for (const DocumentId document : m.proof_missing) {
+    const Tri came = document_came(document, registry, view.of(), line);
     out.proof_open = out.proof_open || !came;
     also(tri_not(came));
   }
@@ -91,10 +91,10 @@ std::optional<Money> limit_of(const Limit& limit, const Line& line, const FactVi
   return std::max(base->part(limit.times), limit.at_least.value_or(Money()));
 }
 
-/// One of the papers that prove a charge came for the line.
-Tri proof_came(const std::vector<PaperId>& papers, const Line& line, const Registry& registry, const Case& c) {
+/// One of the documents that prove a charge came for the line.
+Tri proof_came(const std::vector<DocumentId>& documents, const Line& line, const Registry& registry, const Case& c) {
   Tri any = false;
-  for (const PaperId paper : papers) any = tri_or(any, paper_came(paper, registry, c, line));
+  for (const DocumentId document : documents) any = tri_or(any, document_came(document, registry, c, line));
   return any;
 }
 

@@ -15,7 +15,7 @@ struct Permission {
   Tri applies;                 ///< unknown: may apply
   std::optional<Money> most;   ///< limit: the sum, where it can be worked out
   bool installed_open = false; ///< the day the thing was put in (/lines/n/installed) would settle it
-  bool proof_open = false;     ///< whether the papers came would settle it
+  bool proof_open = false;     ///< whether the documents came would settle it
   Grounds grounds;
 };
 /// As the assessment and wording keys write it: "needs-proof".
@@ -23,8 +23,8 @@ std::string_view name_of(Permission::Says says);
 
 /// What of a line is not in the line itself.
 struct LineView {
-  Verdict verdict = Verdict::cannot_tell; ///< of the wear guide; cannot_tell leaves rules about wear open
-  std::optional<Range<long>> age_months;  ///< completed months the thing is old, where the line has no day for it
+  Verdict verdict = Verdict::undetermined; ///< of the wear guide; cannot_tell leaves rules about wear open
+  std::optional<Range<long>> age_months;   ///< completed months the thing is old, where the line has no day for it
 };
 
 /// Every rule that says or may say something about the line, in the pack's order: `allows` first, then `bars`.
@@ -39,7 +39,7 @@ class LineRules {
 public:
   LineRules(const Pack& pack, const Registry& registry, const FactView& view)
       : pack_(&pack), registry_(&registry), view_(&view) {}
-  /// Works out what holds, with the states of duties and papers as they are known now.
+  /// Works out what holds, with the states of deadlines and documents as they are known now.
   void refresh(const Outcomes* outcomes);
   LineLaw of(const Line& line, const LineView& of_line) const;
   Tri grants(const Line& line) const;

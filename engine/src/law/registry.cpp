@@ -27,8 +27,8 @@ template <class Read> Faults read_document(std::string_view text, Read read) {
 
 void stands_twice(const Fields& f) { f.fault("duplicate-id", "id", "Two entries have this id."); }
 
-/// Finds the events and facts that duties name, once both files are loaded.
-Faults link_duties(Registry& registry) {
+/// Finds the events and facts that deadlines name, once both files are loaded.
+Faults link_deadlines(Registry& registry) {
   Faults faults;
   if (registry.events.empty()) return faults;
   const auto event = [&](const std::string& name, EventId& id) {
@@ -37,15 +37,15 @@ Faults link_duties(Registry& registry) {
     if (id == EventId::none)
       faults.push_back({"unknown-event", "/duties", "\"" + name + "\" is not an event of facts.json.", ""});
   };
-  for (DutyInfo& duty : registry.duties) {
-    event(duty.names.posted, duty.posted);
-    event(duty.names.arrived, duty.arrived);
-    event(duty.names.or_posted, duty.or_posted);
-    event(duty.names.or_arrived, duty.or_arrived);
-    if (duty.names.fact.empty()) continue;
-    duty.fact = registry.fact(duty.names.fact);
-    if (duty.fact == FactId::none)
-      faults.push_back({"unknown-fact", "/duties", "\"" + duty.names.fact + "\" is not a fact of facts.json.", ""});
+  for (DeadlineInfo& deadline : registry.deadlines) {
+    event(deadline.names.posted, deadline.posted);
+    event(deadline.names.arrived, deadline.arrived);
+    event(deadline.names.or_posted, deadline.or_posted);
+    event(deadline.names.or_arrived, deadline.or_arrived);
+    if (deadline.names.fact.empty()) continue;
+    deadline.fact = registry.fact(deadline.names.fact);
+    if (deadline.fact == FactId::none)
+      faults.push_back({"unknown-fact", "/duties", "\"" + deadline.names.fact + "\" is not a fact of facts.json.", ""});
   }
   return faults;
 }
@@ -57,7 +57,7 @@ void append(Faults& faults, Faults more) {
 /// Takes the texts of a file that is given again; the positions of its names must not have moved, as rules refer to
 /// them.
 template <class Info>
-Faults take_texts(std::vector<Info>& held, const std::vector<Info>& again, std::string_view at, Localised Info::*text) {
+Faults take_texts(std::vector<Info>& held, const std::vector<Info>& again, std::string_view at, Localized Info::*text) {
   const bool same = std::equal(held.begin(), held.end(), again.begin(), again.end(),
                                [](const Info& a, const Info& b) { return a.id == b.id; });
   if (!same) return {{"other-names", '/' + std::string(at), "This file was loaded before with other names.", ""}};
@@ -120,45 +120,45 @@ Faults load_facts(Registry& registry, std::string_view json) {
       model(models[i].second, registry.events[i].not_before);
     }
   });
-  append(faults, link_duties(registry));
+  append(faults, link_deadlines(registry));
   return faults;
 }
 
-Faults load_duties(Registry& registry, std::string_view json) {
-  if (!registry.duties.empty())
-    return load_again(json, load_duties, [&](const Registry& again) {
-      return take_texts(registry.duties, again.duties, "duties", &DutyInfo::label);
+Faults load_deadlines(Registry& registry, std::string_view json) {
+  if (!registry.deadlines.empty())
+    return load_again(json, load_deadlines, [&](const Registry& again) {
+      return take_texts(registry.deadlines, again.deadlines, "duties", &DeadlineInfo::label);
     });
   Faults faults = read_document(json, [&](Fields& document) {
     for (Fields& f : document.objects("duties")) {
-      DutyInfo info;
+      DeadlineInfo info;
       info.id = f.required_text("id");
-      info.label = f.required_localised("label");
+      info.label = f.required_localized("label");
       info.names = {f.text("posted"), f.text("arrived"), f.text("orPosted"), f.text("orArrived"), f.text("fact")};
       f.done();
-      if (!registry.duty_index.add(info.id, registry.duties.size())) stands_twice(f);
-      registry.duties.push_back(std::move(info));
+      if (!registry.deadline_index.add(info.id, registry.deadlines.size())) stands_twice(f);
+      registry.deadlines.push_back(std::move(info));
     }
   });
-  append(faults, link_duties(registry));
+  append(faults, link_deadlines(registry));
   return faults;
 }
 
-Faults load_papers(Registry& registry, std::string_view json) {
-  if (!registry.papers.empty())
-    return load_again(json, load_papers, [&](const Registry& again) {
-      return take_texts(registry.papers, again.papers, "papers", &PaperInfo::label);
+Faults load_documents(Registry& registry, std::string_view json) {
+  if (!registry.documents.empty())
+    return load_again(json, load_documents, [&](const Registry& again) {
+      return take_texts(registry.documents, again.documents, "papers", &DocumentInfo::label);
     });
   return read_document(json, [&](Fields& document) {
     for (Fields& f : document.objects("papers")) {
-      PaperInfo info;
+      DocumentInfo info;
       info.id = f.required_text("id");
-      info.label = f.required_localised("label");
+      info.label = f.required_localized("label");
       info.aliases = f.texts("aliases");
       info.seen_in_lines = f.flag("seenInLines", false);
       f.done();
-      if (!registry.paper_index.add(info.id, registry.papers.size())) stands_twice(f);
-      registry.papers.push_back(std::move(info));
+      if (!registry.document_index.add(info.id, registry.documents.size())) stands_twice(f);
+      registry.documents.push_back(std::move(info));
     }
   });
 }
@@ -180,11 +180,11 @@ void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack)
     names.events.add(e.id);
     names.circumstances.emplace(e.id, FactType::yes_no);
   }
-  for (const PaperInfo& p : registry.papers) {
-    names.papers.add(p.id);
+  for (const DocumentInfo& p : registry.documents) {
+    names.documents.add(p.id);
     for (const std::string& alias : p.aliases) {
-      names.papers.add(alias);
-      names.paper_aliases.insert_or_assign(alias, p.id);
+      names.documents.add(alias);
+      names.document_aliases.insert_or_assign(alias, p.id);
     }
   }
 }

@@ -1,7 +1,7 @@
 #pragma once
-// The names law packs are written in: facts and events of a case, duties, papers; each with the question that would
-// settle it. Loaded once from rules/facts.json, duties.json and papers.json; a pack's own facts and events follow the
-// shared ones.
+// The names law packs are written in: facts and events of a case, deadlines, documents; each with the question that
+// would settle it. Loaded once from rules/facts.json, duties.json and papers.json; a pack's own facts and events follow
+// the shared ones.
 
 #include "case/case.h"
 #include "values/reference.h"
@@ -19,10 +19,10 @@ class FactView;
 struct CaseNames;
 struct Pack;
 
-/// Positions in a pack's facts, events, papers; `none` is no such thing.
+/// Positions in a pack's facts, events, documents; `none` is no such thing.
 enum class FactId : std::uint16_t { none = 0xffff };
 enum class EventId : std::uint16_t { none = 0xffff };
-enum class PaperId : std::uint16_t { none = 0xffff };
+enum class DocumentId : std::uint16_t { none = 0xffff };
 template <class Id> constexpr std::size_t index(Id id) { return static_cast<std::size_t>(id); }
 
 /// What a case says about one fact. Sums are numbers of cents; a number known only within limits has low < high.
@@ -49,7 +49,7 @@ struct FactInfo {
   bool derived = false;
   Tri usual;
   std::vector<std::string> choices;
-  Localised question;
+  Localized question;
   FactState (*read)(const Case&) = nullptr;                    ///< of a fact held by a member of the case
   FactState (*derive)(const Case&, const FactView&) = nullptr; ///< of a derived fact
 };
@@ -57,18 +57,18 @@ struct FactInfo {
 struct EventInfo {
   std::string id;
   std::string at; ///< JSON Pointer of its date; empty: the case's list of events
-  Localised question;
-  Localised day;                      ///< a pack's own event: "the day ..."; those of facts.json stand in the wording
+  Localized question;
+  Localized day;                      ///< a pack's own event: "the day ..."; those of facts.json stand in the wording
   Tri usual;                          ///< no: taken not to have happened when the case is silent
   EventId usual_as = EventId::none;   ///< taken to have happened on the day of this event when the case gives no date
   EventId not_before = EventId::none; ///< it cannot have happened before this event
   const std::optional<DaySpan>* (*read)(const Case&) = nullptr;
 };
 
-/// A duty by name: the events that meet it, and the fact that says whether it was done where no date is known.
-struct DutyInfo {
+/// A deadline by name: the events that meet it, and the fact that says whether it was done where no date is known.
+struct DeadlineInfo {
   std::string id;
-  Localised label;
+  Localized label;
   EventId posted = EventId::none, arrived = EventId::none;
   EventId or_posted = EventId::none, or_arrived = EventId::none; ///< other events that meet it as well
   FactId fact = FactId::none;
@@ -77,9 +77,9 @@ struct DutyInfo {
   } names; ///< as the file has them; the positions above are found once facts.json is loaded too
 };
 
-struct PaperInfo {
+struct DocumentInfo {
   std::string id;
-  Localised label;
+  Localized label;
   std::vector<std::string> aliases;
   bool seen_in_lines = false; ///< a statement whose charges are known has it, unless the case says that it is missing
 };
@@ -108,23 +108,23 @@ private:
 struct Registry {
   std::vector<FactInfo> facts;
   std::vector<EventInfo> events;
-  std::vector<DutyInfo> duties;
-  std::vector<PaperInfo> papers;
-  NameIndex fact_index, event_index, duty_index, paper_index;
+  std::vector<DeadlineInfo> deadlines;
+  std::vector<DocumentInfo> documents;
+  NameIndex fact_index, event_index, deadline_index, document_index;
 
   FactId fact(std::string_view id) const { return FactId{fact_index.find(id)}; }
   EventId event(std::string_view id) const { return EventId{event_index.find(id)}; }
-  PaperId paper(std::string_view id) const { return PaperId{paper_index.find(id)}; }
+  DocumentId document(std::string_view id) const { return DocumentId{document_index.find(id)}; }
 };
 
 /// Add rules/facts.json, rules/duties.json and rules/papers.json, in any order. A file that is given again must hold
 /// the same names in the same order and brings only its texts, in more languages. Faults have JSON Pointers into the
 /// file.
 Faults load_facts(Registry& registry, std::string_view json);
-Faults load_duties(Registry& registry, std::string_view json);
-Faults load_papers(Registry& registry, std::string_view json);
+Faults load_deadlines(Registry& registry, std::string_view json);
+Faults load_documents(Registry& registry, std::string_view json);
 
-/// Adds what the registry and a pack (may be null) let a case file say: events, papers, circumstances. The
+/// Adds what the registry and a pack (may be null) let a case file say: events, documents, circumstances. The
 /// circumstances hold every fact that has no other place, every derived fact, and every event (false: it is known not
 /// to have happened).
 void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack);

@@ -1,5 +1,5 @@
 #pragma once
-// What lateness or missing papers cost the landlord, and what a court may award. Never added to the fair refund.
+// What lateness or missing documents cost the landlord, and what a court may award. Never added to the fair refund.
 
 #include "case/case.h"
 #include "law/pack.h"

@@ -18,7 +18,7 @@ struct Rules;
 
 enum class LetterKind {
   question_charges,
-  ask_for_papers,
+  ask_for_documents,
   after_deadline,
   reply_to_demand,
   accept_and_claim_rest,

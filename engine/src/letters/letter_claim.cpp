@@ -15,7 +15,7 @@ bool narrow(const LineResult& r, const LetterRules& rules) {
 
 Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
-bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::not_about_condition; }
+bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::non_damage_charge; }
 
 LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   LineStand out;
@@ -29,7 +29,7 @@ LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
   if (out.stand == Stand::limited)
-    out.granted = r.ages || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
+    out.granted = r.depreciates || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
   out.ceiling = out.stand == Stand::limited ? out.granted : r.fair.high();
   if (bill && out.stand == Stand::limited) out.granted = Money();
   if (out.stand != Stand::credit) out.back = r.claimed - out.granted;
@@ -61,10 +61,10 @@ bool forfeits(const std::vector<std::string>& costs, bool damage_too) {
 
 /// Whether nothing may be kept under a rule that may apply: papers that did not come, a day that passed.
 bool may_be_forfeited(const Draft& d, bool damage_too) {
-  for (const PaperResult* paper : d.law.defects())
-    if (!paper->lacking.empty() && forfeits(paper->rule->if_missing, damage_too)) return true;
-  for (const DutyResult* duty : d.law.perhaps_missed())
-    if (forfeits(d.law.spoken(*duty).if_missed, damage_too)) return true;
+  for (const DocumentResult* document : d.law.defects())
+    if (!document->lacking.empty() && forfeits(document->rule->if_missing, damage_too)) return true;
+  for (const DeadlineResult* deadline : d.law.perhaps_missed())
+    if (forfeits(d.law.spoken(*deadline).if_missed, damage_too)) return true;
   return false;
 }
 
@@ -73,7 +73,7 @@ bool may_be_forfeited(const Draft& d, bool damage_too) {
 bool days_after_leaving(const Draft& d, std::size_t line) {
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
   const auto& to = d.c.lines[line].to;
-  return d.a.lines[line].result.verdict == Verdict::not_about_condition && out && to && to->earliest > out->latest;
+  return d.a.lines[line].result.verdict == Verdict::non_damage_charge && out && to && to->earliest > out->latest;
 }
 
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {

@@ -38,8 +38,8 @@ private:
   std::string file_by() const {
     if (const auto lapsed = d_.law.lapsed())
       return d_.say("letter.court.lapsed", {{"day", d_.speech.day(*lapsed)}, {"forum", forum(d_)}});
-    const DutyResult* sue = d_.law.tenant_duty({"sue"}, DutyState::open);
-    if (sue && sue->last && sue->last->latest != last_day)
+    const DeadlineResult* sue = d_.law.tenant_deadline({"sue"}, DeadlineState::open);
+    if (sue && sue->last && sue->last->latest != max_day)
       return d_.say("letter.court.file-by", {{"day", d_.speech.day(sue->last->earliest)}});
     return d_.say("letter.court.file-by.ask");
   }
@@ -49,7 +49,8 @@ private:
     if (d_.law.there())
       for (const Remark& rule : d_.a.law->pack().small_claims)
         if (applies(rule, d_.a.law->view()) != Tri(false)) text.add(d_.law.rule_says(rule, "letter.court.limit"));
-    if (const DutyResult* wait = notice_of_suit(d_)) text.add(d_.law.says(*wait->duty, d_.say("letter.court.notice")));
+    if (const DeadlineResult* wait = notice_of_suit(d_))
+      text.add(d_.law.says(*wait->deadline, d_.say("letter.court.notice")));
     text.add(d_.say("letter.court.waiver"));
     d_.may("where", ParagraphRole::opening, text.take());
   }
@@ -96,8 +97,9 @@ private:
   }
 
   bool about_interest(const MissedDay& day) const {
-    return std::all_of(day.duties.begin(), day.duties.end(),
-                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == "pay-interest"; });
+    return std::all_of(day.deadlines.begin(), day.deadlines.end(), [&](const DeadlineResult* deadline) {
+      return d_.law.name_of(*deadline->deadline) == "pay-interest";
+    });
   }
 
   /// What the claim rests on, strongest first: a missed day, missing papers, the rule that forfeits, rules that bar
@@ -113,15 +115,15 @@ private:
     const auto add_days = [&](bool interest) {
       for (const MissedDay& day : days)
         if (about_interest(day) == interest)
-          add(d_.law.says(d_.law.spoken(*day.duties.front()), due_text(d_, day)) +
+          add(d_.law.says(d_.law.spoken(*day.deadlines.front()), due_text(d_, day)) +
               (day.perhaps ? ' ' + d_.say("letter.court.unless") : std::string()));
     };
     add_days(false);
-    for (const PaperResult* paper : d_.law.defects()) {
-      const std::string& duty = paper->rule->text_in(d_.speech.language());
-      const bool said_here = d_.speech.language() == "en" || !paper->rule->es.text.empty();
-      add(said_here ? d_.law.says(*paper->rule, first_sentence(duty))
-                    : d_.law.rule_says(*paper->rule, "letter.defect.law"));
+    for (const DocumentResult* document : d_.law.defects()) {
+      const std::string& deadline = document->rule->text_in(d_.speech.language());
+      const bool said_here = d_.speech.language() == "en" || !document->rule->es.text.empty();
+      add(said_here ? d_.law.says(*document->rule, first_sentence(deadline))
+                    : d_.law.rule_says(*document->rule, "letter.defect.law"));
     }
     if (claim_.forfeited) add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
     std::vector<std::size_t> disputed;
@@ -163,17 +165,17 @@ private:
 
   /// Papers in order, with a letter each; those about single charges name them.
   void exhibits() {
-    std::vector<std::string> papers;
+    std::vector<std::string> documents;
     const Case& c = d_.c;
     const auto add = [&](std::string_view key, Wording::Args args = {}) {
-      papers.push_back(std::string(1, static_cast<char>('A' + papers.size())) + ": " + d_.say(key, args) + '.');
+      documents.push_back(std::string(1, static_cast<char>('A' + documents.size())) + ": " + d_.say(key, args) + '.');
     };
     std::vector<std::size_t> disputed;
     for (std::size_t i = 0; i < claim_.lines.size(); ++i)
       if (claim_.lines[i].back > Money() && about_condition(i)) disputed.push_back(i);
     add("letter.evidence.lease");
     add("letter.evidence.deposit");
-    if (c.statement.came != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
+    if (c.statement.statement_received != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
     if (!d_.law.missed().empty()) add("letter.evidence.days");
     if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
     if (c.records.move_in.made == Tri(true)) add("letter.evidence.checklist");
@@ -181,7 +183,7 @@ private:
     add("letter.evidence.letters");
     Sentences all; // in one paragraph: the sheet has one page
     all.add(d_.say("letter.evidence.title"));
-    for (const std::string& paper : papers) all.add(paper);
+    for (const std::string& document : documents) all.add(document);
     d_.must("evidence", ParagraphRole::line, all.take());
     d_.may("people", ParagraphRole::line, d_.say("letter.evidence.people"));
   }
@@ -189,11 +191,11 @@ private:
   /// Photos show the home, not a fee or rent.
   bool about_condition(std::size_t line) const {
     const Element* element = d_.a.lines[line].subject.element;
-    return d_.a.lines[line].result.verdict != Verdict::not_about_condition && (!element || element->about_condition);
+    return d_.a.lines[line].result.verdict != Verdict::non_damage_charge && (!element || element->about_condition);
   }
 
-  bool is_consent(PaperId paper) const {
-    const std::string& name = d_.rules.registry.papers[index(paper)].id;
+  bool is_consent(DocumentId document) const {
+    const std::string& name = d_.rules.registry.documents[index(document)].id;
     return name == "tenant-consent" || name == "signatures-or-dissent";
   }
 
@@ -211,15 +213,15 @@ private:
                                      : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
     std::string ground;
     for (const MissedDay& day : d_.law.missed_days())
-      if (const auto names = duty_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
+      if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
         ground = d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
                         {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}});
     if (ground.empty())
-      for (const PaperResult* paper : d_.law.defects())
-        if (ground.empty() && !paper->lacking.empty() && !d_.law.paper(paper->lacking.front()).empty())
-          ground = is_consent(paper->lacking.front())
+      for (const DocumentResult* document : d_.law.defects())
+        if (ground.empty() && !document->lacking.empty() && !d_.law.document(document->lacking.front()).empty())
+          ground = is_consent(document->lacking.front())
                        ? d_.say("letter.defect.consent")
-                       : d_.say("letter.court.say.lacking", {{"papers", d_.law.paper(paper->lacking.front())}});
+                       : d_.say("letter.court.say.lacking", {{"papers", d_.law.document(document->lacking.front())}});
     text.add(ground);
     std::vector<std::string> disputed;
     for (const std::string_view own : {"wear", "worn-out", "bar"}) {

@@ -90,7 +90,7 @@ std::string Draft::about(Money m) const {
 
 std::string Draft::when(const DaySpan& day) const {
   if (day.known()) return say("letter.on", {{"day", speech.day(day.earliest)}});
-  if (day.earliest == first_day || day.latest == last_day) return speech.span(day);
+  if (day.earliest == min_day || day.latest == max_day) return speech.span(day);
   const date::year_month_day from{day.earliest}, to{day.latest};
   const bool from_first = from.day() == date::day{1};
   const bool to_last = to == date::year_month_day{to.year() / to.month() / date::last};

@@ -46,9 +46,9 @@ std::string_view ground_when_refused(const LineAssessment& line) {
   switch (r.verdict) {
   case Verdict::barred:
     return "bar";
-  case Verdict::already_there:
+  case Verdict::pre_existing:
     return "already-there";
-  case Verdict::landlord_side:
+  case Verdict::landlord_responsibility:
     return reason == "cause-not-tenant" ? "not-mine" : "upkeep";
   case Verdict::ordinary_wear:
     return "wear";
@@ -64,20 +64,20 @@ std::string_view ground_when_open(const LineAssessment& line) {
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
   if (takes_age_off(line) && r.fair.high() < small_change()) return "worn-out";
-  const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_side;
+  const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_responsibility;
   if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < small_change())) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
-  if (r.verdict == Verdict::not_about_condition) return "debt";
-  if (r.verdict == Verdict::landlord_side) return "upkeep";
+  if (r.verdict == Verdict::non_damage_charge) return "debt";
+  if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
   if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" ? "wear" : "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
   if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") && !takes_age_off(line))
     return "not-shown";
-  if (r.ages && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
+  if (r.depreciates && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
 }
 
@@ -342,8 +342,8 @@ namespace {
 bool bill_came(const Draft& d, std::size_t line) {
   const auto& proof = d.c.lines[line].proof;
   const auto& enclosed = d.c.statement.enclosed;
-  const auto is_bill = [](const std::string& paper) {
-    return among(paper, {"receipts", "receipt", "invoice", "bill"});
+  const auto is_bill = [](const std::string& document) {
+    return among(document, {"receipts", "receipt", "invoice", "bill"});
   };
   return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
 }
@@ -368,7 +368,7 @@ std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool 
     items.insert(code == "bill" ? items.begin() : items.end(), std::move(item)); // short before long
   };
   const LineResult& r = d.a.lines[i].result;
-  const bool debt = r.verdict == Verdict::not_about_condition;
+  const bool debt = r.verdict == Verdict::non_damage_charge;
   if (debt) {
     want("debt");
     if (days_after_leaving(d, i)) want("relet");
@@ -380,7 +380,7 @@ std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool 
   for (const Question& q : d.a.questions) {
     if (q.line != i) continue;
     // What moves less than a twentieth of the charge is not worth a letter.
-    if (d.c.lines[i].amount && q.swing < r.claimed.part({1, 20})) continue;
+    if (d.c.lines[i].amount && q.effect < r.claimed.part({1, 20})) continue;
     const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
     if (hours) want("hours");
     else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
@@ -394,7 +394,7 @@ std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool 
 } // namespace
 
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
-                               const std::vector<std::size_t>& ages) {
+                               const std::vector<std::size_t>& age_asked) {
   std::vector<std::pair<std::string, std::vector<std::size_t>>> asked;
   for (const DisputeGroup& group : groups) {
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
@@ -402,7 +402,8 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
     for (const std::size_t i : group.lines) {
       // A few dollars are disputed, but not worth a search for papers.
       if (d.c.lines[i].amount && d.a.lines[i].result.claimed < d.rules.letters.smallest_sum) continue;
-      std::string what = wanted(d, i, group.ground, std::find(ages.begin(), ages.end(), i) != ages.end());
+      std::string what =
+          wanted(d, i, group.ground, std::find(age_asked.begin(), age_asked.end(), i) != age_asked.end());
       if (what.empty()) continue;
       const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
       if (at == asked.end()) asked.push_back({std::move(what), {i}});
@@ -422,8 +423,8 @@ namespace {
 /// The sentence of a group: of one charge or of several, of things or of work alone.
 std::string group_key(const Draft& d, const DisputeGroup& group, std::string_view says) {
   std::string key(says);
-  const bool work =
-      std::none_of(group.lines.begin(), group.lines.end(), [&](std::size_t i) { return d.a.lines[i].result.ages; });
+  const bool work = std::none_of(group.lines.begin(), group.lines.end(),
+                                 [&](std::size_t i) { return d.a.lines[i].result.depreciates; });
   if (says == "sum" && work) key += ".work";
   if (!d.has("letter.group.", key)) return {};
   if (group.lines.size() > 1 && d.has("letter.group.", key + ".many")) key += ".many";

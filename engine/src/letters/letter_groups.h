@@ -23,9 +23,9 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
 std::string arithmetic(const Draft& d, std::size_t line);
 
 /// What would have to be shown, "for charge 2: the bill", for the groups that are open; charges that want the same
-/// stand together. Of the charges in `ages` their age is asked for as well.
+/// stand together. Of the charges in `age_asked` their age is asked for as well.
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
-                               const std::vector<std::size_t>& ages = {});
+                               const std::vector<std::size_t>& age_asked = {});
 
 /// The table of charges: charged, asked back, with a row of sums. `only_disputed`: those alone of which something is
 /// asked back.

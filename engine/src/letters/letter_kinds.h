@@ -57,11 +57,11 @@ Day reply_day(const Draft& d);
 /// The last day of the landlord under a rule that starts with this event, if it happens today; empty if there is none.
 std::optional<Day> day_started_by(const Draft& d, std::string_view event);
 /// The waiting period before court that starts with the tenant's notice, if the law has one.
-const DutyResult* notice_of_suit(const Draft& d);
+const DeadlineResult* notice_of_suit(const Draft& d);
 /// The rule that asks for a written request, if the law has one that applies.
 const Remark* request_rule(const Draft& d);
-/// A duty of the tenant that a letter can meet: one that is open, else one that may be called for.
-const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_view> names);
+/// A deadline of the tenant that a letter can meet: one that is open, else one that may be called for.
+const DeadlineResult* own_deadline(const Draft& d, std::initializer_list<std::string_view> names);
 /// "This letter is my objection in writing under A.R.S. § 33-1321(D)." A sender's own notice names its section plainly:
 /// the sentence `under` with its {cite}, or `plain` where none may be named.
 std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under);
@@ -69,8 +69,8 @@ std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain,
 std::string forum(const Draft& d);
 /// "By October 21, 2026, the deposit and the list of charges were due. That is 21 days after ..."
 std::string due_text(const Draft& d, const MissedDay& day);
-/// The names of the duties of one day, each once. A refund of the rest is no second thing beside the deposit.
-std::vector<std::string> duty_names(const Draft& d, const MissedDay& day);
+/// The names of the deadlines of one day, each once. A refund of the rest is no second thing beside the deposit.
+std::vector<std::string> deadline_names(const Draft& d, const MissedDay& day);
 /// The tenant's last letter, if one is on file; null if there is none.
 const Event* earlier_letter(const Case& c);
 /// "on September 5, 2026", "by certified mail on September 5, 2026".

@@ -41,24 +41,24 @@ Money charged_in_all(const Draft& d) {
 }
 
 /// A rule of the papers that a statement in this case has to meet, or may have to.
-bool has_to_meet(const PaperRule& rule, const Draft& d) {
+bool has_to_meet(const DocumentRule& rule, const Draft& d) {
   return applies(rule, d.a.law->view()) != Tri(false) && d.law.footing(rule) != Footing::none;
 }
 
 /// The rules a statement here has to meet.
-std::vector<const PaperRule*> rules_to_meet(const Draft& d) {
-  std::vector<const PaperRule*> out;
+std::vector<const DocumentRule*> rules_to_meet(const Draft& d) {
+  std::vector<const DocumentRule*> out;
   if (d.law.there())
-    for (const PaperResult& paper : d.a.law->papers())
-      if (has_to_meet(*paper.rule, d)) out.push_back(paper.rule);
+    for (const DocumentResult& document : d.a.law->documents())
+      if (has_to_meet(*document.rule, d)) out.push_back(document.rule);
   return out;
 }
 
-bool wants(const Draft& d, std::string_view paper) {
+bool wants(const Draft& d, std::string_view document) {
   const auto all = rules_to_meet(d);
-  return std::any_of(all.begin(), all.end(), [&](const PaperRule* rule) {
+  return std::any_of(all.begin(), all.end(), [&](const DocumentRule* rule) {
     return std::any_of(rule->requires_all.begin(), rule->requires_all.end(),
-                       [&](PaperId id) { return d.rules.registry.papers[index(id)].id == paper; });
+                       [&](DocumentId id) { return d.rules.registry.documents[index(id)].id == document; });
   });
 }
 
@@ -108,7 +108,7 @@ public:
     head("letter.subject.cover-note");
     d_.must("purpose", ParagraphRole::opening, d_.say("letter.purpose.cover-note"));
     d_.may("facts", ParagraphRole::opening, facts());
-    const std::string& how = d_.c.statement.how;
+    const std::string& how = d_.c.statement.delivery_method;
     d_.must("sent", ParagraphRole::opening,
             d_.say("letter.cover.sent", {{"day", d_.speech.day(d_.a.today)},
                                          {"how", d_.has("letter.how.", how) ? d_.say("letter.how.", how)
@@ -230,8 +230,8 @@ private:
   std::string proof_of(std::size_t i) const {
     std::vector<std::string> proof;
     if (said_by_the_list(d_.a.lines[i], "proof")) return {}; // no mark of the sender's
-    for (const std::string& paper : d_.c.lines[i].proof)
-      if (std::string name = d_.law.paper(d_.rules.registry.paper(paper)); !name.empty())
+    for (const std::string& document : d_.c.lines[i].proof)
+      if (std::string name = d_.law.document(d_.rules.registry.document(document)); !name.empty())
         proof.push_back(std::move(name));
     return listed(proof, d_.speech);
   }
@@ -265,7 +265,7 @@ private:
 
   /// Fixed words of a statute: those that make it a notice stand first, a signature's form at the end.
   void fixed_words(bool first) {
-    for (const PaperRule* rule : rules_to_meet(d_))
+    for (const DocumentRule* rule : rules_to_meet(d_))
       for (const FixedWords& fixed : d_.rules.letters.fixed_words) {
         if (d_.c.jurisdiction != fixed.place || rule->id != fixed.rule) continue;
         const bool signature = fixed.text.en.find("______") != std::string::npos;
@@ -292,52 +292,55 @@ private:
   /// The law here wants a notice that money is claimed, not only an account of it.
   bool gives_notice_of_claim() const {
     if (!d_.law.there()) return false;
-    const auto& duties = d_.a.law->duties();
-    return std::any_of(duties.begin(), duties.end(), [&](const DutyResult& duty) {
-      return duty.duty->who == Who::landlord && duty.applies != Tri(false) &&
-             d_.law.name_of(*duty.duty) == "notice-of-claim";
+    const auto& deadlines = d_.a.law->deadlines();
+    return std::any_of(deadlines.begin(), deadlines.end(), [&](const DeadlineResult& deadline) {
+      return deadline.deadline->who == Who::landlord && deadline.applies != Tri(false) &&
+             d_.law.name_of(*deadline.deadline) == "notice-of-claim";
     });
   }
 
   /// How long the tenant has to object, where the law gives days for it.
   std::string answer_by() const {
     if (!d_.law.there()) return {};
-    for (const DutyResult& result : d_.a.law->duties()) {
-      const Duty& duty = *result.duty;
-      const std::string_view name = d_.law.name_of(duty);
-      if (duty.who != Who::tenant || (name != "object" && name != "respond") || result.applies == Tri(false)) continue;
-      if (d_.law.footing(duty) < Footing::careful || duty.legs.size() != 1 || !duty.legs.front().count) continue;
-      const int count = *duty.legs.front().count;
-      const std::string unit =
-          std::string("law.unit.") + std::string(name_of(duty.legs.front().unit)) + (count == 1 ? ".one" : ".many");
+    for (const DeadlineResult& result : d_.a.law->deadlines()) {
+      const Deadline& deadline = *result.deadline;
+      const std::string_view name = d_.law.name_of(deadline);
+      if (deadline.who != Who::tenant || (name != "object" && name != "respond") || result.applies == Tri(false))
+        continue;
+      if (d_.law.footing(deadline) < Footing::careful || deadline.periods.size() != 1 ||
+          !deadline.periods.front().count)
+        continue;
+      const int count = *deadline.periods.front().count;
+      const std::string unit = std::string("law.unit.") + std::string(name_of(deadline.periods.front().unit)) +
+                               (count == 1 ? ".one" : ".many");
       return d_.say("letter.landlord.object", {{"length", d_.say(unit, {{"n", std::to_string(count)}})}});
     }
     return {};
   }
 
   /// A marked blank for words that a section fixes and that were not read.
-  void blank_words(std::string_view paper) {
-    const PaperRule* rule = rule_that_wants(paper);
-    if (!rule || has_fixed_words(paper)) return;
+  void blank_words(std::string_view document) {
+    const DocumentRule* rule = rule_that_wants(document);
+    if (!rule || has_fixed_words(document)) return;
     const std::string cite = d_.law.cites(*rule);
-    d_.must("wants-" + std::string(paper), ParagraphRole::opening,
-            d_.say("letter.wants.", paper, {{"cite", cite.empty() ? d_.say("letter.wants.section") : cite}}));
+    d_.must("wants-" + std::string(document), ParagraphRole::opening,
+            d_.say("letter.wants.", document, {{"cite", cite.empty() ? d_.say("letter.wants.section") : cite}}));
     d_.warn("fixed-words", d_.say("letter.warn.fixed.blank", {{"cite", cite}}));
   }
 
-  bool has_fixed_words(std::string_view paper) const {
-    for (const PaperRule* rule : rules_to_meet(d_))
-      for (const PaperId id : rule->requires_all)
-        if (d_.rules.registry.papers[index(id)].id == paper)
+  bool has_fixed_words(std::string_view document) const {
+    for (const DocumentRule* rule : rules_to_meet(d_))
+      for (const DocumentId id : rule->requires_all)
+        if (d_.rules.registry.documents[index(id)].id == document)
           for (const FixedWords& fixed : d_.rules.letters.fixed_words)
             if (d_.c.jurisdiction == fixed.place && rule->id == fixed.rule) return true;
     return false;
   }
 
-  const PaperRule* rule_that_wants(std::string_view paper) const {
-    for (const PaperRule* rule : rules_to_meet(d_))
-      for (const PaperId id : rule->requires_all)
-        if (d_.rules.registry.papers[index(id)].id == paper) return rule;
+  const DocumentRule* rule_that_wants(std::string_view document) const {
+    for (const DocumentRule* rule : rules_to_meet(d_))
+      for (const DocumentId id : rule->requires_all)
+        if (d_.rules.registry.documents[index(id)].id == document) return rule;
     return nullptr;
   }
 
@@ -366,17 +369,18 @@ private:
     const auto add = [&](const std::string& name) {
       if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
     };
-    const std::vector<std::string> papers{"receipts", "estimate",          "price-list",
-                                          "photos",   "inspection-report", "move-in-list"};
-    const auto add_paper = [&](const std::string& id) {
-      const PaperId paper = d_.rules.registry.paper(id);
-      if (index(paper) < d_.rules.registry.papers.size() && among(papers, d_.rules.registry.papers[index(paper)].id))
-        add(d_.law.paper(paper));
+    const std::vector<std::string> documents{"receipts", "estimate",          "price-list",
+                                             "photos",   "inspection-report", "move-in-list"};
+    const auto add_document = [&](const std::string& id) {
+      const DocumentId document = d_.rules.registry.document(id);
+      if (index(document) < d_.rules.registry.documents.size() &&
+          among(documents, d_.rules.registry.documents[index(document)].id))
+        add(d_.law.document(document));
     };
-    for (const std::string& paper : d_.c.statement.enclosed) add_paper(paper);
+    for (const std::string& document : d_.c.statement.enclosed) add_document(document);
     for (const std::size_t i : charged_lines())
       if (!said_by_the_list(d_.a.lines[i], "proof"))
-        for (const std::string& paper : d_.c.lines[i].proof) add_paper(paper);
+        for (const std::string& document : d_.c.lines[i].proof) add_document(document);
     if (!due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
     return names;
   }
@@ -385,34 +389,35 @@ private:
 
   void warn_before() {
     if (d_.law.there()) {
-      for (const DutyResult& duty : d_.a.law->duties()) warn_about_day(duty);
-      for (const PaperRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
+      for (const DeadlineResult& deadline : d_.a.law->deadlines()) warn_about_day(deadline);
+      for (const DocumentRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
     }
     if (d_.c.records.inspection_held == Tri(true) && any_)
       d_.warn("inspection", d_.say("letter.warn.landlord.inspection"));
     warn_about_charges();
   }
 
-  void warn_about_day(const DutyResult& duty) {
-    const std::string_view name = d_.law.name_of(*duty.duty);
-    if (duty.duty->who != Who::landlord || !duty.last || duty.last->latest == last_day) return;
-    if (name == "apply-for-decision" && duty.state == DutyState::open)
-      d_.warn("apply", d_.say("letter.warn.landlord.apply", {{"day", d_.speech.day(duty.last->earliest)}}));
+  void warn_about_day(const DeadlineResult& deadline) {
+    const std::string_view name = d_.law.name_of(*deadline.deadline);
+    if (deadline.deadline->who != Who::landlord || !deadline.last || deadline.last->latest == max_day) return;
+    if (name == "apply-for-decision" && deadline.state == DeadlineState::open)
+      d_.warn("apply", d_.say("letter.warn.landlord.apply", {{"day", d_.speech.day(deadline.last->earliest)}}));
     if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
-    if (duty.state == DutyState::missed)
-      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(duty.last->latest)}}));
-    else if (duty.state == DutyState::open && duty.last->latest < d_.a.today)
-      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(duty.last->latest)}}));
-    else if (duty.state == DutyState::open)
-      d_.warn("send-by", d_.say("letter.warn.landlord.send-by", {{"day", d_.speech.day(duty.last->earliest)}}));
+    if (deadline.state == DeadlineState::missed)
+      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(deadline.last->latest)}}));
+    else if (deadline.state == DeadlineState::open && deadline.last->latest < d_.a.today)
+      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(deadline.last->latest)}}));
+    else if (deadline.state == DeadlineState::open)
+      d_.warn("send-by", d_.say("letter.warn.landlord.send-by", {{"day", d_.speech.day(deadline.last->earliest)}}));
   }
 
   /// A rule of the papers, and whether the way it is sent fits.
-  void warn_about_rule(const PaperRule& rule) {
+  void warn_about_rule(const DocumentRule& rule) {
     const std::string law = d_.law.rule_says(rule, "letter.paper-rule.elsewhere");
     d_.warn("paper-" + rule.id, law);
-    const std::string& how = d_.c.statement.how;
-    if (!rule.how.empty() && !how.empty() && !among(rule.how, how) && d_.has("letter.how.", how))
+    const std::string& how = d_.c.statement.delivery_method;
+    if (!rule.delivery_methods.empty() && !how.empty() && !among(rule.delivery_methods, how) &&
+        d_.has("letter.how.", how))
       d_.warn("way", d_.say("letter.warn.landlord.way", {{"how", d_.say("letter.how.", how)}}));
   }
 

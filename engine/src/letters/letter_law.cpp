@@ -35,10 +35,10 @@ bool lets_nothing_be_kept(const Forfeit& rule) {
 
 } // namespace
 
-int weight(const Duty& duty) {
-  if (has(duty.if_missed, "forfeits-deductions") || has(duty.if_missed, "forfeits-damage-deductions")) return 0;
-  if (has(duty.if_missed, "owes-penalty")) return 1;
-  return duty.if_missed_text.empty() ? 3 : 2;
+int weight(const Deadline& deadline) {
+  if (has(deadline.if_missed, "forfeits-deductions") || has(deadline.if_missed, "forfeits-damage-deductions")) return 0;
+  if (has(deadline.if_missed, "owes-penalty")) return 1;
+  return deadline.if_missed_text.empty() ? 3 : 2;
 }
 
 Footing LawTalk::footing(const Rule& rule) const {
@@ -110,47 +110,54 @@ std::string LawTalk::rule_says(const Rule& rule, std::string_view key_elsewhere)
   return speech_->has(key_elsewhere) ? says(rule, speech_->say(key_elsewhere)) : std::string();
 }
 
-std::string_view LawTalk::name_of(const Duty& duty) const {
-  return duty.name < rules_->registry.duties.size() ? std::string_view(rules_->registry.duties[duty.name].id)
-                                                    : std::string_view();
+std::string_view LawTalk::name_of(const Deadline& deadline) const {
+  return deadline.name < rules_->registry.deadlines.size()
+             ? std::string_view(rules_->registry.deadlines[deadline.name].id)
+             : std::string_view();
 }
 
-const DutyResult* LawTalk::tenant_duty(std::initializer_list<std::string_view> names, DutyState state) const {
+const DeadlineResult* LawTalk::tenant_deadline(std::initializer_list<std::string_view> names,
+                                               DeadlineState state) const {
   if (!there()) return nullptr;
-  for (const DutyResult& duty : a_->law->duties()) {
-    if (duty.duty->who != Who::tenant || duty.state != state) continue;
-    if (std::find(names.begin(), names.end(), name_of(*duty.duty)) != names.end()) return &duty;
+  for (const DeadlineResult& deadline : a_->law->deadlines()) {
+    if (deadline.deadline->who != Who::tenant || deadline.state != state) continue;
+    if (std::find(names.begin(), names.end(), name_of(*deadline.deadline)) != names.end()) return &deadline;
   }
   return nullptr;
 }
 
 namespace {
 
-bool counts_days(const Duty& duty) {
-  return std::any_of(duty.legs.begin(), duty.legs.end(), [](const Leg& leg) { return leg.count && *leg.count > 0; });
+bool counts_days(const Deadline& deadline) {
+  return std::any_of(deadline.periods.begin(), deadline.periods.end(),
+                     [](const Period& period) { return period.count && *period.count > 0; });
 }
 
-std::uint32_t longest(const Duty& duty) {
+std::uint32_t longest(const Deadline& deadline) {
   std::uint32_t most = 0;
-  for (const Leg& leg : duty.legs) most = std::max(most, static_cast<std::uint32_t>(leg.count.value_or(0)));
+  for (const Period& period : deadline.periods)
+    most = std::max(most, static_cast<std::uint32_t>(period.count.value_or(0)));
   return most;
 }
 
-bool is_about_money_or_list(std::string_view duty) {
-  return duty == "return-deposit" || duty == "refund-balance" || duty == "itemise" || duty == "notice-of-claim";
+bool is_about_money_or_list(std::string_view deadline) {
+  return deadline == "return-deposit" || deadline == "refund-balance" || deadline == "itemise" ||
+         deadline == "notice-of-claim";
 }
 
 } // namespace
 
-const Duty& LawTalk::spoken(const DutyResult& result) const {
-  const Duty* best = result.duty;
-  const auto rank = [](const Duty& duty) { return std::tuple(counts_days(duty), -weight(duty), longest(duty)); };
+const Deadline& LawTalk::spoken(const DeadlineResult& result) const {
+  const Deadline* best = result.deadline;
+  const auto rank = [](const Deadline& deadline) {
+    return std::tuple(counts_days(deadline), -weight(deadline), longest(deadline));
+  };
   for (const std::size_t at : result.instead)
-    if (const Duty& other = a_->law->pack().duties[at]; rank(other) > rank(*best)) best = &other;
+    if (const Deadline& other = a_->law->pack().deadlines[at]; rank(other) > rank(*best)) best = &other;
   return *best;
 }
 
-bool LawTalk::waits_for_address(const Duty& duty) const {
+bool LawTalk::waits_for_address(const Deadline& deadline) const {
   if (a_->c.tenancy.forwarding_address_given) return false;
   const FactId id = rules_->registry.fact("address-given");
   if (id == FactId::none) return false;
@@ -159,63 +166,64 @@ bool LawTalk::waits_for_address(const Duty& duty) const {
   no.kind = FactState::Kind::yes_no;
   no.yes = false;
   without.suppose(id, no);
-  return applies(duty, without) == Tri(false);
+  return applies(deadline, without) == Tri(false);
 }
 
-std::vector<const DutyResult*> LawTalk::missed() const {
-  std::vector<const DutyResult*> out;
+std::vector<const DeadlineResult*> LawTalk::missed() const {
+  std::vector<const DeadlineResult*> out;
   if (!there()) return out;
-  for (const DutyResult& result : a_->law->duties()) {
-    const Duty& duty = spoken(result);
-    if (duty.who != Who::landlord || result.state != DutyState::missed || !result.last ||
-        result.last->latest >= a_->today || !counts_days(duty) || footing(duty) == Footing::none ||
-        waits_for_address(duty) ||
-        (name_of(duty) == "other" && weight(duty) >= 2)) // a rule of another kind may name no act at all
+  for (const DeadlineResult& result : a_->law->deadlines()) {
+    const Deadline& deadline = spoken(result);
+    if (deadline.who != Who::landlord || result.state != DeadlineState::missed || !result.last ||
+        result.last->latest >= a_->today || !counts_days(deadline) || footing(deadline) == Footing::none ||
+        waits_for_address(deadline) ||
+        (name_of(deadline) == "other" && weight(deadline) >= 2)) // a rule of another kind may name no act at all
       continue;
     // The one that is spoken of, with its own days, where it was missed by them.
-    const auto at = static_cast<std::size_t>(&duty - a_->law->pack().duties.data());
-    const DutyResult& own = result.instead.empty() ? result : a_->law->each_duty()[at];
+    const auto at = static_cast<std::size_t>(&deadline - a_->law->pack().deadlines.data());
+    const DeadlineResult& own = result.instead.empty() ? result : a_->law->each_deadline()[at];
     out.push_back(own.last && own.last->latest < a_->today ? &own : &result);
   }
-  std::stable_sort(out.begin(), out.end(), [this](const DutyResult* x, const DutyResult* y) {
+  std::stable_sort(out.begin(), out.end(), [this](const DeadlineResult* x, const DeadlineResult* y) {
     return weight(spoken(*x)) < weight(spoken(*y));
   });
   return out;
 }
 
-bool LawTalk::may_fall_away(const DutyResult& result) const {
-  const auto& each = a_->law->each_duty();
-  return std::any_of(each.begin(), each.end(), [&](const DutyResult& other) {
-    return other.duty->family == result.duty->family && other.applies != Tri(false) && !counts_days(*other.duty);
+bool LawTalk::may_fall_away(const DeadlineResult& result) const {
+  const auto& each = a_->law->each_deadline();
+  return std::any_of(each.begin(), each.end(), [&](const DeadlineResult& other) {
+    return other.deadline->family == result.deadline->family && other.applies != Tri(false) &&
+           !counts_days(*other.deadline);
   });
 }
 
-bool LawTalk::missed_if_it_applies(const DutyResult& result) const {
-  const Duty& duty = *result.duty;
-  if (!result.last || result.last->latest >= a_->today || result.state != DutyState::cannot_tell ||
-      result.reason != DutyReason::condition_open || !counts_days(duty) || footing(duty) == Footing::none ||
-      waits_for_address(duty))
+bool LawTalk::missed_if_it_applies(const DeadlineResult& result) const {
+  const Deadline& deadline = *result.deadline;
+  if (!result.last || result.last->latest >= a_->today || result.state != DeadlineState::undetermined ||
+      result.reason != DeadlineReason::condition_open || !counts_days(deadline) || footing(deadline) == Footing::none ||
+      waits_for_address(deadline))
     return false;
   if (result.done_on) return result.done_on->earliest > result.last->latest;
   return result.done != EventId::none && a_->law->view().event(result.done).happened == Tri(false);
 }
 
-std::vector<const DutyResult*> LawTalk::perhaps_missed() const {
-  std::vector<const DutyResult*> out;
+std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
+  std::vector<const DeadlineResult*> out;
   if (!there()) return out;
-  for (const DutyResult& result : a_->law->duties()) {
-    if (result.duty->who != Who::landlord || !is_about_money_or_list(name_of(*result.duty)) ||
-        result.state != DutyState::cannot_tell)
+  for (const DeadlineResult& result : a_->law->deadlines()) {
+    if (result.deadline->who != Who::landlord || !is_about_money_or_list(name_of(*result.deadline)) ||
+        result.state != DeadlineState::undetermined)
       continue;
-    const DutyResult* found = nullptr; // of those that stand in for one another, that of which most follows
-    const auto weigh = [&](const DutyResult& one) {
+    const DeadlineResult* found = nullptr; // of those that stand in for one another, that of which most follows
+    const auto weigh = [&](const DeadlineResult& one) {
       if (!missed_if_it_applies(one)) return;
       // Of equals the later day, which none can say was not past.
-      const auto rank = [](const DutyResult& r) { return std::tuple(-weight(*r.duty), r.last->latest); };
+      const auto rank = [](const DeadlineResult& r) { return std::tuple(-weight(*r.deadline), r.last->latest); };
       if (!found || rank(one) > rank(*found)) found = &one;
     };
     if (result.instead.empty()) weigh(result);
-    for (const std::size_t at : result.instead) weigh(a_->law->each_duty()[at]);
+    for (const std::size_t at : result.instead) weigh(a_->law->each_deadline()[at]);
     if (found) out.push_back(found);
   }
   return out;
@@ -223,51 +231,52 @@ std::vector<const DutyResult*> LawTalk::perhaps_missed() const {
 
 std::vector<MissedDay> LawTalk::missed_days() const {
   std::vector<MissedDay> out;
-  const auto add = [&](const DutyResult* duty, bool perhaps) {
+  const auto add = [&](const DeadlineResult* deadline, bool perhaps) {
     const auto at =
-        std::find_if(out.begin(), out.end(), [&](const MissedDay& day) { return day.last == duty->last->latest; });
-    if (at == out.end()) out.push_back({duty->last->latest, {duty}, perhaps});
-    else at->duties.push_back(duty);
+        std::find_if(out.begin(), out.end(), [&](const MissedDay& day) { return day.last == deadline->last->latest; });
+    if (at == out.end()) out.push_back({deadline->last->latest, {deadline}, perhaps});
+    else at->deadlines.push_back(deadline);
   };
-  for (const DutyResult* duty : missed()) add(duty, may_fall_away(*duty));
-  for (const DutyResult* duty : perhaps_missed()) add(duty, true);
+  for (const DeadlineResult* deadline : missed()) add(deadline, may_fall_away(*deadline));
+  for (const DeadlineResult* deadline : perhaps_missed()) add(deadline, true);
   return out;
 }
 
 std::optional<Day> LawTalk::landlords_day() const {
   std::optional<Day> latest;
   if (!there()) return latest;
-  for (const DutyResult& duty : a_->law->duties()) {
-    const std::string_view name = name_of(*duty.duty);
-    if (duty.duty->who != Who::landlord || !duty.last) continue;
+  for (const DeadlineResult& deadline : a_->law->deadlines()) {
+    const std::string_view name = name_of(*deadline.deadline);
+    if (deadline.deadline->who != Who::landlord || !deadline.last) continue;
     if (name != "return-deposit" && name != "refund-balance" && name != "itemise" && name != "notice-of-claim")
       continue;
     // Where its end is open the landlord has at least through the earliest day it can be.
-    const Day last = duty.last->latest == last_day ? duty.last->earliest : duty.last->latest;
-    if ((duty.state == DutyState::open || duty.state == DutyState::cannot_tell) && last >= a_->today)
+    const Day last = deadline.last->latest == max_day ? deadline.last->earliest : deadline.last->latest;
+    if ((deadline.state == DeadlineState::open || deadline.state == DeadlineState::undetermined) && last >= a_->today)
       latest = std::max(latest.value_or(last), last);
   }
   return latest;
 }
 
-std::string LawTalk::counted(const DutyResult& duty) const {
-  if (duty.governing.size() != 1 || &spoken(duty) != duty.duty) return {};
-  const LegCount& leg = duty.legs[duty.governing.front()];
-  if (!leg.leg || leg.leg->before || !leg.start.known() || leg.low_count != leg.high_count || leg.low_count < 1)
+std::string LawTalk::counted(const DeadlineResult& deadline) const {
+  if (deadline.governing.size() != 1 || &spoken(deadline) != deadline.deadline) return {};
+  const PeriodCount& period = deadline.periods[deadline.governing.front()];
+  if (!period.period || period.period->before || !period.start.known() || period.low_count != period.high_count ||
+      period.low_count < 1)
     return {};
   std::vector<std::string> events;
-  for (const EventId id : leg.from) {
+  for (const EventId id : period.from) {
     const std::string key = "letter.event." + a_->law->view().info(id).id;
     if (!speech_->has(key)) return {};
     events.push_back(speech_->say(key));
   }
   if (events.empty()) return {};
-  const std::string unit = std::string("law.unit.") + std::string(wearline::name_of(leg.leg->unit)) +
-                           (leg.low_count == 1 ? ".one" : ".many");
-  const std::string length = speech_->say(unit, {{"n", std::to_string(leg.low_count)}});
+  const std::string unit = std::string("law.unit.") + std::string(wearline::name_of(period.period->unit)) +
+                           (period.low_count == 1 ? ".one" : ".many");
+  const std::string length = speech_->say(unit, {{"n", std::to_string(period.low_count)}});
   return speech_->say(
       "letter.counted",
-      {{"length", length}, {"day", speech_->day(leg.start.earliest)}, {"event", listed(events, *speech_)}});
+      {{"length", length}, {"day", speech_->day(period.start.earliest)}, {"event", listed(events, *speech_)}});
 }
 
 std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) const {
@@ -288,15 +297,15 @@ std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) con
   return out;
 }
 
-std::vector<const PaperResult*> LawTalk::defects() const {
-  std::vector<const PaperResult*> out;
+std::vector<const DocumentResult*> LawTalk::defects() const {
+  std::vector<const DocumentResult*> out;
   if (!there()) return out;
-  for (const PaperResult& paper : a_->law->papers())
-    if (footing(*paper.rule) != Footing::none &&
-        (paper.defect == Tri(true) || (!paper.defect && !paper.lacking.empty())))
-      out.push_back(&paper);
-  std::stable_sort(out.begin(), out.end(), [](const PaperResult* x, const PaperResult* y) {
-    const auto rank = [](const PaperResult* p) {
+  for (const DocumentResult& document : a_->law->documents())
+    if (footing(*document.rule) != Footing::none &&
+        (document.defect == Tri(true) || (!document.defect && !document.lacking.empty())))
+      out.push_back(&document);
+  std::stable_sort(out.begin(), out.end(), [](const DocumentResult* x, const DocumentResult* y) {
+    const auto rank = [](const DocumentResult* p) {
       const bool sure = p->defect == Tri(true);
       return (sure ? 0 : 2) + (p->rule->if_missing_text.empty() ? 1 : 0);
     };
@@ -305,9 +314,9 @@ std::vector<const PaperResult*> LawTalk::defects() const {
   return out;
 }
 
-std::string LawTalk::paper(PaperId id) const {
-  if (index(id) >= rules_->registry.papers.size()) return {};
-  return rules_->registry.papers[index(id)].label.in(speech_->language());
+std::string LawTalk::document(DocumentId id) const {
+  if (index(id) >= rules_->registry.documents.size()) return {};
+  return rules_->registry.documents[index(id)].label.in(speech_->language());
 }
 
 const ForfeitResult* LawTalk::forfeited() const {
@@ -347,10 +356,11 @@ const RemedyResult* LawTalk::possible_penalty() const {
 
 std::optional<Day> LawTalk::lapsed() const {
   if (!there()) return std::nullopt;
-  for (const DutyResult& duty : a_->law->duties())
-    if (duty.duty->who == Who::tenant && name_of(*duty.duty) == "sue" && duty.last && duty.last->latest != last_day &&
-        duty.last->latest < a_->today && duty.state != DutyState::met && duty.state != DutyState::not_needed)
-      return duty.last->latest;
+  for (const DeadlineResult& deadline : a_->law->deadlines())
+    if (deadline.deadline->who == Who::tenant && name_of(*deadline.deadline) == "sue" && deadline.last &&
+        deadline.last->latest != max_day && deadline.last->latest < a_->today && deadline.state != DeadlineState::met &&
+        deadline.state != DeadlineState::not_needed)
+      return deadline.last->latest;
   return std::nullopt;
 }
 

@@ -24,11 +24,11 @@ struct BarOnLines {
   std::vector<std::size_t> lines;
 };
 
-/// Duties of the landlord with one last day that passed.
+/// Deadlines of the landlord with one last day that passed.
 struct MissedDay {
   Day last;
-  std::vector<const DutyResult*> duties; ///< what costs most first
-  bool perhaps = false;                  ///< missed unless an exception applies, which hangs on something unknown
+  std::vector<const DeadlineResult*> deadlines; ///< what costs most first
+  bool perhaps = false; ///< missed unless an exception applies, which hangs on something unknown
 };
 
 class LawTalk {
@@ -59,36 +59,37 @@ public:
   std::string rule_says(const Rule& rule, std::string_view key_elsewhere) const;
   /// What the sender of this paper says of a text of law: without the sentences that are the other side's to say.
   std::string spoken_by_sender(std::string_view text) const;
-  /// Whether a duty falls away without a new address in writing, and the case has none: the letter itself gives it.
-  bool waits_for_address(const Duty& duty) const;
-  /// The duty to speak of where several stand in for one another: one that counts days, what costs most, the longest.
-  const Duty& spoken(const DutyResult& result) const;
+  /// Whether a deadline falls away without a new address in writing, and the case has none: the letter itself gives it.
+  bool waits_for_address(const Deadline& deadline) const;
+  /// The deadline to speak of where several stand in for one another: one that counts days, what costs most, the
+  /// longest.
+  const Deadline& spoken(const DeadlineResult& result) const;
 
-  /// The registry's name of a duty, "itemise".
-  std::string_view name_of(const Duty& duty) const;
-  /// First duty of the tenant with one of these names that is in this state; null if there is none.
-  const DutyResult* tenant_duty(std::initializer_list<std::string_view> names, DutyState state) const;
-  /// Duties of the landlord that are missed; those that cost money first, then in the pack's order.
-  std::vector<const DutyResult*> missed() const;
+  /// The registry's name of a deadline, "itemise".
+  std::string_view name_of(const Deadline& deadline) const;
+  /// First deadline of the tenant with one of these names that is in this state; null if there is none.
+  const DeadlineResult* tenant_deadline(std::initializer_list<std::string_view> names, DeadlineState state) const;
+  /// Deadlines of the landlord that are missed; those that cost money first, then in the pack's order.
+  std::vector<const DeadlineResult*> missed() const;
   /// The same by their last day, what costs most first; after them those that are missed unless an exception applies.
   std::vector<MissedDay> missed_days() const;
   /// Whether some day of paying back or accounting is missed, or missed unless an exception applies.
   bool some_day_missed() const { return !missed().empty() || !perhaps_missed().empty(); }
-  /// Duties to pay back or to account whose day passed unmet, if they apply: which of several does, or whether one
+  /// Deadlines to pay back or to account whose day passed unmet, if they apply: which of several does, or whether one
   /// does, hangs on something unknown. Of several that of which most follows.
-  std::vector<const DutyResult*> perhaps_missed() const;
+  std::vector<const DeadlineResult*> perhaps_missed() const;
   /// The last day on which the landlord can still pay or account in time; empty if there is none, or it is past.
   std::optional<Day> landlords_day() const;
   /// "30 days after July 31, 2026, the day the tenancy ended"; empty where it cannot be said in one sentence.
-  std::string counted(const DutyResult& duty) const;
+  std::string counted(const DeadlineResult& deadline) const;
 
   /// Rules that bar, limit or want proof for these charges.
   std::vector<BarOnLines> bars(const std::vector<std::size_t>& lines) const;
 
   /// Rules of the statement's papers that are not met, or where a paper is known not to have come and only the rest is
   /// open.
-  std::vector<const PaperResult*> defects() const;
-  std::string paper(PaperId id) const; ///< "receipts, bills or invoices"
+  std::vector<const DocumentResult*> defects() const;
+  std::string document(DocumentId id) const; ///< "receipts, bills or invoices"
 
   /// The rule under which nothing may be kept (or nothing for damage, where no rule goes further), holding without any
   /// further finding; null if none.
@@ -103,8 +104,8 @@ public:
 
 private:
   /// Whether another rule that sets no days may stand in its place: for homes outside the law.
-  bool may_fall_away(const DutyResult& result) const;
-  bool missed_if_it_applies(const DutyResult& result) const;
+  bool may_fall_away(const DeadlineResult& result) const;
+  bool missed_if_it_applies(const DeadlineResult& result) const;
 
   const Assessment* a_;
   const Rules* rules_;
@@ -113,7 +114,7 @@ private:
   mutable bool hedged_ = false;
 };
 
-/// What a missed duty costs: 0 the deductions, 1 a penalty, 2 something, 3 nothing that the pack names.
-int weight(const Duty& duty);
+/// What a missed deadline costs: 0 the deductions, 1 a penalty, 2 something, 3 nothing that the pack names.
+int weight(const Deadline& deadline);
 
 } // namespace wearline

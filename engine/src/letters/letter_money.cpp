@@ -47,12 +47,12 @@ private:
   }
   /// Nothing is disputed, and of the sum that the statement says comes back nobody said that it came.
   bool promised() const { return claim_.paid_stated && claim_.paid >= d_.rules.letters.smallest_sum; }
-  bool silent() const { return d_.c.statement.came == Tri(false) && d_.a.lines.empty(); }
+  bool silent() const { return d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty(); }
 
   /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
   /// day that costs more than the sum due.
   bool nothing_to_ask() const {
-    const bool late = d_.c.statement.came == Tri(false) || d_.law.some_day_missed();
+    const bool late = d_.c.statement.statement_received == Tri(false) || d_.law.some_day_missed();
     if (!claim_.deposit) return !claim_.disputes() && !late;
     return !worth_a_letter(claim_, d_) && !promised() && !answers_a_bill() &&
            !(d_.law.penalty() && !d_.law.missed().empty());
@@ -79,7 +79,7 @@ private:
   /// Three sentences for a person who wants to say that nothing is open.
   void settled() {
     Sentences text;
-    if (d_.c.statement.came != Tri(false) && !d_.a.lines.empty()) text.add(d_.say("letter.settled.list"));
+    if (d_.c.statement.statement_received != Tri(false) && !d_.a.lines.empty()) text.add(d_.say("letter.settled.list"));
     if (claim_.paid_known && !claim_.paid.is_zero())
       text.add(d_.say("letter.settled.paid", {{"sum", d_.money(claim_.paid)}}));
     const auto fine = own_lines();
@@ -112,8 +112,8 @@ private:
   std::string objection() const {
     Sentences text;
     text.add(d_.say("letter.ask.objection"));
-    if (const DutyResult* duty = own_duty(d_, {"object", "respond"}))
-      text.add(own_notice(d_, *duty->duty, "letter.ask.objection.law", "letter.ask.objection.law.under"));
+    if (const DeadlineResult* deadline = own_deadline(d_, {"object", "respond"}))
+      text.add(own_notice(d_, *deadline->deadline, "letter.ask.objection.law", "letter.ask.objection.law.under"));
     if (const auto& received = d_.c.statement.received)
       text.add(d_.say("letter.ask.objection.received", {{"when", d_.when(*received)}}));
     return text.take();
@@ -124,28 +124,29 @@ private:
     if (notice_of_suit(d_)) return {};
     if (const Remark* rule = request_rule(d_))
       return own_notice(d_, *rule, "letter.ask.request", "letter.ask.request.under");
-    if (const DutyResult* duty = own_duty(d_, {"demand"}))
-      return own_notice(d_, *duty->duty, "letter.ask.request", "letter.ask.request.under");
+    if (const DeadlineResult* deadline = own_deadline(d_, {"demand"}))
+      return own_notice(d_, *deadline->deadline, "letter.ask.request", "letter.ask.request.under");
     // Days that start with the request.
     if (d_.law.there())
-      for (const DutyResult& duty : d_.a.law->duties())
-        if (duty.duty->who == Who::landlord && duty.applies == Tri(true) && starts_with_request(*duty.duty))
-          return own_notice(d_, *duty.duty, "letter.ask.request", "letter.ask.request.under");
+      for (const DeadlineResult& deadline : d_.a.law->deadlines())
+        if (deadline.deadline->who == Who::landlord && deadline.applies == Tri(true) &&
+            starts_with_request(*deadline.deadline))
+          return own_notice(d_, *deadline.deadline, "letter.ask.request", "letter.ask.request.under");
     return d_.say("letter.ask.request");
   }
 
-  bool starts_with_request(const Duty& duty) const {
-    return std::any_of(duty.legs.begin(), duty.legs.end(), [&](const Leg& leg) {
-      return std::any_of(leg.after.begin(), leg.after.end(),
+  bool starts_with_request(const Deadline& deadline) const {
+    return std::any_of(deadline.periods.begin(), deadline.periods.end(), [&](const Period& period) {
+      return std::any_of(period.after.begin(), period.after.end(),
                          [&](EventId id) { return d_.a.law->view().info(id).id == "tenant-demand"; });
     });
   }
 
   std::string suit() const {
-    const DutyResult* duty = notice_of_suit(d_);
+    const DeadlineResult* deadline = notice_of_suit(d_);
     return Sentences()
         .add(d_.say("letter.ask.suit", {{"forum", forum(d_)}}))
-        .add(own_notice(d_, *duty->duty, "letter.ask.suit.law", "letter.ask.suit.law.under"))
+        .add(own_notice(d_, *deadline->deadline, "letter.ask.suit.law", "letter.ask.suit.law.under"))
         .take();
   }
 
@@ -205,7 +206,7 @@ private:
       text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));
     text.add(deposit_facts());
     const Statement& s = d_.c.statement;
-    if (s.came == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
+    if (s.statement_received == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
     else if (s.received && !is(LetterKind::objection) && told(*s.received))
       text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
     if (claim_.paid_known)
@@ -253,8 +254,9 @@ private:
 
   /// Interest has a paragraph of its own.
   bool about_interest(const MissedDay& day) const {
-    return std::all_of(day.duties.begin(), day.duties.end(),
-                       [&](const DutyResult* duty) { return d_.law.name_of(*duty->duty) == "pay-interest"; });
+    return std::all_of(day.deadlines.begin(), day.deadlines.end(), [&](const DeadlineResult* deadline) {
+      return d_.law.name_of(*deadline->deadline) == "pay-interest";
+    });
   }
 
   /// Days the landlord missed, the two that cost most.
@@ -263,7 +265,7 @@ private:
     for (const MissedDay& day : d_.law.missed_days()) {
       if (said == 2) return;
       if (about_interest(day)) continue;
-      const Duty& first = d_.law.spoken(*day.duties.front());
+      const Deadline& first = d_.law.spoken(*day.deadlines.front());
       Sentences text;
       text.add(due_text(d_, day));
       text.add(done(day));
@@ -278,37 +280,38 @@ private:
       if (penalty && !claim_.forfeited && said == 0 && !d_.law.penalty() && !law.empty())
         law += ' ' + d_.say("letter.penalty");
       if (day.perhaps && !law.empty()) law += ' ' + d_.say("letter.due.unless");
-      if (d_.may("missed-" + day.duties.front()->duty->id, ParagraphRole::opening, std::move(law))) ++said;
+      if (d_.may("missed-" + day.deadlines.front()->deadline->id, ParagraphRole::opening, std::move(law))) ++said;
     }
   }
 
   /// The facts say already that no list came, or what was paid.
-  bool told_already(std::string_view duty) const {
-    if (duty == "itemise" || duty == "notice-of-claim") return d_.c.statement.came == Tri(false);
-    return (duty == "return-deposit" || duty == "refund-balance") && claim_.paid_known;
+  bool told_already(std::string_view deadline) const {
+    if (deadline == "itemise" || deadline == "notice-of-claim") return d_.c.statement.statement_received == Tri(false);
+    return (deadline == "return-deposit" || deadline == "refund-balance") && claim_.paid_known;
   }
 
   std::string done(const MissedDay& day) const {
     Sentences text;
     MissedDay left{day.last, {}};
-    for (const DutyResult* duty : day.duties)
-      if (duty->reason == DutyReason::not_done && !told_already(d_.law.name_of(*duty->duty)))
-        left.duties.push_back(duty);
-    const std::vector<std::string> not_done = duty_names(d_, left);
-    for (const DutyResult* duty : day.duties) {
-      if (duty->done_assumed || !duty->done_on || !duty->done_on->known() || duty->done_on->earliest <= day.last)
+    for (const DeadlineResult* deadline : day.deadlines)
+      if (deadline->reason == DeadlineReason::not_done && !told_already(d_.law.name_of(*deadline->deadline)))
+        left.deadlines.push_back(deadline);
+    const std::vector<std::string> not_done = deadline_names(d_, left);
+    for (const DeadlineResult* deadline : day.deadlines) {
+      if (deadline->done_assumed || !deadline->done_on || !deadline->done_on->known() ||
+          deadline->done_on->earliest <= day.last)
         continue;
-      const std::string event = d_.a.law->view().info(duty->done).id;
+      const std::string event = d_.a.law->view().info(deadline->done).id;
       if (d_.has("letter.done.", event) && text.empty())
-        text.add(d_.say("letter.done.", event, {{"day", d_.speech.day(duty->done_on->earliest)}}));
+        text.add(d_.say("letter.done.", event, {{"day", d_.speech.day(deadline->done_on->earliest)}}));
     }
     if (!not_done.empty()) text.add(d_.say("letter.done.not", {{"what", listed(not_done, d_.speech)}}));
     return text.take();
   }
 
-  std::string follows(const Duty& duty) const {
-    const std::string& said = duty.if_missed_text_in(d_.speech.language());
-    const bool said_here = d_.speech.language() == "en" || said != duty.if_missed_text;
+  std::string follows(const Deadline& deadline) const {
+    const std::string& said = deadline.if_missed_text_in(d_.speech.language());
+    const bool said_here = d_.speech.language() == "en" || said != deadline.if_missed_text;
     return said_here ? d_.law.spoken_by_sender(said) : std::string();
   }
 
@@ -316,47 +319,47 @@ private:
   /// the landlord is not asked to mend what the law holds against them.
   void defects() {
     int said = 0;
-    std::vector<std::string> papers_said;
-    for (const PaperResult* paper : d_.law.defects()) {
+    std::vector<std::string> documents_said;
+    for (const DocumentResult* document : d_.law.defects()) {
       if (said == 2) return;
-      const std::string text = defect(*paper, papers_said);
-      if (!text.empty() && d_.may("paper-" + paper->rule->id, ParagraphRole::opening, text)) ++said;
+      const std::string text = defect(*document, documents_said);
+      if (!text.empty() && d_.may("paper-" + document->rule->id, ParagraphRole::opening, text)) ++said;
     }
   }
 
-  std::string defect(const PaperResult& paper, std::vector<std::string>& said) const {
-    const bool wrong_way = paper.lacking.empty() && paper.wrong_way && !d_.c.statement.how.empty();
-    const bool sure = paper.defect == Tri(true);
+  std::string defect(const DocumentResult& document, std::vector<std::string>& said) const {
+    const bool wrong_way = document.lacking.empty() && document.wrong_way && !d_.c.statement.delivery_method.empty();
+    const bool sure = document.defect == Tri(true);
     std::vector<std::string> lacking;
     bool consent = false;
-    for (const PaperId id : paper.lacking) {
-      const std::string& name = d_.rules.registry.papers[index(id)].id;
+    for (const DocumentId id : document.lacking) {
+      const std::string& name = d_.rules.registry.documents[index(id)].id;
       if (name == "tenant-consent" || name == "signatures-or-dissent") consent = true;
-      else lacking.push_back(d_.law.paper(id));
+      else lacking.push_back(d_.law.document(id));
     }
     if (lacking.empty() && !wrong_way && !consent) return {};
     Sentences text;
-    // Its first sentence is the duty.
-    const std::string& duty = paper.rule->text_in(d_.speech.language());
-    const bool said_here = d_.speech.language() == "en" || duty != paper.rule->text;
-    text.add(said_here ? d_.law.says(*paper.rule, first_sentence(duty))
-                       : d_.law.rule_says(*paper.rule, "letter.defect.law"));
+    // Its first sentence is the deadline.
+    const std::string& deadline = document.rule->text_in(d_.speech.language());
+    const bool said_here = d_.speech.language() == "en" || deadline != document.rule->text;
+    text.add(said_here ? d_.law.says(*document.rule, first_sentence(deadline))
+                       : d_.law.rule_says(*document.rule, "letter.defect.law"));
     if (text.empty()) return {};
     if (wrong_way) text.add(d_.say("letter.defect.way"));
     else if (consent) text.add(d_.say("letter.defect.consent"));
     else {
-      const std::string papers = listed(lacking, d_.speech);
-      if (std::find(said.begin(), said.end(), papers) != said.end()) return {};
-      said.push_back(papers);
-      text.add(d_.say("letter.defect.lacking", {{"papers", papers}}));
+      const std::string documents = listed(lacking, d_.speech);
+      if (std::find(said.begin(), said.end(), documents) != said.end()) return {};
+      said.push_back(documents);
+      text.add(d_.say("letter.defect.lacking", {{"papers", documents}}));
     }
-    const std::string& follows = paper.rule->if_missing_text_in(d_.speech.language());
+    const std::string& follows = document.rule->if_missing_text_in(d_.speech.language());
     // What only a penalty follows from is said with the penalty.
-    const std::vector<std::string>& costs = paper.rule->if_missing;
+    const std::vector<std::string>& costs = document.rule->if_missing;
     const bool forfeits = std::any_of(costs.begin(), costs.end(),
                                       [](const std::string& cost) { return cost.compare(0, 8, "forfeits") == 0; });
     if (claim_.forfeited || !(forfeits || (sure && !d_.law.penalty())) ||
-        (d_.speech.language() != "en" && follows == paper.rule->if_missing_text))
+        (d_.speech.language() != "en" && follows == document.rule->if_missing_text))
       return text.take();
     const std::string costs_said = d_.law.spoken_by_sender(follows);
     // Something else may have come in place of what is missing: whoever says so has to show it.
@@ -450,7 +453,7 @@ private:
   bool clashes(const AuditNote& note) const {
     const auto all = [&](auto test) { return std::all_of(note.lines.begin(), note.lines.end(), test); };
     if (note.effect == AuditNote::Effect::doubt)
-      return all([&](std::size_t i) { return d_.a.lines[i].result.verdict == Verdict::not_about_condition; });
+      return all([&](std::size_t i) { return d_.a.lines[i].result.verdict == Verdict::non_damage_charge; });
     return note.effect == AuditNote::Effect::drop &&
            !all([&](std::size_t i) { return d_.c.lines[i].remedy != "replace"; });
   }
@@ -486,9 +489,9 @@ private:
         Sentences text;
         text.add(owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
                               : d_.say("letter.interest.account"));
-        for (const DutyResult* duty : d_.law.missed())
-          if (d_.law.name_of(*duty->duty) == "pay-interest") {
-            text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(duty->last->latest)}}));
+        for (const DeadlineResult* deadline : d_.law.missed())
+          if (d_.law.name_of(*deadline->deadline) == "pay-interest") {
+            text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(deadline->last->latest)}}));
             break;
           }
         d_.may("interest", ParagraphRole::line, d_.law.says(*share.rule, text.take()));

@@ -45,7 +45,7 @@ void add_facts(Draft& d) {
   day("letter.note.address", d.c.tenancy.forwarding_address_given);
   if (!d.c.tenancy.forwarding_address_given && !p.rows.empty() && d.c.side != "landlord")
     fact("letter.note.address", d.say("letter.note.not-entered"));
-  if (d.c.statement.came == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
+  if (d.c.statement.statement_received == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
   std::string list; // in one row: the note has one page
   const auto part = [&](std::string_view key, const std::optional<DaySpan>& on) {
     if (on) list += (list.empty() ? "" : "; ") + d.say(key, {{"day", d.speech.span(*on)}});
@@ -128,7 +128,7 @@ void add_exposure(Draft& d) {
   add_list(d, "exposure", ParagraphRole::list, d.say("letter.note.exposure"), items);
 }
 
-std::string_view state_name(DutyState state) { return state == DutyState::missed ? "missed" : "open"; }
+std::string_view state_name(DeadlineState state) { return state == DeadlineState::missed ? "missed" : "open"; }
 
 /// Days that passed unmet or are still to come.
 void add_days(Draft& d) {
@@ -140,14 +140,14 @@ void add_days(Draft& d) {
   p.text = d.say("letter.note.dates");
   p.optional = true;
   for (const std::string_view column : {"duty", "last", "state"}) p.head.push_back(d.say("letter.note.", column));
-  for (const DutyResult& duty : d.a.law->duties()) {
-    if ((duty.state != DutyState::missed && duty.state != DutyState::open) || !duty.last) continue;
-    if (duty.last->latest == last_day || d.law.name_of(*duty.duty) == "other") continue;
-    const std::string label = words.label(*duty.duty);
+  for (const DeadlineResult& deadline : d.a.law->deadlines()) {
+    if ((deadline.state != DeadlineState::missed && deadline.state != DeadlineState::open) || !deadline.last) continue;
+    if (deadline.last->latest == max_day || d.law.name_of(*deadline.deadline) == "other") continue;
+    const std::string label = words.label(*deadline.deadline);
     std::vector<std::string> row{
-        d.say(duty.duty->who == Who::tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty",
+        d.say(deadline.deadline->who == Who::tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty",
               {{"duty", label}}),
-        d.speech.span(*duty.last), d.say("letter.state.", state_name(duty.state))};
+        d.speech.span(*deadline.last), d.say("letter.state.", state_name(deadline.state))};
     const auto same = std::find_if(p.rows.begin(), p.rows.end(), [&](const auto& other) {
       return other[1] == row[1] && other[2] == row[2] &&
              other[0].substr(0, other[0].find(':')) == row[0].substr(0, row[0].find(':'));
@@ -180,8 +180,8 @@ void add_questions(Draft& d) {
   for (const Question& q : d.a.questions) {
     if (questions.size() == most_questions) break;
     const std::string text = question_text(q, d.c, d.a.lines, d.speech);
-    questions.push_back(q.swing.is_zero() ? text
-                                          : d.say("letter.note.question", {{"text", text}, {"sum", d.money(q.swing)}}));
+    questions.push_back(
+        q.effect.is_zero() ? text : d.say("letter.note.question", {{"text", text}, {"sum", d.money(q.effect)}}));
   }
   add_list(d, "questions", ParagraphRole::list, d.say("letter.note.questions"), questions);
 }
@@ -194,14 +194,14 @@ void add_sources(Draft& d) {
     for (const std::uint16_t at : rule.sources) {
       const Reference& source = d.a.law->pack().sources[at];
       std::string item =
-          d.say("letter.note.source", {{"cite", source.text}, {"read", read_text(source.read, d.speech)}});
+          d.say("letter.note.source", {{"cite", source.text}, {"read", source_basis_text(source.read, d.speech)}});
       if (items.size() < most_sources && std::find(items.begin(), items.end(), item) == items.end())
         items.push_back(std::move(item));
     }
   };
-  for (const DutyResult* duty : d.law.missed()) add(*duty->duty);
+  for (const DeadlineResult* deadline : d.law.missed()) add(*deadline->deadline);
   for (const ForfeitResult& forfeit : d.a.law->forfeits()) add(*forfeit.rule);
-  for (const PaperResult* paper : d.law.defects()) add(*paper->rule);
+  for (const DocumentResult* document : d.law.defects()) add(*document->rule);
   for (const RemedyResult& remedy : d.a.law->remedies()) add(*remedy.rule);
   std::string all;
   for (const std::string& item : items) all += (all.empty() ? "" : "; ") + item;

@@ -17,46 +17,48 @@ void head(Draft& d) {
 
 /// The tenant's own signature or consent is not the landlord's to send, and a warning that the landlord left out is the
 /// landlord's loss.
-bool can_be_asked(std::string_view paper) {
-  return paper != "tenant-consent" && paper != "signatures-or-dissent" && paper != "certificate-of-mailing" &&
-         paper != "tenant-rights-notice" && paper != "sworn" && paper != "signed" && paper != "landlord-address" &&
-         paper != "refund-enclosed";
+bool can_be_asked(std::string_view document) {
+  return document != "tenant-consent" && document != "signatures-or-dissent" && document != "certificate-of-mailing" &&
+         document != "tenant-rights-notice" && document != "sworn" && document != "signed" &&
+         document != "landlord-address" && document != "refund-enclosed";
 }
 
 /// Whether a rule about this paper costs the landlord the deductions: then it is not asked for.
-bool loses_by(const PaperResult& paper) {
-  const std::vector<std::string>& loses = paper.rule->if_missing;
+bool loses_by(const DocumentResult& document) {
+  const std::vector<std::string>& loses = document.rule->if_missing;
   return std::any_of(loses.begin(), loses.end(), [](const std::string& l) { return l.compare(0, 8, "forfeits") == 0; });
 }
 
-std::vector<std::string> papers_to_ask_for(const Draft& d) {
+std::vector<std::string> documents_to_ask_for(const Draft& d) {
   std::vector<std::string> names;
-  const auto want = [&](PaperId id) {
-    if (index(id) >= d.rules.registry.papers.size() || !can_be_asked(d.rules.registry.papers[index(id)].id)) return;
-    std::string name = d.law.paper(id);
+  const auto want = [&](DocumentId id) {
+    if (index(id) >= d.rules.registry.documents.size() || !can_be_asked(d.rules.registry.documents[index(id)].id))
+      return;
+    std::string name = d.law.document(id);
     if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
   };
-  for (const std::string& paper : d.c.statement.missing) want(d.rules.registry.paper(paper));
+  for (const std::string& document : d.c.statement.missing) want(d.rules.registry.document(document));
   // Bills and photos bear on the home's condition, not on rent or fees.
   const bool about_home = std::any_of(d.a.lines.begin(), d.a.lines.end(), [](const LineAssessment& line) {
-    return line.result.verdict != Verdict::not_about_condition;
+    return line.result.verdict != Verdict::non_damage_charge;
   });
   const std::vector<std::string>& came = d.c.statement.enclosed;
-  for (const std::string_view paper : {"receipts", "photos"})
-    if (about_home && std::find(came.begin(), came.end(), paper) == came.end()) want(d.rules.registry.paper(paper));
+  for (const std::string_view document : {"receipts", "photos"})
+    if (about_home && std::find(came.begin(), came.end(), document) == came.end())
+      want(d.rules.registry.document(document));
   if (!d.law.there()) return names;
-  for (const PaperResult& paper : d.a.law->papers()) {
-    if (paper.defect == Tri(false) || loses_by(paper)) continue;
-    for (const PaperId id : paper.lacking) want(id);
-    for (const PaperId id : paper.open)
-      if (std::find(paper.rule->requires_all.begin(), paper.rule->requires_all.end(), id) !=
-          paper.rule->requires_all.end())
+  for (const DocumentResult& document : d.a.law->documents()) {
+    if (document.defect == Tri(false) || loses_by(document)) continue;
+    for (const DocumentId id : document.lacking) want(id);
+    for (const DocumentId id : document.open)
+      if (std::find(document.rule->requires_all.begin(), document.rule->requires_all.end(), id) !=
+          document.rule->requires_all.end())
         want(id);
   }
   return names;
 }
 
-/// Charges for things that lose worth with age, of which no age is known and none is asked for yet.
+/// Charges for things that depreciate, of which no age is known and none is asked for yet.
 std::vector<std::size_t> without_age(const Draft& d) {
   std::vector<std::size_t> out;
   for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
@@ -74,9 +76,9 @@ std::vector<std::size_t> without_age(const Draft& d) {
 
 /// Papers are not money: the landlord's own last day does not hold them up, and they help most before the tenant's own
 /// answer is due.
-Day papers_day(const Draft& d) {
+Day documents_day(const Draft& d) {
   const Day usual = d.a.today + days{d.rules.letters.reply_days};
-  const DutyResult* own = d.law.tenant_duty({"object", "respond"}, DutyState::open);
+  const DeadlineResult* own = d.law.tenant_deadline({"object", "respond"}, DeadlineState::open);
   if (!own || !own->last || own->last->earliest > usual) return usual;
   const Day before = own->last->earliest - days{1};
   return before - d.a.today < days{d.rules.letters.mailing_days} ? usual : before;
@@ -86,12 +88,12 @@ Day papers_day(const Draft& d) {
 
 void write_papers_request(Draft& d) {
   const Claim claim = claim_of(d);
-  const std::string day = d.speech.day(papers_day(d));
+  const std::string day = d.speech.day(documents_day(d));
   head(d);
   Sentences ask;
   ask.add(d.say("letter.ask.papers", {{"day", day}}));
-  if (const DutyResult* duty = d.law.tenant_duty({"ask-for-papers"}, DutyState::open))
-    ask.add(own_notice(d, *duty->duty, "letter.ask.papers.law", "letter.ask.papers.law.under"));
+  if (const DeadlineResult* deadline = d.law.tenant_deadline({"ask-for-papers"}, DeadlineState::open))
+    ask.add(own_notice(d, *deadline->deadline, "letter.ask.papers.law", "letter.ask.papers.law.under"));
   d.must("ask", ParagraphRole::ask, ask.take());
   Sentences facts;
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
@@ -99,7 +101,7 @@ void write_papers_request(Draft& d) {
   if (const auto& received = d.c.statement.received; received && received->known())
     facts.add(d.say("letter.facts.received", {{"when", d.when(*received)}}));
   d.may("facts", ParagraphRole::opening, facts.take());
-  std::vector<std::string> items = papers_to_ask_for(d);
+  std::vector<std::string> items = documents_to_ask_for(d);
   for (std::string& item : shows(d, claim, groups_of(d, claim), without_age(d))) items.push_back(std::move(item));
   if (items.empty()) items.push_back(d.say("letter.papers.any"));
   add_list(d, "papers", ParagraphRole::list, d.say("letter.papers.title"), items);
@@ -140,17 +142,18 @@ void write_inspection_request(Draft& d) {
   head(d);
   Sentences text;
   text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
-  if (const DutyResult* duty = own_duty(d, {"request-inspection"})) {
-    text.add(own_notice(d, *duty->duty, "letter.inspection.written", "letter.inspection.under"));
-    const Duty& rule = *duty->duty;
+  if (const DeadlineResult* deadline = own_deadline(d, {"request-inspection"})) {
+    text.add(own_notice(d, *deadline->deadline, "letter.inspection.written", "letter.inspection.under"));
+    const Deadline& rule = *deadline->deadline;
     const bool said_here = d.speech.language() == "en" || !rule.es.text.empty();
     if (said_here && d.law.footing(rule) != Footing::none)
       text.add(d.law.spoken_by_sender(rule.text_in(d.speech.language())));
-    if (duty->first && duty->first->known() && duty->last && duty->last->known() && duty->last->earliest >= d.a.today)
-      text.add(d.say("letter.ask.inspection.window",
-                     {{"from", d.speech.day(duty->first->earliest)}, {"to", d.speech.day(duty->last->earliest)}}));
-    else if (duty->last && duty->last->latest != last_day && duty->last->earliest >= d.a.today)
-      text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(duty->last->earliest)}}));
+    if (deadline->first && deadline->first->known() && deadline->last && deadline->last->known() &&
+        deadline->last->earliest >= d.a.today)
+      text.add(d.say("letter.ask.inspection.window", {{"from", d.speech.day(deadline->first->earliest)},
+                                                      {"to", d.speech.day(deadline->last->earliest)}}));
+    else if (deadline->last && deadline->last->latest != max_day && deadline->last->earliest >= d.a.today)
+      text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(deadline->last->earliest)}}));
   } else if (d.law.there()) {
     for (const Remark& rule : d.a.law->pack().inspection)
       if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri(true)) {

@@ -8,40 +8,41 @@ namespace wearline {
 
 namespace {
 
-/// The counting rule of a duty in this case: the first whose condition holds.
-const CountingRule* counting_of(const Duty& duty, const Law& law) {
-  for (const std::uint16_t at : duty.counting)
+/// The counting rule of a deadline in this case: the first whose condition holds.
+const CountingRule* counting_of(const Deadline& deadline, const Law& law) {
+  for (const std::uint16_t at : deadline.counting)
     if (holds(law.pack().counting[at].when, law.view()) != Tri(false)) return &law.pack().counting[at];
   return nullptr;
 }
 
-/// The day a leg starts if `event` happens today and the others when they did; empty where one is not known, or the
+/// The day a period starts if `event` happens today and the others when they did; empty where one is not known, or the
 /// event is none of its own.
-std::optional<Day> start_of(const Leg& leg, std::string_view event, const Draft& d) {
+std::optional<Day> start_of(const Period& period, std::string_view event, const Draft& d) {
   std::optional<Day> start;
   bool own = false;
-  for (const EventId id : leg.after) {
+  for (const EventId id : period.after) {
     const FactView& view = d.a.law->view();
     Day day = d.a.today;
     if (view.info(id).id == event) own = true;
     else if (view.event(id).happened == Tri(true) && view.event(id).on.known()) day = view.event(id).on.earliest;
     else return std::nullopt;
-    if (!start || (leg.take == Take::later ? day > *start : day < *start)) start = day;
+    if (!start || (period.governing == Governing::latest ? day > *start : day < *start)) start = day;
   }
   return own ? start : std::nullopt;
 }
 
-/// The tenant's own duties that are still open: their last days.
+/// The tenant's own deadlines that are still open: their last days.
 void warn_about_own_days(Draft& d) {
   const LawWords words(*d.a.law, d.rules.registry, d.rules.holidays, d.speech);
-  for (const DutyResult& duty : d.a.law->duties()) {
-    if (duty.duty->who != Who::tenant || duty.state != DutyState::open || !duty.last || duty.last->latest == last_day)
+  for (const DeadlineResult& deadline : d.a.law->deadlines()) {
+    if (deadline.deadline->who != Who::tenant || deadline.state != DeadlineState::open || !deadline.last ||
+        deadline.last->latest == max_day)
       continue;
-    const bool sue = d.law.name_of(*duty.duty) == "sue";
+    const bool sue = d.law.name_of(*deadline.deadline) == "sue";
     if (sue && leaving(d)) continue;
-    const std::string label = sue ? d.say("letter.warn.sue", {{"forum", forum(d)}}) : words.label(*duty.duty);
-    d.warn("send-by", d.say(duty.duty->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
-                            {{"duty", label}, {"day", d.speech.day(duty.last->earliest)}}));
+    const std::string label = sue ? d.say("letter.warn.sue", {{"forum", forum(d)}}) : words.label(*deadline.deadline);
+    d.warn("send-by", d.say(deadline.deadline->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
+                            {{"duty", label}, {"day", d.speech.day(deadline.last->earliest)}}));
   }
 }
 
@@ -81,7 +82,7 @@ void warn_about_law(Draft& d) {
 void add_enclosures(Draft& d, bool about_charges) {
   std::vector<std::string> held;
   const Records& r = d.c.records;
-  if (about_charges && d.c.statement.came != Tri(false) && !d.c.lines.empty())
+  if (about_charges && d.c.statement.statement_received != Tri(false) && !d.c.lines.empty())
     held.push_back(d.say("letter.enclosure.list"));
   if (about_charges && r.move_in.made == Tri(true) && r.move_in.tenant_has_copy == Tri(true))
     held.push_back(d.say("letter.enclosure.checklist"));
@@ -91,7 +92,7 @@ void add_enclosures(Draft& d, bool about_charges) {
   if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
   if (held.empty()) return;
   std::string all; // in one line: a letter has one page
-  for (const std::string& paper : held) all += (all.empty() ? "" : "; ") + paper;
+  for (const std::string& document : held) all += (all.empty() ? "" : "; ") + document;
   d.may("enclosures", ParagraphRole::enclosures, d.say("letter.enclosed", {{"papers", all}}));
 }
 
@@ -127,24 +128,25 @@ const Remark* request_rule(const Draft& d) {
   return nullptr;
 }
 
-const DutyResult* notice_of_suit(const Draft& d) {
+const DeadlineResult* notice_of_suit(const Draft& d) {
   if (!d.law.there()) return nullptr;
-  for (const DutyResult& duty : d.a.law->duties()) {
-    const std::string_view name = d.law.name_of(*duty.duty);
-    if (duty.duty->who == Who::tenant && duty.applies != Tri(false) &&
+  for (const DeadlineResult& deadline : d.a.law->deadlines()) {
+    const std::string_view name = d.law.name_of(*deadline.deadline);
+    if (deadline.deadline->who == Who::tenant && deadline.applies != Tri(false) &&
         (name == "notice-of-suit" ||
-         (name == "wait-before-suit" && !duty.legs.empty() && duty.duty->legs.front().after.size() == 1 &&
-          d.a.law->view().info(duty.duty->legs.front().after.front()).id == "suit-notice-given")))
-      return &duty;
+         (name == "wait-before-suit" && !deadline.periods.empty() &&
+          deadline.deadline->periods.front().after.size() == 1 &&
+          d.a.law->view().info(deadline.deadline->periods.front().after.front()).id == "suit-notice-given")))
+      return &deadline;
   }
   return nullptr;
 }
 
-const DutyResult* own_duty(const Draft& d, std::initializer_list<std::string_view> names) {
-  if (const DutyResult* open = d.law.tenant_duty(names, DutyState::open)) return open;
-  if (const DutyResult* perhaps = d.law.tenant_duty(names, DutyState::cannot_tell)) return perhaps;
-  const DutyResult* late = d.law.tenant_duty(names, DutyState::missed);
-  return late ? late : d.law.tenant_duty(names, DutyState::met);
+const DeadlineResult* own_deadline(const Draft& d, std::initializer_list<std::string_view> names) {
+  if (const DeadlineResult* open = d.law.tenant_deadline(names, DeadlineState::open)) return open;
+  if (const DeadlineResult* perhaps = d.law.tenant_deadline(names, DeadlineState::undetermined)) return perhaps;
+  const DeadlineResult* late = d.law.tenant_deadline(names, DeadlineState::missed);
+  return late ? late : d.law.tenant_deadline(names, DeadlineState::met);
 }
 
 std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under) {
@@ -154,17 +156,18 @@ std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain,
 
 namespace {
 
-/// The first duty of the landlord whose days start with this event, if it happens today, with its last day.
-std::pair<const DutyResult*, Day> started_by(const Draft& d, std::string_view event) {
+/// The first deadline of the landlord whose days start with this event, if it happens today, with its last day.
+std::pair<const DeadlineResult*, Day> started_by(const Draft& d, std::string_view event) {
   if (!d.law.there()) return {nullptr, {}};
   const Law& law = *d.a.law;
-  for (const DutyResult& duty : law.duties()) {
-    if (duty.duty->who != Who::landlord || duty.applies == Tri(false)) continue;
-    if (d.law.footing(*duty.duty) < Footing::careful) continue;
-    const CountingRule* rule = counting_of(*duty.duty, law);
-    for (const Leg& leg : duty.duty->legs)
-      if (const auto start = start_of(leg, event, d); start && leg.count && *leg.count > 0 && !leg.before && rule)
-        return {&duty, last_day_after(*start, *leg.count, leg.unit, {rule, &d.rules.holidays}).last};
+  for (const DeadlineResult& deadline : law.deadlines()) {
+    if (deadline.deadline->who != Who::landlord || deadline.applies == Tri(false)) continue;
+    if (d.law.footing(*deadline.deadline) < Footing::careful) continue;
+    const CountingRule* rule = counting_of(*deadline.deadline, law);
+    for (const Period& period : deadline.deadline->periods)
+      if (const auto start = start_of(period, event, d);
+          start && period.count && *period.count > 0 && !period.before && rule)
+        return {&deadline, last_day_after(*start, *period.count, period.unit, {rule, &d.rules.holidays}).last};
   }
   return {nullptr, {}};
 }
@@ -172,8 +175,8 @@ std::pair<const DutyResult*, Day> started_by(const Draft& d, std::string_view ev
 } // namespace
 
 std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
-  const auto [duty, last] = started_by(d, event);
-  return duty ? std::optional(last) : std::nullopt;
+  const auto [deadline, last] = started_by(d, event);
+  return deadline ? std::optional(last) : std::nullopt;
 }
 
 std::string forum(const Draft& d) {
@@ -187,25 +190,25 @@ bool court_decides(const Draft& d) {
 }
 
 std::string address_notice(const Draft& d) {
-  if (const DutyResult* duty = own_duty(d, {"give-forwarding-address"}))
-    return own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under");
+  if (const DeadlineResult* deadline = own_deadline(d, {"give-forwarding-address"}))
+    return own_notice(d, *deadline->deadline, "letter.ask.address.law", "letter.ask.address.law.under");
   if (d.law.there())
     for (const Remark& rule : d.a.law->pack().address)
       if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false))
         return own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under");
   // Where the landlord's days start with the address, the letter that gives it is what starts them.
-  if (const DutyResult* duty = started_by(d, "forwarding-address-given").first)
-    return own_notice(d, *duty->duty, "letter.ask.address.law", "letter.ask.address.law.under");
+  if (const DeadlineResult* deadline = started_by(d, "forwarding-address-given").first)
+    return own_notice(d, *deadline->deadline, "letter.ask.address.law", "letter.ask.address.law.under");
   return {};
 }
 
-std::vector<std::string> duty_names(const Draft& d, const MissedDay& day) {
-  const bool whole = std::any_of(day.duties.begin(), day.duties.end(), [&](const DutyResult* duty) {
-    return d.law.name_of(*duty->duty) == "return-deposit";
+std::vector<std::string> deadline_names(const Draft& d, const MissedDay& day) {
+  const bool whole = std::any_of(day.deadlines.begin(), day.deadlines.end(), [&](const DeadlineResult* deadline) {
+    return d.law.name_of(*deadline->deadline) == "return-deposit";
   });
   std::vector<std::string> names;
-  for (const DutyResult* duty : day.duties) {
-    const std::string_view name = d.law.name_of(*duty->duty);
+  for (const DeadlineResult* deadline : day.deadlines) {
+    const std::string_view name = d.law.name_of(*deadline->deadline);
     if (!d.has("letter.duty.", name) || (whole && name == "refund-balance")) continue;
     std::string said = d.say("letter.duty.", name);
     if (std::find(names.begin(), names.end(), said) == names.end()) names.push_back(std::move(said));
@@ -214,16 +217,16 @@ std::vector<std::string> duty_names(const Draft& d, const MissedDay& day) {
 }
 
 std::string due_text(const Draft& d, const MissedDay& day) {
-  const std::vector<std::string> names = duty_names(d, day);
+  const std::vector<std::string> names = deadline_names(d, day);
   const std::string on = d.speech.day(day.last);
   Sentences text;
   if (names.empty())
-    text.add(d.law.spoken_by_sender(d.law.spoken(*day.duties.front()).text_in(d.speech.language())))
+    text.add(d.law.spoken_by_sender(d.law.spoken(*day.deadlines.front()).text_in(d.speech.language())))
         .add(d.say("letter.due.other", {{"day", on}}));
   else
     text.add(d.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
                    {{"what", listed(names, d.speech)}, {"day", on}}));
-  return text.add(d.law.counted(*day.duties.front())).take();
+  return text.add(d.law.counted(*day.deadlines.front())).take();
 }
 
 const Event* earlier_letter(const Case& c) {
@@ -237,9 +240,10 @@ const Event* earlier_letter(const Case& c) {
 }
 
 std::string letter_sent(const Draft& d, const Event& letter) {
-  if (!d.has("letter.how.", letter.how)) return d.when(letter.on);
-  if (d.has("letter.wrote.", letter.how)) return d.say("letter.wrote.", letter.how) + ' ' + d.when(letter.on);
-  return d.say("letter.how.", letter.how) + ' ' + d.when(letter.on);
+  if (!d.has("letter.how.", letter.delivery_method)) return d.when(letter.on);
+  if (d.has("letter.wrote.", letter.delivery_method))
+    return d.say("letter.wrote.", letter.delivery_method) + ' ' + d.when(letter.on);
+  return d.say("letter.how.", letter.delivery_method) + ' ' + d.when(letter.on);
 }
 
 bool leaving(const Draft& d) {

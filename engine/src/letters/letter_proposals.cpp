@@ -35,8 +35,8 @@ public:
   }
 
   LetterChoice landlord() {
-    const DutyResult* duty = statement_duty();
-    if (duty) add(LetterKind::itemized_statement, "itemized-statement.by", duty->last->earliest);
+    const DeadlineResult* deadline = statement_deadline();
+    if (deadline) add(LetterKind::itemized_statement, "itemized-statement.by", deadline->last->earliest);
     else add(LetterKind::itemized_statement, "itemized-statement");
     add(LetterKind::cover_note, "cover-note");
     add(LetterKind::adviser_note, "adviser-note");
@@ -50,12 +50,12 @@ private:
 
   bool owed() const {
     if (claim_.deposit) return worth_a_letter(claim_, d_);
-    return claim_.disputes() || d_.c.statement.came == Tri(false);
+    return claim_.disputes() || d_.c.statement.statement_received == Tri(false);
   }
   /// A statement came, or is known not to have; else nobody has heard of one.
   bool heard() const {
     const Statement& s = d_.c.statement;
-    return !d_.c.lines.empty() || s.came || s.received || s.sent || s.dated || s.refund_paid;
+    return !d_.c.lines.empty() || s.statement_received || s.received || s.sent || s.dated || s.refund_paid;
   }
   /// The landlord still has time, and has sent nothing.
   std::optional<Day> still_time() const {
@@ -76,9 +76,9 @@ private:
   }
 
   void before_leaving() {
-    const DutyResult* duty = d_.law.tenant_duty({"request-inspection"}, DutyState::open);
-    if (duty && duty->last && duty->last->earliest >= d_.a.today)
-      add(LetterKind::inspection_request, "inspection-request.by", duty->last->earliest);
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"request-inspection"}, DeadlineState::open);
+    if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
+      add(LetterKind::inspection_request, "inspection-request.by", deadline->last->earliest);
     else add(LetterKind::inspection_request, "inspection-request");
     if (!d_.c.tenancy.forwarding_address_given) add(LetterKind::forwarding_address, "forwarding-address");
   }
@@ -92,38 +92,38 @@ private:
   }
 
   void objection() {
-    const DutyResult* duty = d_.law.tenant_duty({"object", "respond"}, DutyState::open);
-    if (!duty || !claim_.disputes()) return;
-    if (duty->last && duty->last->earliest >= d_.a.today)
-      add(LetterKind::objection, "objection.by", duty->last->earliest);
-    else if (!duty->last) add(LetterKind::objection, "objection");
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"object", "respond"}, DeadlineState::open);
+    if (!deadline || !claim_.disputes()) return;
+    if (deadline->last && deadline->last->earliest >= d_.a.today)
+      add(LetterKind::objection, "objection.by", deadline->last->earliest);
+    else if (!deadline->last) add(LetterKind::objection, "objection");
   }
 
   void inspection() {
-    const DutyResult* duty = d_.law.tenant_duty({"request-inspection"}, DutyState::open);
-    if (duty && duty->last && duty->last->earliest >= d_.a.today)
-      add(LetterKind::inspection_request, "inspection-request.by", duty->last->earliest);
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"request-inspection"}, DeadlineState::open);
+    if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
+      add(LetterKind::inspection_request, "inspection-request.by", deadline->last->earliest);
   }
 
   /// A written request that the law wants.
   void request() {
     if (event("tenant-demand") || !owed()) return;
-    const DutyResult* duty = d_.law.tenant_duty({"demand"}, DutyState::open);
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"demand"}, DeadlineState::open);
     const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
     if (!out || out->latest >= d_.a.today) return;
-    if (duty && duty->last && duty->last->earliest >= d_.a.today)
-      add(LetterKind::demand, "demand.by", duty->last->earliest);
-    else if (duty || (request_rule(d_) && !notice_of_suit(d_))) add(LetterKind::demand, "demand");
+    if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
+      add(LetterKind::demand, "demand.by", deadline->last->earliest);
+    else if (deadline || (request_rule(d_) && !notice_of_suit(d_))) add(LetterKind::demand, "demand");
   }
 
   /// Without an address neither a list nor money may have been due.
   void address() {
     if (d_.c.tenancy.forwarding_address_given || claim_.paid > Money()) return;
-    const DutyResult* duty = d_.law.tenant_duty({"give-forwarding-address"}, DutyState::open);
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"give-forwarding-address"}, DeadlineState::open);
     const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
-    if (duty && duty->last && duty->last->earliest >= d_.a.today)
-      add(LetterKind::forwarding_address, "forwarding-address.by", duty->last->earliest);
-    else if (duty || (out && d_.c.lines.empty())) add(LetterKind::forwarding_address, "forwarding-address");
+    if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
+      add(LetterKind::forwarding_address, "forwarding-address.by", deadline->last->earliest);
+    else if (deadline || (out && d_.c.lines.empty())) add(LetterKind::forwarding_address, "forwarding-address");
   }
 
   void second() {
@@ -147,7 +147,7 @@ private:
       return p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline ||
              p.kind == LetterKind::second_letter;
     });
-    if (d_.c.statement.came == Tri(false) && d_.a.lines.empty() && owed() && !asked && !still_time())
+    if (d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty() && owed() && !asked && !still_time())
       add(LetterKind::demand, "silent");
   }
 
@@ -165,20 +165,20 @@ private:
     const bool some_granted = claim_.granted > Money();
     if (!open && some_granted) add(LetterKind::accept_and_claim_rest, "accept-and-claim-rest");
     add(LetterKind::question_charges, "question-charges");
-    if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_papers, "ask-for-papers");
+    if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_documents, "ask-for-papers");
   }
 
   void court() {
     if (owed() && (unanswered() || d_.law.some_day_missed())) add(LetterKind::small_claims_sheet, "small-claims-sheet");
   }
 
-  const DutyResult* statement_duty() const {
+  const DeadlineResult* statement_deadline() const {
     if (!d_.law.there()) return nullptr;
-    for (const DutyResult& duty : d_.a.law->duties()) {
-      const std::string_view name = d_.law.name_of(*duty.duty);
-      if (duty.duty->who == Who::landlord && duty.state == DutyState::open && duty.last &&
-          duty.last->latest != last_day && (name == "itemise" || name == "notice-of-claim"))
-        return &duty;
+    for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
+      const std::string_view name = d_.law.name_of(*deadline.deadline);
+      if (deadline.deadline->who == Who::landlord && deadline.state == DeadlineState::open && deadline.last &&
+          deadline.last->latest != max_day && (name == "itemise" || name == "notice-of-claim"))
+        return &deadline;
     }
     return nullptr;
   }

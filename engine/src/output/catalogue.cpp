@@ -19,7 +19,7 @@ void findings(JsonOut& out, const Element& element, std::string_view language) {
   for (const Finding& f : element.findings) {
     out.object().pair("id", f.id).pair("label", f.label.in(language)).pair("description", f.description.in(language));
     out.pair("usual", f.usual == Usual::wear ? "wear" : f.usual == Usual::damage ? "damage" : "depends");
-    out.key("ages").boolean(f.ages).pair("ask", f.ask.in(language)).end_object();
+    out.key("ages").boolean(f.depreciates).pair("ask", f.ask.in(language)).end_object();
   }
   out.end_array();
 }
@@ -56,8 +56,11 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
         .pair("label", e.label.in(language))
         .pair("covers", e.covers.in(language));
     out.key("ages").boolean(!e.life_class.empty()).key("seam");
-    e.seam_unit.empty() ? out.null()
-                        : out.object().pair("unit", e.seam_unit).pair("text", e.seam_text.in(language)).end_object();
+    e.repairable_area_unit.empty() ? out.null()
+                                   : out.object()
+                                         .pair("unit", e.repairable_area_unit)
+                                         .pair("text", e.repairable_area_text.in(language))
+                                         .end_object();
     findings(out, e, language);
     out.end_object();
   }
@@ -66,7 +69,7 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   choices(out, "atMoveIn", rules.wear.at_move_in, language);
   choices(out, "causes", rules.wear.causes, language);
   out.key("methods").array();
-  for (const WorthMethod& m : rules.lives.methods)
+  for (const DepreciationMethod& m : rules.lives.methods)
     out.object().pair("id", m.id).pair("label", m.label.in(language)).pair("text", m.text.in(language)).end_object();
   out.end_array();
   out.key("lifeSources").array();

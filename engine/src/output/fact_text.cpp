@@ -47,7 +47,7 @@ void write_fact_value(JsonOut& out, const WordFact& fact) {
         } else {
           out.array();
           for (const Part& part : value)
-            out.object().pair("nature", name_of(part.nature)).pair("amount", part.amount.plain()).end_object();
+            out.object().pair("nature", name_of(part.component)).pair("amount", part.amount.plain()).end_object();
           out.end_array();
         }
       },

@@ -287,7 +287,7 @@ std::string slip_key(Slip slip) {
   }
 }
 
-std::vector<Recognition> recognise_lines(const ReadStatement& statement, const RecogniserRules& rules) {
+std::vector<Recognition> recognize_lines(const ReadStatement& statement, const RecognizerRules& rules) {
   std::vector<Recognition> out;
   out.reserve(statement.charges.size());
   for (const ReadCharge& c : statement.charges) {
@@ -296,21 +296,21 @@ std::vector<Recognition> recognise_lines(const ReadStatement& statement, const R
     context.amount_known = true;
     context.style = statement.style;
     context.amount = c.amount;
-    out.push_back(recognise(c.text, rules, context));
+    out.push_back(recognize(c.text, rules, context));
     if (!out.back().quantity && c.count && *c.count > 0)
       out.back().quantity = Quantity{*c.count, c.unit.empty() ? "each" : c.unit};
   }
   return out;
 }
 
-std::string read_statement(std::string_view text, const RecogniserRules& rules, const Wording& wording,
+std::string read_statement(std::string_view text, const RecognizerRules& rules, const Wording& wording,
                            std::string_view language) {
-  const ReadStatement statement = read_text(text, rules, language);
-  return Writer(text, wording).statement(statement, recognise_lines(statement, rules));
+  const ReadStatement statement = read_statement(text, rules, language);
+  return Writer(text, wording).statement(statement, recognize_lines(statement, rules));
 }
 
-std::string recognise_text(std::string_view text, const RecogniserRules& rules) {
-  const Recognition r = recognise(text, rules);
+std::string recognize_text(std::string_view text, const RecognizerRules& rules) {
+  const Recognition r = recognize(text, rules);
   JsonOut out;
   out.object().pair("text", text).key("amount");
   if (r.amount) out.text(r.amount->plain());

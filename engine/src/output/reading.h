@@ -1,7 +1,7 @@
 #pragma once
 // Reading as text in, text out: what the page and the command line call.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "reading/statement_reader.h"
 #include "wording/wording.h"
 
@@ -35,21 +35,21 @@ namespace wearline {
 ///     "choices": [ { "text", "amount", "reading", "from", "amountFrom" } ] }  // a charge in one reading, none in another as likely
 // clang-format on
 ///
-/// Sums are decimal strings, negative where in the tenant's favour. Lines of the input count from 1; `start` and `end`
+/// Sums are decimal strings, negative where in the tenant's favor. Lines of the input count from 1; `start` and `end`
 /// count UTF-16 code units of that line, as JavaScript strings do. An element that is null could not be told; below a
 /// confidence of 50 ask, from 70 on it is safe to go on. `computed` marks a sum that is not printed but follows from a
 /// printed count and price; `mended` one that was read with letters taken for digits. Choices are not among the lines.
-std::string read_statement(std::string_view text, const RecogniserRules& rules, const Wording& wording,
+std::string read_statement(std::string_view text, const RecognizerRules& rules, const Wording& wording,
                            std::string_view language = {});
 
 /// One description as JSON:
 /// {"text","amount","kind","element","finding","place","quantity","facts","readFrom","confidence","notACharge","basis",
 /// "alternatives"}. `facts` holds what the words state, in the fields of a case's line; `readFrom` for each of them the
 /// code points of the text it was read from, end exclusive.
-std::string recognise_text(std::string_view text, const RecogniserRules& rules);
+std::string recognize_text(std::string_view text, const RecognizerRules& rules);
 
-/// What the lines of a statement are for: `recognise` with what the statement says around each.
-std::vector<Recognition> recognise_lines(const ReadStatement& statement, const RecogniserRules& rules);
+/// What the lines of a statement are for: `recognize` with what the statement says around each.
+std::vector<Recognition> recognize_lines(const ReadStatement& statement, const RecognizerRules& rules);
 
 /// The key of the sentence on what would explain a sum that does not come out; empty for none.
 std::string slip_key(Slip slip);

@@ -16,7 +16,7 @@ class Renderer {
 public:
   Renderer(const Assessment& a, const Rules& rules)
       : a_(a), rules_(rules), speech_(rules.words(a.c.language), a.c.language, currency()),
-        practice_(read_text("practice", speech_)) {}
+        practice_(source_basis_text("practice", speech_)) {}
 
   std::string write() {
     out_.reserve(8192 + a_.lines.size() * 2304);
@@ -89,7 +89,7 @@ private:
     out_.end_array();
   }
 
-  /// The line by each method of worth, where the case asks to see them.
+  /// The line by each method of depreciation, where the case asks to see them.
   void methods(const LineAssessment& l) {
     if (!a_.c.show_methods) return;
     out_.key("methods").array();
@@ -110,23 +110,24 @@ private:
   void ask_for(const Line& line, const LineAssessment& l) {
     out_.key("askFor").array();
     if (l.subject.finding && !l.result.fair.high().is_zero())
-      for (const Paper* paper : l.subject.finding->ask_for) {
-        const auto has = [&](const std::vector<std::string>& papers) {
-          return std::find(papers.begin(), papers.end(), paper->id) != papers.end();
+      for (const Document* document : l.subject.finding->ask_for) {
+        const auto has = [&](const std::vector<std::string>& documents) {
+          return std::find(documents.begin(), documents.end(), document->id) != documents.end();
         };
-        const bool dated =
-            line.installed && line.installed->known() && (paper->id == "installed" || paper->id == "last-painted");
-        if (!dated && !has(line.proof) && !has(a_.c.statement.enclosed)) out_.text(paper->text.in(speech_.language()));
+        const bool dated = line.installed && line.installed->known() &&
+                           (document->id == "installed" || document->id == "last-painted");
+        if (!dated && !has(line.proof) && !has(a_.c.statement.enclosed))
+          out_.text(document->text.in(speech_.language()));
       }
     out_.end_array();
   }
 
   /// What the picture of a line's worth over time needs.
-  void worth_over_time(const Line& line, const LineAssessment& l) {
+  void value_over_time(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
     const Range<Life>& life = l.subject.life.life;
     out_.key("value");
-    if (!r.ages) {
+    if (!r.depreciates) {
       out_.null();
       return;
     }
@@ -146,22 +147,22 @@ private:
     span("moveOut", a_.tenancy.move_out);
     out_.key("shareLeft")
         .object()
-        .pair("low", speech_.percent(r.left.low))
-        .pair("likely", speech_.percent(r.left.likely))
-        .pair("high", speech_.percent(r.left.high))
+        .pair("low", speech_.percent(r.remaining.low))
+        .pair("likely", speech_.percent(r.remaining.likely))
+        .pair("high", speech_.percent(r.remaining.high))
         .end_object();
     if (r.method) out_.pair("method", r.method->id).pair("methodText", r.method->text.in(speech_.language()));
     out_.end_object();
   }
   void span(std::string_view name, const std::optional<DaySpan>& s) {
-    if (!s || (s->earliest == first_day && s->latest == last_day)) {
+    if (!s || (s->earliest == min_day && s->latest == max_day)) {
       out_.key(name).null();
       return;
     }
     out_.key(name).object().key("earliest");
-    s->earliest == first_day ? out_.null() : out_.own(iso(s->earliest));
+    s->earliest == min_day ? out_.null() : out_.own(iso(s->earliest));
     out_.key("latest");
-    s->latest == last_day ? out_.null() : out_.own(iso(s->latest));
+    s->latest == max_day ? out_.null() : out_.own(iso(s->latest));
     out_.end_object();
   }
 
@@ -245,7 +246,7 @@ private:
     out_.pair("verdictText", verdict_text(l, speech_)).key("certain").boolean(r.certain());
     out_.pair("why", why(l, speech_));
     range("fair", r.fair, !r.no_middle);
-    range("worth", r.worth);
+    range("worth", r.depreciated_value);
     steps(l);
     alike(l);
     out_.key("turningPoint");
@@ -258,7 +259,7 @@ private:
     } else {
       out_.null();
     }
-    worth_over_time(line, l);
+    value_over_time(line, l);
     methods(l);
     ask_for(line, l);
     hazards(line, l);
@@ -334,17 +335,17 @@ private:
     rule.check.empty() ? out_.null() : out_.text(rule.check_in(speech_.language()));
   }
 
-  static std::string_view state_word(DutyState state) {
+  static std::string_view state_word(DeadlineState state) {
     switch (state) {
-    case DutyState::met:
+    case DeadlineState::met:
       return "met";
-    case DutyState::missed:
+    case DeadlineState::missed:
       return "missed";
-    case DutyState::open:
+    case DeadlineState::open:
       return "open";
-    case DutyState::cannot_tell:
+    case DeadlineState::undetermined:
       return "cannot-tell";
-    case DutyState::not_needed:
+    case DeadlineState::not_needed:
       break;
     }
     return "not-needed";
@@ -409,12 +410,12 @@ private:
     out_.end_object().end_object();
 
     out_.key("dates").array();
-    std::vector<const DutyResult*> duties;
-    for (const DutyResult& duty : law.duties())
-      if (duty.applies != Tri(false)) duties.push_back(&duty);
-    std::stable_sort(duties.begin(), duties.end(),
-                     [](const DutyResult* a, const DutyResult* b) { return urgency(*a) < urgency(*b); });
-    for (const DutyResult* duty : duties) date(*duty);
+    std::vector<const DeadlineResult*> deadlines;
+    for (const DeadlineResult& deadline : law.deadlines())
+      if (deadline.applies != Tri(false)) deadlines.push_back(&deadline);
+    std::stable_sort(deadlines.begin(), deadlines.end(),
+                     [](const DeadlineResult* a, const DeadlineResult* b) { return urgency(*a) < urgency(*b); });
+    for (const DeadlineResult* deadline : deadlines) date(*deadline);
     out_.end_array();
     defects(law);
     remedies(law);
@@ -438,52 +439,52 @@ private:
 
   /// The order people need: a right the tenant can still lose, what was missed, what is still open, what was done, what
   /// is unclear.
-  static int urgency(const DutyResult& duty) {
-    switch (duty.state) {
-    case DutyState::open:
-      return duty.duty->tenant_loses ? 0 : 2;
-    case DutyState::missed:
+  static int urgency(const DeadlineResult& deadline) {
+    switch (deadline.state) {
+    case DeadlineState::open:
+      return deadline.deadline->tenant_loses ? 0 : 2;
+    case DeadlineState::missed:
       return 1;
-    case DutyState::met:
+    case DeadlineState::met:
       return 3;
-    case DutyState::cannot_tell:
-      return duty.last ? 4 : 5;
-    case DutyState::not_needed:
+    case DeadlineState::undetermined:
+      return deadline.last ? 4 : 5;
+    case DeadlineState::not_needed:
       break;
     }
     return 6;
   }
 
-  void date(const DutyResult& result) {
-    const Duty& duty = *result.duty;
+  void date(const DeadlineResult& result) {
+    const Deadline& deadline = *result.deadline;
     const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
     out_.object()
-        .pair("id", duty.id)
-        .pair("duty", rules_.registry.duties[duty.name].id)
-        .pair("label", words.label(duty))
-        .pair("who", duty.who == Who::landlord ? "landlord" : "tenant");
+        .pair("id", deadline.id)
+        .pair("duty", rules_.registry.deadlines[deadline.name].id)
+        .pair("label", words.label(deadline))
+        .pair("who", deadline.who == Who::landlord ? "landlord" : "tenant");
     span("last", result.last);
     span("first", result.first);
     out_.key("notBefore")
         .boolean(result.first && !result.last)
         .pair("state", state_word(result.state))
         .pair("stateText", words.state(result));
-    out_.pair("rule", duty.text_in(speech_.language()))
+    out_.pair("rule", deadline.text_in(speech_.language()))
         .pair("text", words.arithmetic(result))
-        .pair("ifMissed", duty.if_missed_text_in(speech_.language()));
-    out_.key("loud").boolean(duty.tenant_loses);
+        .pair("ifMissed", deadline.if_missed_text_in(speech_.language()));
+    out_.key("loud").boolean(deadline.tenant_loses);
     out_.key("condition");
-    const bool own_condition = !duty.when_text.empty() && result.instead.empty();
-    own_condition ? out_.text(duty.when_text_in(speech_.language())) : out_.null();
+    const bool own_condition = !deadline.when_text.empty() && result.instead.empty();
+    own_condition ? out_.text(deadline.when_text_in(speech_.language())) : out_.null();
     needs(result);
     alternatives(result);
-    cite(references_of(*a_.pack, duty));
-    check_this(duty);
+    cite(references_of(*a_.pack, deadline));
+    check_this(deadline);
     out_.end_object();
   }
 
   /// Where the case holds what the state hangs on and does not know, and the law's name of each.
-  void needs(const DutyResult& result) {
+  void needs(const DeadlineResult& result) {
     const FactView& view = a_.law->view();
     std::vector<std::pair<std::string, std::string_view>> places;
     for (const Ask& ask : result.grounds.unknown) {
@@ -501,16 +502,16 @@ private:
   }
 
   /// The rules of which one applies, where the case leaves open which.
-  void alternatives(const DutyResult& result) {
+  void alternatives(const DeadlineResult& result) {
     const LawWords words(*a_.law, rules_.registry, rules_.holidays, speech_);
     out_.key("alternatives").array();
     for (const std::size_t position : result.instead) {
-      const DutyResult& one = a_.law->each_duty()[position];
-      out_.object().pair("id", one.duty->id).key("condition");
-      one.duty->when_text.empty() ? out_.null() : out_.text(one.duty->when_text_in(speech_.language()));
+      const DeadlineResult& one = a_.law->each_deadline()[position];
+      out_.object().pair("id", one.deadline->id).key("condition");
+      one.deadline->when_text.empty() ? out_.null() : out_.text(one.deadline->when_text_in(speech_.language()));
       span("last", one.last);
-      out_.pair("rule", one.duty->text_in(speech_.language())).pair("text", words.arithmetic(one));
-      cite(references_of(*a_.pack, *one.duty));
+      out_.pair("rule", one.deadline->text_in(speech_.language())).pair("text", words.arithmetic(one));
+      cite(references_of(*a_.pack, *one.deadline));
       out_.end_object();
     }
     out_.end_array();
@@ -519,7 +520,7 @@ private:
   void defects(const Law& law) {
     const LawWords words(law, rules_.registry, rules_.holidays, speech_);
     out_.key("defects").array();
-    for (const PaperResult& result : law.papers()) {
+    for (const DocumentResult& result : law.documents()) {
       if (result.defect == Tri(false)) continue;
       out_.object()
           .pair("code", result.rule->id)
@@ -630,7 +631,7 @@ private:
           .pair("asks", q.asks)
           .pair("code", q.code)
           .pair("text", question_text(q, a_.c, a_.lines, speech_))
-          .own("swing", q.swing.plain())
+          .own("swing", q.effect.plain())
           .key("turnsDay")
           .boolean(q.turns_day)
           .key("id");
@@ -657,7 +658,7 @@ private:
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
     else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
-    if (a_.recognised) caution("recognised", speech_.say("caution.recognised"));
+    if (a_.recognized) caution("recognised", speech_.say("caution.recognised"));
     if (a_.law)
       for (const Place& place : a_.pack->places)
         if (const std::string& ask = place.ask.in(speech_.language());
@@ -679,7 +680,7 @@ private:
           .object()
           .pair("text", title(*r))
           .pair("read", r->read)
-          .pair("readText", read_text(r->read, speech_))
+          .pair("readText", source_basis_text(r->read, speech_))
           .key("url");
       r->url.empty() ? out_.null() : out_.text(r->url);
       out_.end_object();

@@ -15,7 +15,7 @@ bool adds_up(const PaperRow& l, const std::vector<std::size_t>& sums) {
 
 } // namespace
 
-std::vector<AccountSum> account_sums(const PaperRow& l, const RecogniserRules& rules) {
+std::vector<AccountSum> account_sums(const PaperRow& l, const RecognizerRules& rules) {
   std::vector<std::size_t> strong;
   for (std::size_t k = 0; k < l.m.numbers.size(); ++k)
     if (can_be_sum(l.m.numbers[k]) && (is_strong(l.m.numbers[k]) || l.m.numbers[k].after_equals)) strong.push_back(k);

@@ -15,6 +15,6 @@ struct AccountSum {
 };
 
 /// The sums of a row with two or more of them, if every one is called something; else none.
-std::vector<AccountSum> account_sums(const PaperRow& row, const RecogniserRules& rules);
+std::vector<AccountSum> account_sums(const PaperRow& row, const RecognizerRules& rules);
 
 } // namespace wearline

@@ -13,7 +13,7 @@ namespace {
 
 class Arithmetic {
 public:
-  Arithmetic(ReadStatement& s, const Entries& entries, const WholeReading& reading, const RecogniserRules& rules)
+  Arithmetic(ReadStatement& s, const Entries& entries, const WholeReading& reading, const RecognizerRules& rules)
       : s_(s), entries_(entries), reading_(reading), rules_(rules) {}
 
   void run() {
@@ -175,7 +175,7 @@ private:
   ReadStatement& s_;
   const Entries& entries_;
   const WholeReading& reading_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
 };
 
 } // namespace
@@ -194,7 +194,7 @@ Slip slip_between(Money stated, Money computed) {
 }
 
 void check_arithmetic(ReadStatement& statement, const Entries& entries, const WholeReading& reading,
-                      const RecogniserRules& rules) {
+                      const RecognizerRules& rules) {
   Arithmetic(statement, entries, reading, rules).run();
 }
 

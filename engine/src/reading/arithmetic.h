@@ -2,14 +2,14 @@
 // The paper's own arithmetic: which of its sums come out and which do not, by how much, and what would explain it.
 
 #include "reading/closing.h"
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "reading/statement.h"
 
 namespace wearline {
 
 /// Fills `checks` and `closed` of a statement whose charges and sums are settled.
 void check_arithmetic(ReadStatement& statement, const Entries& entries, const WholeReading& reading,
-                      const RecogniserRules& rules);
+                      const RecognizerRules& rules);
 
 /// What would make one sum the other: two digits that changed places, a decimal point lost or put too much.
 Slip slip_between(Money stated, Money computed);

@@ -31,7 +31,7 @@ struct Head {
 };
 
 /// What the tokens from byte `start` to `end` head: the kind of the longest known term among them.
-Head head_of(const MarkedText& m, const RecogniserRules& rules, std::uint32_t start, std::uint32_t end) {
+Head head_of(const MarkedText& m, const RecognizerRules& rules, std::uint32_t start, std::uint32_t end) {
   Head head;
   std::vector<bool> known(m.tokens.size(), false);
   std::size_t longest = 0;
@@ -76,7 +76,7 @@ void choose_charge(Columns& c) {
 }
 
 /// "Date Description Amount" with single blanks: each known term is a head.
-std::vector<Cell> heads_by_words(const Row& row, const MarkedText& m, const RecogniserRules& rules) {
+std::vector<Cell> heads_by_words(const Row& row, const MarkedText& m, const RecognizerRules& rules) {
   std::vector<Cell> cells;
   for (const Mention& mention : m.statement) {
     const std::string& id = rules.statement().at(mention.concept_id).id;
@@ -93,7 +93,7 @@ std::vector<Cell> heads_by_words(const Row& row, const MarkedText& m, const Reco
 
 } // namespace
 
-std::optional<Columns> read_heads(const Row& row, const MarkedText& m, const RecogniserRules& rules) {
+std::optional<Columns> read_heads(const Row& row, const MarkedText& m, const RecognizerRules& rules) {
   if (row.blank || row.rule || row.bulleted) return std::nullopt;
   for (const Number& n : m.numbers)
     if (n.kind == NumberKind::money || n.kind == NumberKind::date || n.kind == NumberKind::plain) return std::nullopt;

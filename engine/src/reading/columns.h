@@ -40,7 +40,7 @@ struct Columns {
 };
 
 /// The columns a row heads, if it is a row of heads.
-std::optional<Columns> read_heads(const Row& row, const MarkedText& marked, const RecogniserRules& rules);
+std::optional<Columns> read_heads(const Row& row, const MarkedText& marked, const RecognizerRules& rules);
 
 /// The column of a cell: by index in tables with bars, tabs or CSV, else by where it lies on screen.
 std::optional<std::size_t> column_of(const Columns& columns, const Row& row, std::size_t cell);

@@ -43,7 +43,7 @@ public:
     std::vector<std::pair<std::string, std::string>> denies;
   };
 
-  /// Compiles the document; words and ideas of `charges` are the recogniser's. Faults: JSON Pointers into it.
+  /// Compiles the document; words and ideas of `charges` are the recognizer's. Faults: JSON Pointers into it.
   Faults add(const nlohmann::json& document, const Lexicon& charges);
 
   /// Every match, rule by rule in the order of the file: a match hides its words from the facts its rule names, and
@@ -59,7 +59,7 @@ public:
 private:
   using Word = std::uint16_t;
   enum class SlotKind : std::uint8_t {
-    words,   ///< one of these words or phrases, or an idea of the recogniser, by name or by role
+    words,   ///< one of these words or phrases, or an idea of the recognizer, by name or by role
     number,  ///< a number of a kind
     gap,     ///< up to `most` words and numbers
     loose,   ///< up to `most` words that name no thing and link nothing

@@ -25,7 +25,7 @@ bool ends_sentence(const Token& t) { return t.is('.') || t.is(';') || t.is('(') 
 
 class Subject {
 public:
-  Subject(const Sense& line, const std::vector<Token>& tokens, const ElementRule& element, const RecogniserRules& rules)
+  Subject(const Sense& line, const std::vector<Token>& tokens, const ElementRule& element, const RecognizerRules& rules)
       : groups_(line.groups()), tokens_(tokens), element_(element), rules_(rules) {
     unlisted_ = rules.charges().find("unlisted");
     for (const char* name : {"with", "in", "behind", "from"}) links_.push_back(rules.charges().find(name));
@@ -80,7 +80,7 @@ private:
   const std::vector<Group>& groups_;
   const std::vector<Token>& tokens_;
   const ElementRule& element_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
   std::vector<Lexicon::Id> links_;
   Lexicon::Id unlisted_ = Lexicon::none;
 };
@@ -88,7 +88,7 @@ private:
 } // namespace
 
 void drop_others_ages(WordFacts& facts, const Sense& line, const std::vector<Token>& tokens, const ElementRule& element,
-                      const RecogniserRules& rules) {
+                      const RecognizerRules& rules) {
   if (std::none_of(facts.begin(), facts.end(), is_age)) return;
   const Subject subjects(line, tokens, element, rules);
   std::erase_if(facts, [&](const WordFact& fact) {

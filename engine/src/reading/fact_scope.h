@@ -1,7 +1,7 @@
 #pragma once
 // Whose age it is: "the fridge beside it is 9 years old" says nothing of the outlet that is charged.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "reading/sense.h"
 #include "reading/word_facts.h"
 
@@ -11,6 +11,6 @@ namespace wearline {
 
 /// Drops the ages and dates that the words give to a thing that does not speak for `element`.
 void drop_others_ages(WordFacts& facts, const Sense& line, const std::vector<Token>& tokens, const ElementRule& element,
-                      const RecogniserRules& rules);
+                      const RecognizerRules& rules);
 
 } // namespace wearline

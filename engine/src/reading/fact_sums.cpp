@@ -12,23 +12,24 @@ constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
 struct Term {
   std::int64_t cents = 0;
-  std::optional<Nature> nature;
+  std::optional<CostComponent> component;
   bool printed = false;              ///< with a currency sign or decimals
   bool added = false;                ///< after "+", "plus"
   bool each = false;                 ///< a price for one
-  bool labelled_after = false;       ///< the word that says what for stands behind it
+  bool labeled_after = false;        ///< the word that says what for stands behind it
   std::uint16_t first = 0, last = 0; ///< items
 };
 
-constexpr std::array<std::pair<std::string_view, Nature>, 9> labels = {{{"tax-word", Nature::tax},
-                                                                        {"labor-word", Nature::labour},
-                                                                        {"disposal-word", Nature::disposal},
-                                                                        {"delivery-word", Nature::delivery},
-                                                                        {"call-word", Nature::call_out},
-                                                                        {"markup-word", Nature::mark_up},
-                                                                        {"treatment-word", Nature::treatment},
-                                                                        {"cleaning-word", Nature::cleaning},
-                                                                        {"material-word", Nature::materials}}};
+constexpr std::array<std::pair<std::string_view, CostComponent>, 9> labels = {
+    {{"tax-word", CostComponent::tax},
+     {"labor-word", CostComponent::labor},
+     {"disposal-word", CostComponent::disposal},
+     {"delivery-word", CostComponent::delivery},
+     {"call-word", CostComponent::call_out},
+     {"markup-word", CostComponent::mark_up},
+     {"treatment-word", CostComponent::treatment},
+     {"cleaning-word", CostComponent::cleaning},
+     {"material-word", CostComponent::materials}}};
 
 /// What a count may be of, by the word after it; anything else is counted one by one.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 12> count_units = {{{"days", "day"},
@@ -170,26 +171,26 @@ private:
            item.is('(') || item.is(')') || item.is('/') || rules_.in_class(item, "plus-word");
   }
 
-  std::optional<Nature> label_at(std::size_t i) const {
-    for (const auto& [name, nature] : labels)
-      if (in(i, name)) return nature;
+  std::optional<CostComponent> label_at(std::size_t i) const {
+    for (const auto& [name, component] : labels)
+      if (in(i, name)) return component;
     return std::nullopt;
   }
 
   /// The words of the stretch name what the sum was for: those after it first ("41 mat."), else those before.
-  std::optional<Nature> label_of(std::size_t first, std::size_t last) const {
+  std::optional<CostComponent> label_of(std::size_t first, std::size_t last) const {
     for (std::size_t i = last + 1;
          i < end_ && !separates(i) && items_[i].kind != FactItem::Kind::number && i < last + 4; ++i)
-      if (const auto nature = label_at(i)) {
+      if (const auto component = label_at(i)) {
         // "labor 60 mat 22": each kind of cost before its sum
         const bool next = i + 1 < end_ && items_[i + 1].kind == FactItem::Kind::number && is_sum(i + 1);
         if (next && first > 0 && label_at(first - 1)) break;
-        return nature;
+        return component;
       }
     for (std::size_t i = first, steps = 0; i-- > 0 && steps < 4; ++steps) {
       if (separates(i) && !(items_[i].is(':') && steps == 0)) break;
       if (items_[i].kind == FactItem::Kind::number && is_sum(i)) break;
-      if (const auto nature = label_at(i)) return nature;
+      if (const auto component = label_at(i)) return component;
     }
     return std::nullopt;
   }
@@ -243,10 +244,10 @@ private:
     while (last + 1 < end_ && (in(last + 1, "per-hour") || items_[last + 1].is('/'))) ++last;
     term.last = static_cast<std::uint16_t>(last);
     const auto label = label_of(i, last);
-    term.nature = hours ? cleaning_ ? Nature::cleaning : Nature::labour
-                  : label && *label != Nature::tax && *label != Nature::labour ? *label
-                  : disposal_                                                  ? Nature::disposal
-                                                                               : Nature::materials;
+    term.component = hours ? cleaning_ ? CostComponent::cleaning : CostComponent::labor
+                     : label && *label != CostComponent::tax && *label != CostComponent::labor ? *label
+                     : disposal_                                                               ? CostComponent::disposal
+                                 : CostComponent::materials;
     term.printed = true;
     terms_.push_back(term);
     // "2.5 @ 40 = 100": what it comes to is no sum of its own
@@ -271,12 +272,12 @@ private:
       if (items_[k].kind != FactItem::Kind::word) break;
     }
     term.each = n.rate;
-    term.nature = label_of(i, i);
-    for (std::size_t k = i; !term.nature && k-- > 0 && i - k < 6 && !separates(k);) // "1 hr of our man $30"
+    term.component = label_of(i, i);
+    for (std::size_t k = i; !term.component && k-- > 0 && i - k < 6 && !separates(k);) // "1 hr of our man $30"
       if (k > 0 && in(k, "hours") && items_[k - 1].kind == FactItem::Kind::number && !items_[k - 1].currency)
-        term.nature = Nature::labour;
-    term.labelled_after = i + 1 < end_ && label_at(i + 1).has_value();
-    if (term.nature == Nature::labour && cleaning_) term.nature = Nature::cleaning;
+        term.component = CostComponent::labor;
+    term.labeled_after = i + 1 < end_ && label_at(i + 1).has_value();
+    if (term.component == CostComponent::labor && cleaning_) term.component = CostComponent::cleaning;
     terms_.push_back(term);
   }
 
@@ -303,16 +304,16 @@ private:
           if (times < 2000 || times > 200'000 || times % 1000 != 0) continue;
           if (sum(strong) - t.cents + t.cents * times / 1000 != *total_) continue;
           t.cents = t.cents * times / 1000;
-          if (!t.nature) t.nature = Nature::materials;
+          if (!t.component) t.component = CostComponent::materials;
           return strong;
         }
       }
     std::vector<Term> likely;
     for (const Term& t : terms_)
-      if (t.printed || t.added || t.nature) likely.push_back(t);
+      if (t.printed || t.added || t.component) likely.push_back(t);
     if (total_ && end_ == items_.size() && likely.size() > 2 && likely.back().cents == *total_ &&
         sum(likely) == 2 * *total_ &&
-        std::all_of(likely.begin(), likely.end() - 1, [](const Term& t) { return t.nature.has_value(); }))
+        std::all_of(likely.begin(), likely.end() - 1, [](const Term& t) { return t.component.has_value(); }))
       likely.pop_back(); // the sum itself, printed at the end
     if (total_ && sum(likely) == *total_) return likely;
     // Every bare number that can be a sum: only where all together come out.
@@ -322,11 +323,11 @@ private:
     if (total_ && all.size() > 1 && sum(all) == *total_) return all;
     std::vector<Term> named;
     for (const Term& t : terms_)
-      if (t.nature) named.push_back(t);
-    // "part 19, labor 45" without a sum: what was taken for the sum is the second of two parts, labelled alike.
+      if (t.component) named.push_back(t);
+    // "part 19, labor 45" without a sum: what was taken for the sum is the second of two parts, labeled alike.
     if (total_ && end_ == items_.size() && named.size() == 2 && likely.size() == 2 && named[1].cents == *total_ &&
-        named[0].labelled_after == named[1].labelled_after && named[0].cents >= 300 &&
-        *named[0].nature != *named[1].nature)
+        named[0].labeled_after == named[1].labeled_after && named[0].cents >= 300 &&
+        *named[0].component != *named[1].component)
       return named;
     if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};
@@ -339,9 +340,9 @@ private:
     for (const FactItem& item : items_)
       if (item.rate) return false; // of one, not of all
     for (std::size_t i = 0; i + 1 < end_; ++i) {
-      const auto nature = label_at(i);
-      if (!nature || !in(i + 1, "only-word")) continue;
-      out.parts.push_back({*nature, Money::cents(*total_), {}});
+      const auto component = label_at(i);
+      if (!component || !in(i + 1, "only-word")) continue;
+      out.parts.push_back({*component, Money::cents(*total_), {}});
       out.parts_first = static_cast<std::uint16_t>(i);
       out.parts_last = static_cast<std::uint16_t>(i + 1);
       return true;
@@ -353,22 +354,24 @@ private:
     if (only_kind(out)) return;
     terms_ = closing();
     if (terms_.size() < 2) return;
-    const auto open = std::count_if(terms_.begin(), terms_.end(), [](const Term& t) { return !t.nature; });
+    const auto open = std::count_if(terms_.begin(), terms_.end(), [](const Term& t) { return !t.component; });
     if (open > 1) return;
     if (open == 1) { // of two kinds of cost, the one that is not named is the other
-      const auto has = [&](Nature nature) {
-        return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == nature; });
+      const auto has = [&](CostComponent component) {
+        return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.component == component; });
       };
-      const bool worked = has(Nature::labour) || has(Nature::cleaning) || has(Nature::call_out);
-      if ((worked && has(Nature::materials)) || (cleaning_ && !worked)) return;
+      const bool worked = has(CostComponent::labor) || has(CostComponent::cleaning) || has(CostComponent::call_out);
+      if ((worked && has(CostComponent::materials)) || (cleaning_ && !worked)) return;
       for (const Term& t : terms_) // "two doors $80, one window $40": things, no work
-        if (!t.nature && ((t.first > 0 && in(t.first - 1u, "thing-word")) || in(t.last + 1u, "thing-word"))) return;
+        if (!t.component && ((t.first > 0 && in(t.first - 1u, "thing-word")) || in(t.last + 1u, "thing-word"))) return;
       for (Term& t : terms_)
-        if (!t.nature) t.nature = worked ? Nature::materials : cleaning_ ? Nature::cleaning : Nature::labour;
+        if (!t.component)
+          t.component = worked ? CostComponent::materials : cleaning_ ? CostComponent::cleaning : CostComponent::labor;
     }
-    if (std::all_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.nature == terms_.front().nature; }))
+    if (std::all_of(terms_.begin(), terms_.end(),
+                    [&](const Term& t) { return t.component == terms_.front().component; }))
       return; // no split into kinds of cost
-    for (const Term& t : terms_) out.parts.push_back({*t.nature, Money::cents(t.cents), {}});
+    for (const Term& t : terms_) out.parts.push_back({*t.component, Money::cents(t.cents), {}});
     out.parts_first = terms_.front().first;
     out.parts_last = terms_.back().last;
   }

@@ -55,7 +55,7 @@ bool weighs(Role role) {
 }
 
 /// Words that are known to say nothing by themselves: "at", "a", "months", "%".
-std::vector<bool> says_nothing(const MarkedText& text, const RecogniserRules& rules) {
+std::vector<bool> says_nothing(const MarkedText& text, const RecognizerRules& rules) {
   std::vector<bool> out(text.tokens.size(), false);
   for (const Mention& m : text.charge) {
     const Role role = rules.charges().at(m.concept_id).role;
@@ -65,7 +65,7 @@ std::vector<bool> says_nothing(const MarkedText& text, const RecogniserRules& ru
   return out;
 }
 
-Words look(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+Words look(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   Words w;
   std::vector<bool> covered(text.tokens.size(), false), headed(text.tokens.size(), false);
   const Lexicon& lexicon = rules.statement();
@@ -132,7 +132,7 @@ LabelKind by_words(const Words& w) {
 
 } // namespace
 
-MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement) {
+MarkedText mark(std::string_view text, const RecognizerRules& rules, NumberStyle style, bool as_statement) {
   MarkedText out;
   out.tokens = split_words(text);
   if (as_statement) out.statement = rules.statement().mentions(out.tokens);
@@ -141,7 +141,7 @@ MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle
   return out;
 }
 
-LabelKind label_of(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+LabelKind label_of(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   const Words w = look(text, rules, first, last);
   if (w.all == 0) return LabelKind::none;
   if (w.foreign == 0) {

@@ -2,7 +2,7 @@
 // What a line of a statement says it is: a total, the deposit, a refund, a heading, a remark, or none of these.
 
 #include "reading/marked_text.h"
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 
 #include <cstdint>
 #include <string_view>
@@ -30,7 +30,7 @@ enum class LabelKind : std::uint8_t {
 };
 
 /// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
-MarkedText mark(std::string_view text, const RecogniserRules& rules, NumberStyle style, bool as_statement = true);
+MarkedText mark(std::string_view text, const RecognizerRules& rules, NumberStyle style, bool as_statement = true);
 
 /// A sum of the account, as none, headings, facts, letters and pages are not.
 constexpr bool is_account(LabelKind kind) {
@@ -40,6 +40,6 @@ constexpr bool is_account(LabelKind kind) {
 
 /// The kind of the tokens from `first` to `last` (exclusive). A text that names a thing, work or state which is not
 /// part of the statement's own words ("balance of February rent") is none of these.
-LabelKind label_of(const MarkedText& text, const RecogniserRules& rules, std::size_t first, std::size_t last);
+LabelKind label_of(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last);
 
 } // namespace wearline

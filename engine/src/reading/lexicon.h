@@ -1,5 +1,5 @@
 #pragma once
-// The words the recogniser and the reader know, by the idea they stand for, and finding them in a text.
+// The words the recognizer and the reader know, by the idea they stand for, and finding them in a text.
 
 #include "reading/words.h"
 #include "wearline/fault.h"

@@ -16,7 +16,7 @@ bool is_strong(const Number& n) {
 class AmountFinder {
 public:
   AmountFinder(const std::vector<Token>& t, const std::vector<Mention>& mentions, const std::vector<Number>& numbers,
-               const RecogniserRules& rules)
+               const RecognizerRules& rules)
       : t_(t), mentions_(mentions), numbers_(numbers), rules_(rules), lexicon_(rules.charges()) {}
 
   AmountFound run() const {
@@ -209,14 +209,14 @@ private:
   const std::vector<Token>& t_;
   const std::vector<Mention>& mentions_;
   const std::vector<Number>& numbers_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
   const Lexicon& lexicon_;
 };
 
 } // namespace
 
 AmountFound find_amount(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
-                        const std::vector<Number>& numbers, const RecogniserRules& rules) {
+                        const std::vector<Number>& numbers, const RecognizerRules& rules) {
   return AmountFinder(tokens, mentions, numbers, rules).run();
 }
 

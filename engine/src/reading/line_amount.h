@@ -12,6 +12,6 @@ struct AmountFound {
 };
 
 AmountFound find_amount(const std::vector<Token>& tokens, const std::vector<Mention>& mentions,
-                        const std::vector<Number>& numbers, const RecogniserRules& rules);
+                        const std::vector<Number>& numbers, const RecognizerRules& rules);
 
 } // namespace wearline

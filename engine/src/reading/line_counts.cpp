@@ -17,7 +17,7 @@ bool is_counting_unit(std::string_view unit) {
 class Counter {
 public:
   Counter(const std::vector<Token>& t, const std::vector<Group>& groups, const std::vector<Mention>& mentions,
-          const std::vector<Number>& numbers, const RecogniserRules& rules)
+          const std::vector<Number>& numbers, const RecognizerRules& rules)
       : t_(t), groups_(groups), mentions_(mentions), numbers_(numbers), rules_(rules), lexicon_(rules.charges()) {}
 
   /// Every count of the line, left to right.
@@ -193,7 +193,7 @@ private:
   const std::vector<Group>& groups_;
   const std::vector<Mention>& mentions_;
   const std::vector<Number>& numbers_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
   const Lexicon& lexicon_;
 };
 
@@ -201,11 +201,11 @@ private:
 
 std::vector<Counted> find_counts(const std::vector<Token>& tokens, const Sense& line,
                                  const std::vector<Mention>& mentions, const std::vector<Number>& numbers,
-                                 const RecogniserRules& rules, bool amount_known, std::size_t amount_number) {
+                                 const RecognizerRules& rules, bool amount_known, std::size_t amount_number) {
   return Counter(tokens, line.groups(), mentions, numbers, rules).run(amount_known, amount_number);
 }
 
-std::optional<Quantity> choose_count(std::vector<Counted> counts, const Sense& line, const RecogniserRules& rules,
+std::optional<Quantity> choose_count(std::vector<Counted> counts, const Sense& line, const RecognizerRules& rules,
                                      const std::vector<Number>& numbers, const std::optional<Money>& amount) {
   std::erase_if(counts, [](const Counted& c) { return c.excluded; });
   std::int64_t people = 0;

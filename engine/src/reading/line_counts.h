@@ -26,10 +26,10 @@ struct Counted {
 /// `amount_number` is the index of the number that is the sum, `no_number` if none is.
 std::vector<Counted> find_counts(const std::vector<Token>& tokens, const Sense& line,
                                  const std::vector<Mention>& mentions, const std::vector<Number>& numbers,
-                                 const RecogniserRules& rules, bool amount_known, std::size_t amount_number);
+                                 const RecognizerRules& rules, bool amount_known, std::size_t amount_number);
 
 /// The count that is priced: the one whose price makes the sum, else the first; things before the hours spent on them.
-std::optional<Quantity> choose_count(std::vector<Counted> counts, const Sense& line, const RecogniserRules& rules,
+std::optional<Quantity> choose_count(std::vector<Counted> counts, const Sense& line, const RecognizerRules& rules,
                                      const std::vector<Number>& numbers, const std::optional<Money>& amount);
 
 } // namespace wearline

@@ -8,7 +8,7 @@ namespace wearline {
 
 namespace {
 
-/// From this confidence on, what the recogniser proposes for a bare line is used (and said). Measured on lines it never
+/// From this confidence on, what the recognizer proposes for a bare line is used (and said). Measured on lines it never
 /// saw, two of three are right below 30 and four of five from 30 to 49 (tests/reference/facts.md).
 constexpr int sure_enough = 30;
 
@@ -24,13 +24,13 @@ int name_from(Line& line, Recognition& seen) {
 
 } // namespace
 
-FromWords fill_from_text(Line& line, const RecogniserRules& recogniser) {
+FromWords fill_from_text(Line& line, const RecognizerRules& recognizer) {
   FromWords out;
-  if (line.text.empty() || !recogniser.complete() || line.credit == Tri(true)) return out;
+  if (line.text.empty() || !recognizer.complete() || line.credit == Tri(true)) return out;
   TextContext context;
   context.amount_known = line.amount.has_value();
   context.amount = line.amount;
-  Recognition seen = recognise(line.text, recogniser, context);
+  Recognition seen = recognize(line.text, recognizer, context);
   out.confidence = name_from(line, seen);
   if (out.unsure()) out.also = std::move(seen.alternatives);
   for (WordFact& fact : seen.facts) {
@@ -50,8 +50,8 @@ FromWords fill_from_text(Line& line, const RecogniserRules& recogniser) {
   return out;
 }
 
-Faults add_recogniser_file(RecogniserRules& recogniser, std::string_view name, std::string_view json) {
-  return recogniser.add(name, json);
+Faults add_recognizer_file(RecognizerRules& recognizer, std::string_view name, std::string_view json) {
+  return recognizer.add(name, json);
 }
 
 } // namespace wearline

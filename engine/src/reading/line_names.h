@@ -2,7 +2,7 @@
 // What a line leaves to its words.
 
 #include "case/case.h"
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "wearline/fault.h"
 
 #include <string_view>
@@ -22,9 +22,9 @@ struct FromWords {
 
 /// Fills in what a line leaves to its words: thing, finding, kind and place, and the facts they state, but for those
 /// the person has struck. A field that is filled always stands.
-FromWords fill_from_text(Line& line, const RecogniserRules& recogniser);
+FromWords fill_from_text(Line& line, const RecognizerRules& recognizer);
 
 /// Adds one file of engine/rules/recogniser to the words.
-Faults add_recogniser_file(RecogniserRules& recogniser, std::string_view name, std::string_view json);
+Faults add_recognizer_file(RecognizerRules& recognizer, std::string_view name, std::string_view json);
 
 } // namespace wearline

@@ -40,7 +40,7 @@ std::string with_number(const std::vector<Token>& t, const Group& g, const std::
 }
 
 std::vector<PlaceFound> find_places(const std::vector<Token>& t, const std::vector<Group>& groups,
-                                    const std::vector<Mention>& mentions, const RecogniserRules& rules,
+                                    const std::vector<Mention>& mentions, const RecognizerRules& rules,
                                     bool bath_thing) {
   const Lexicon& lexicon = rules.charges();
   std::vector<PlaceFound> out;
@@ -71,7 +71,7 @@ std::vector<PlaceFound> find_places(const std::vector<Token>& t, const std::vect
 }
 
 /// A tub, a toilet: with it "master" is the bathroom.
-bool bath_thing(const std::vector<Group>& groups, const RecogniserRules& rules) {
+bool bath_thing(const std::vector<Group>& groups, const RecognizerRules& rules) {
   return std::any_of(groups.begin(), groups.end(), [&](const Group& g) {
     return std::any_of(g.ids.begin(), g.ids.end(), [&](Lexicon::Id id) { return rules.in_bathroom(id); });
   });
@@ -80,7 +80,7 @@ bool bath_thing(const std::vector<Group>& groups, const RecogniserRules& rules) 
 } // namespace
 
 std::string place_of(const std::vector<Token>& tokens, const Sense& line, const std::vector<Mention>& mentions,
-                     const RecogniserRules& rules, const ElementRule* element) {
+                     const RecognizerRules& rules, const ElementRule* element) {
   if (element != nullptr && element->places == PlaceUse::none) return {};
   const bool wide = element != nullptr && element->places == PlaceUse::wide;
   const bool closets = element != nullptr && element->places == PlaceUse::closets;

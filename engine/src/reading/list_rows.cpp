@@ -18,7 +18,7 @@ namespace {
 
 class ListReader {
 public:
-  ListReader(StatementPaper& paper, const RecogniserRules& rules, Entries& out)
+  ListReader(StatementPaper& paper, const RecognizerRules& rules, Entries& out)
       : paper_(paper), rows_(paper.rows), rules_(rules), w_(rules.weights()), out_(out) {}
 
   void run() {
@@ -593,7 +593,7 @@ private:
 
   StatementPaper& paper_;
   std::vector<PaperRow>& rows_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
   const ReadingWeights& w_;
   Entries& out_;
   std::optional<Columns> columns_;
@@ -606,7 +606,7 @@ private:
 
 } // namespace
 
-void read_rows(StatementPaper& paper, const RecogniserRules& rules, Entries& out) {
+void read_rows(StatementPaper& paper, const RecognizerRules& rules, Entries& out) {
   ListReader(paper, rules, out).run();
 }
 

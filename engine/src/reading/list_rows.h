@@ -8,6 +8,6 @@
 namespace wearline {
 
 /// Appends the entries of all rows whose fate is open, in order, and settles the fate of rows that hold none.
-void read_rows(StatementPaper& paper, const RecogniserRules& rules, Entries& out);
+void read_rows(StatementPaper& paper, const RecognizerRules& rules, Entries& out);
 
 } // namespace wearline

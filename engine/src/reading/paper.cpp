@@ -13,7 +13,7 @@ namespace wearline {
 namespace {
 
 /// The language most of whose small words stand in the text.
-std::string guess_language(std::string_view text, const RecogniserRules& rules) {
+std::string guess_language(std::string_view text, const RecognizerRules& rules) {
   const Lexicon& words = rules.statement();
   const Lexicon::Id es = words.find("w:spanish"), en = words.find("w:english");
   int spanish = 0, english = 0;
@@ -24,7 +24,7 @@ std::string guess_language(std::string_view text, const RecogniserRules& rules) 
   return spanish > english ? "es" : "en";
 }
 
-std::string guess_currency(std::string_view text, const RecogniserRules& rules) {
+std::string guess_currency(std::string_view text, const RecognizerRules& rules) {
   const std::vector<Token> tokens = split_words(text);
   const auto& ids = rules.statement_marks().currencies;
   static constexpr std::array<std::string_view, 5> codes = {"USD", "CAD", "EUR", "GBP", "MXN"};
@@ -41,14 +41,14 @@ std::string guess_currency(std::string_view text, const RecogniserRules& rules) 
   return seen[best] > 0 ? std::string(codes[best]) : std::string();
 }
 
-bool mentions_idea(const MarkedText& m, const RecogniserRules& rules, std::string_view idea) {
+bool mentions_idea(const MarkedText& m, const RecognizerRules& rules, std::string_view idea) {
   const Lexicon::Id id = rules.statement().find(idea);
   return std::any_of(m.statement.begin(), m.statement.end(),
                      [&](const Mention& s) { return s.concept_id == id && s.match == Match::exact; });
 }
 
 /// The messages of a paper, newest first: quoted text is another message, and so is what follows "Original message".
-std::vector<int> messages_of(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+std::vector<int> messages_of(const std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   std::vector<int> message(rows.size(), 0);
   int below = 0;
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -67,7 +67,7 @@ struct Weight {
 };
 
 Weight weigh_message(const std::vector<PaperRow>& rows, const std::vector<int>& message, int which,
-                     const RecogniserRules& rules) {
+                     const RecognizerRules& rules) {
   Weight w;
   std::array<bool, 3> seen{};
   for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -85,7 +85,7 @@ Weight weigh_message(const std::vector<PaperRow>& rows, const std::vector<int>& 
 }
 
 /// The newest message that is an account of its own, else the one with most sums.
-void choose_message(std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+void choose_message(std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   const std::vector<int> message = messages_of(rows, rules);
   std::map<int, Weight> weights;
   for (const int m : message) weights[m] = {};
@@ -116,7 +116,7 @@ std::string shape(const std::string& text) {
 }
 
 /// A row that comes again without a sum is the head or foot of a page.
-void find_repeated(std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+void find_repeated(std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   std::map<std::string, int> seen;
   for (PaperRow& r : rows) {
     if (r.row.blank || r.row.rule || !r.fate.empty() || std::any_of(r.m.numbers.begin(), r.m.numbers.end(), is_strong))
@@ -139,7 +139,7 @@ std::string without_struck(const std::string& text) {
   return t;
 }
 
-bool counts_bare(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+bool counts_bare(const std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   int bare = 0, strong = 0;
   for (const PaperRow& r : rows) {
     if (r.row.blank || r.m.numbers.empty() || !r.fate.empty()) continue;
@@ -152,7 +152,7 @@ bool counts_bare(const std::vector<PaperRow>& rows, const RecogniserRules& rules
 }
 
 /// Rows that begin with their sum: most with a minus or decimals, which a list of counts has not.
-bool puts_sums_first(const std::vector<PaperRow>& rows, const RecogniserRules& rules) {
+bool puts_sums_first(const std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   int first = 0, telling = 0, last = 0;
   for (const PaperRow& r : rows) {
     if (r.row.blank || r.row.rule || r.m.numbers.empty() || !r.fate.empty()) continue;
@@ -184,18 +184,18 @@ std::size_t token_at(const MarkedText& m, std::uint32_t byte) {
                                   m.tokens.begin());
 }
 
-bool is_word_of(const Token& token, std::string_view idea, const RecogniserRules& rules) {
+bool is_word_of(const Token& token, std::string_view idea, const RecognizerRules& rules) {
   if (!token.word()) return false;
   const auto& ideas = rules.statement().ideas_of(token);
   return std::find(ideas.begin(), ideas.end(), rules.statement().find(idea)) != ideas.end();
 }
 
-bool is_closing_mark(const Token& token, const RecogniserRules& rules) {
+bool is_closing_mark(const Token& token, const RecognizerRules& rules) {
   if (!token.word()) return !token.number() && !token.is('%');
   return token.text.size() <= 3 && is_word_of(token, "w:closing", rules);
 }
 
-bool ends_row(const PaperRow& r, const Number& n, const RecogniserRules& rules) {
+bool ends_row(const PaperRow& r, const Number& n, const RecognizerRules& rules) {
   for (std::size_t t = n.last + 1u; t < r.m.tokens.size(); ++t)
     if (!is_closing_mark(r.m.tokens[t], rules)) return false;
   return true;
@@ -213,13 +213,13 @@ bool has_inner_stop(std::string_view t) {
   return false;
 }
 
-bool numbers_something(const MarkedText& m, const Mention& c, const RecogniserRules& rules) {
+bool numbers_something(const MarkedText& m, const Mention& c, const RecognizerRules& rules) {
   const auto& ideas = rules.charges().ideas_of(m.tokens[c.last]);
   return std::find(ideas.begin(), ideas.end(), rules.charge_marks().number) != ideas.end() &&
          c.last + 1u < m.tokens.size() && (m.tokens[c.last + 1u].number() || m.tokens[c.last + 1u].is('#'));
 }
 
-bool names_charge(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+bool names_charge(const MarkedText& m, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {
     if (c.first < first || c.last >= last || c.match == Match::shortened || numbers_something(m, c, rules) ||
         (c.match == Match::misspelt && m.tokens[c.first].text.size() < 6)) // too short to be sure
@@ -230,14 +230,14 @@ bool names_charge(const MarkedText& m, const RecogniserRules& rules, std::size_t
   });
 }
 
-bool names_thing(const MarkedText& m, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+bool names_thing(const MarkedText& m, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   return std::any_of(m.charge.begin(), m.charge.end(), [&](const Mention& c) {
     const Role role = rules.charges().at(c.concept_id).role;
     return c.first >= first && c.last < last && (role == Role::thing || role == Role::work);
   });
 }
 
-StatementPaper look_at_paper(std::string_view text, const RecogniserRules& rules, std::string_view language) {
+StatementPaper look_at_paper(std::string_view text, const RecognizerRules& rules, std::string_view language) {
   StatementPaper paper;
   paper.language = language.empty() ? guess_language(text, rules) : std::string(language);
   paper.style = number_style(text, paper.language == "es");

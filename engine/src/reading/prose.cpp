@@ -34,7 +34,7 @@ struct Joined {
 
 bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
 
-bool ends_sentence(const std::string& t, std::size_t i, const RecogniserRules& rules) {
+bool ends_sentence(const std::string& t, std::size_t i, const RecognizerRules& rules) {
   if (t[i] != '.' && t[i] != '!' && t[i] != '?') return false;
   if (i + 1 >= t.size()) return true;
   if (t[i + 1] != ' ') return false;
@@ -52,7 +52,7 @@ bool ends_sentence(const std::string& t, std::size_t i, const RecogniserRules& r
 class ProseReader {
 public:
   ProseReader(StatementPaper& paper, const std::vector<std::size_t>& rows, std::size_t section,
-              const RecogniserRules& rules, Entries& out)
+              const RecognizerRules& rules, Entries& out)
       : paper_(paper), rows_(rows), section_(section), rules_(rules), w_(rules.weights()), joined_(paper, rows),
         out_(out) {
     const std::string mended = mend_letters(joined_.text);
@@ -628,7 +628,7 @@ private:
   StatementPaper& paper_;
   const std::vector<std::size_t>& rows_;
   std::size_t section_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
   const ReadingWeights& w_;
   Joined joined_;
   MarkedText m_;
@@ -640,7 +640,7 @@ private:
 } // namespace
 
 void read_prose(StatementPaper& paper, const std::vector<std::size_t>& rows, std::size_t section,
-                const RecogniserRules& rules, Entries& out) {
+                const RecognizerRules& rules, Entries& out) {
   ProseReader(paper, rows, section, rules, out).run();
 }
 

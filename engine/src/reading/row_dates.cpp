@@ -28,7 +28,7 @@ TextPlace place_in(const PaperRow& l, const Number& n) {
 
 TextPlace place_in(const PaperRow& l) { return place_in(l, l.row.body, static_cast<std::uint32_t>(l.row.text.size())); }
 
-bool take_dates(const PaperRow& l, bool in_table, const RecogniserRules& rules, std::vector<ReadDate>& out) {
+bool take_dates(const PaperRow& l, bool in_table, const RecognizerRules& rules, std::vector<ReadDate>& out) {
   bool any = false;
   std::size_t from = 0;
   // Beside a sum it is the money that was sent.

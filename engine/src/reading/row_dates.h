@@ -14,6 +14,6 @@ TextPlace place_in(const PaperRow& row);
 
 /// Appends the dates of a row. One that begins the row, outside a table, is the statement's where no word says
 /// otherwise. Returns whether there were any.
-bool take_dates(const PaperRow& row, bool in_table, const RecogniserRules& rules, std::vector<ReadDate>& out);
+bool take_dates(const PaperRow& row, bool in_table, const RecognizerRules& rules, std::vector<ReadDate>& out);
 
 } // namespace wearline

@@ -8,7 +8,7 @@ namespace {
 
 class FigureFinder {
 public:
-  FigureFinder(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style, const RecogniserRules& rules)
+  FigureFinder(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style, const RecognizerRules& rules)
       : l_(row), columns_(columns), style_(style), rules_(rules) {}
 
   RowFigures run() const {
@@ -243,12 +243,12 @@ private:
   const PaperRow& l_;
   const std::optional<Columns>& columns_;
   SumStyle style_;
-  const RecogniserRules& rules_;
+  const RecognizerRules& rules_;
 };
 
 } // namespace
 
-std::size_t lone_number(const PaperRow& l, std::size_t cell, const RecogniserRules& rules) {
+std::size_t lone_number(const PaperRow& l, std::size_t cell, const RecognizerRules& rules) {
   const Cell& c = l.row.cells[cell];
   const std::size_t first = token_at(l.m, c.start), last = token_at(l.m, c.end);
   for (std::size_t k = 0; k < l.m.numbers.size(); ++k) {
@@ -267,7 +267,7 @@ bool is_sign_cell(const PaperRow& l, std::size_t cell) {
          t == "-$" || t == "+$";
 }
 
-bool has_words(const PaperRow& l, std::size_t first, std::size_t last, const RecogniserRules& rules) {
+bool has_words(const PaperRow& l, std::size_t first, std::size_t last, const RecognizerRules& rules) {
   for (std::size_t t = first; t < last; ++t)
     if (l.m.tokens[t].word() && !is_closing_mark(l.m.tokens[t], rules)) return true;
   return false;
@@ -305,7 +305,7 @@ void describe_by_cells(const PaperRow& l, RowFigures& p, const std::vector<std::
 }
 
 RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style,
-                      const RecogniserRules& rules) {
+                      const RecognizerRules& rules) {
   return FigureFinder(row, columns, style, rules).run();
 }
 

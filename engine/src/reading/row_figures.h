@@ -33,14 +33,14 @@ struct RowFigures {
 
 /// `columns`: of the table the row stands in, if one was headed.
 RowFigures figures_of(const PaperRow& row, const std::optional<Columns>& columns, SumStyle style,
-                      const RecogniserRules& rules);
+                      const RecognizerRules& rules);
 
 /// The number a cell holds, if it holds nothing else; `nowhere` otherwise.
-std::size_t lone_number(const PaperRow& row, std::size_t cell, const RecogniserRules& rules);
+std::size_t lone_number(const PaperRow& row, std::size_t cell, const RecognizerRules& rules);
 /// A cell with a sign alone: "-", "+", "$".
 bool is_sign_cell(const PaperRow& row, std::size_t cell);
 /// Words that say something among the tokens from `first` to `last` (exclusive).
-bool has_words(const PaperRow& row, std::size_t first, std::size_t last, const RecogniserRules& rules);
+bool has_words(const PaperRow& row, std::size_t first, std::size_t last, const RecognizerRules& rules);
 /// The description cut out of the row's text.
 std::string description_of(const PaperRow& row, const RowFigures& figures);
 /// Joins a piece of a description to what there is, without signs at its ends.

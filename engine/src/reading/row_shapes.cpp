@@ -9,14 +9,14 @@ namespace wearline {
 namespace {
 
 /// "total $160 so u get $540": the first of two sums is called something.
-bool account_word_first(const PaperRow& l, const RecogniserRules& rules) {
+bool account_word_first(const PaperRow& l, const RecognizerRules& rules) {
   const auto first = std::find_if(l.m.numbers.begin(), l.m.numbers.end(), is_strong);
   const LabelKind kind = label_of(l.m, rules, token_at(l.m, l.row.body), first->first);
   return kind == LabelKind::total || kind == LabelKind::deposit || kind == LabelKind::refund;
 }
 
 /// "stove 40.00, floor 30.00": a comma after a sum, and words before the next.
-bool strung(const PaperRow& l, const RecogniserRules& rules) {
+bool strung(const PaperRow& l, const RecognizerRules& rules) {
   for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
     const Number& n = l.m.numbers[k];
     const std::size_t t = n.last + 1u;
@@ -28,7 +28,7 @@ bool strung(const PaperRow& l, const RecogniserRules& rules) {
   return false;
 }
 
-bool ends_with_each(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+bool ends_with_each(const PaperRow& l, const Number& n, const RecognizerRules& rules) {
   for (std::size_t t = n.last + 1u; t < l.m.tokens.size(); ++t)
     if (l.m.tokens[t].word() && !is_word_of(l.m.tokens[t], "w:each", rules)) return false;
   return true;
@@ -44,7 +44,7 @@ bool sign_between(const PaperRow& l, std::size_t from, std::size_t to) {
 } // namespace
 
 bool reads_as_prose(const std::vector<PaperRow>& rows, std::size_t first, std::size_t last,
-                    const RecogniserRules& rules) {
+                    const RecognizerRules& rules) {
   std::size_t count = 0, wide = 0, items = 0, length = 0, sums = 0, ends = 0;
   bool inner_stop = false;
   for (std::size_t i = first; i < last; ++i) {
@@ -77,7 +77,7 @@ bool one_cell_rows(const std::vector<PaperRow>& rows, std::size_t first, std::si
                      [](const PaperRow& l) { return l.row.cells.size() == 1 && !l.row.tabular; });
 }
 
-bool is_sentence(const PaperRow& l, const RecogniserRules& rules) {
+bool is_sentence(const PaperRow& l, const RecognizerRules& rules) {
   if (l.row.bulleted || l.row.cells.size() > 1) return false;
   std::size_t sums = 0;
   for (const Number& n : l.m.numbers) sums += is_strong(n) && !n.rate && !n.after_equals;
@@ -91,7 +91,7 @@ bool is_sentence(const PaperRow& l, const RecogniserRules& rules) {
 }
 
 std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, std::size_t last,
-                          const RecogniserRules& rules) {
+                          const RecognizerRules& rules) {
   const PaperRow& head = rows[row];
   if (!head.row.bulleted || head.row.cells.size() > 1) return row + 1;
   if (!head.m.numbers.empty() && ends_row(head, head.m.numbers.back(), rules)) {
@@ -113,7 +113,7 @@ std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, st
   return stop && tokens > 14 ? end : row + 1;
 }
 
-std::optional<Product> product_of(const PaperRow& l, const RecogniserRules& rules) {
+std::optional<Product> product_of(const PaperRow& l, const RecognizerRules& rules) {
   for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
     const Number& count = l.m.numbers[k];
     const Number& price = l.m.numbers[k + 1];

@@ -7,18 +7,18 @@
 
 namespace wearline {
 
-bool mentions_word(const PaperRow& l, const RecogniserRules& rules, std::string_view id, std::size_t first,
+bool mentions_word(const PaperRow& l, const RecognizerRules& rules, std::string_view id, std::size_t first,
                    std::size_t last) {
   const Lexicon::Id wanted = rules.statement().find(id);
   return std::any_of(l.m.statement.begin(), l.m.statement.end(),
                      [&](const Mention& m) { return m.concept_id == wanted && m.first >= first && m.last < last; });
 }
 
-bool mentions_word(const PaperRow& l, const RecogniserRules& rules, std::string_view id) {
+bool mentions_word(const PaperRow& l, const RecognizerRules& rules, std::string_view id) {
   return mentions_word(l, rules, id, 0, l.m.tokens.size() + 1);
 }
 
-bool says_who(const PaperRow& l, const RecogniserRules& rules, std::size_t first, std::size_t last) {
+bool says_who(const PaperRow& l, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   for (const Mention& m : l.m.statement) {
     if (m.first < first || m.last >= last) continue;
     const std::string& id = rules.statement().at(m.concept_id).id;
@@ -29,19 +29,19 @@ bool says_who(const PaperRow& l, const RecogniserRules& rules, std::size_t first
   return false;
 }
 
-bool mentions_rent(const PaperRow& l, const RecogniserRules& rules) {
+bool mentions_rent(const PaperRow& l, const RecognizerRules& rules) {
   return std::any_of(l.m.charge.begin(), l.m.charge.end(),
                      [&](const Mention& m) { return rules.charges().at(m.concept_id).id == "rent"; });
 }
 
-bool is_tax(const PaperRow& l, const RowFigures& p, const RecogniserRules& rules) {
+bool is_tax(const PaperRow& l, const RowFigures& p, const RecognizerRules& rules) {
   const Lexicon::Id tax = rules.charges().find("tax");
   return std::any_of(l.m.charge.begin(), l.m.charge.end(), [&](const Mention& m) {
     return m.concept_id == tax && m.first >= p.label_first && m.last < p.label_last;
   });
 }
 
-bool is_credit(const PaperRow& l, const RowFigures& p, const RecogniserRules& rules) {
+bool is_credit(const PaperRow& l, const RowFigures& p, const RecognizerRules& rules) {
   const Lexicon::Id credit = rules.charges().find("mark:credit");
   for (std::size_t t = 0; t < l.m.tokens.size(); ++t) {
     const bool ours = (t >= p.label_first && t < p.label_last) || t >= p.tail_first || t > l.m.numbers[p.number].last;
@@ -56,12 +56,12 @@ bool is_credit(const PaperRow& l, const RowFigures& p, const RecogniserRules& ru
   return false;
 }
 
-bool is_free(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+bool is_free(const PaperRow& l, const Number& n, const RecognizerRules& rules) {
   return std::any_of(l.m.charge.begin(), l.m.charge.end(),
                      [&](const Mention& m) { return m.concept_id == rules.charge_marks().free && m.first > n.last; });
 }
 
-bool in_passing(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+bool in_passing(const PaperRow& l, const Number& n, const RecognizerRules& rules) {
   const Lexicon::Id id = rules.statement().find("w:in-passing");
   return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
     return s.concept_id == id && s.match == Match::exact && s.last < n.first && s.last + 6u > n.first &&
@@ -69,14 +69,14 @@ bool in_passing(const PaperRow& l, const Number& n, const RecogniserRules& rules
   });
 }
 
-bool is_denied(const PaperRow& l, const Number& n, const RecogniserRules& rules) {
+bool is_denied(const PaperRow& l, const Number& n, const RecognizerRules& rules) {
   const Lexicon::Id id = rules.statement().find("w:denied");
   return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
     return s.concept_id == id && s.match == Match::exact && s.first > n.last;
   });
 }
 
-bool names_own_charge(const PaperRow& l, const RecogniserRules& rules) {
+bool names_own_charge(const PaperRow& l, const RecognizerRules& rules) {
   const auto own = [&](std::size_t t) {
     return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
       const std::string& id = rules.statement().at(s.concept_id).id;
@@ -92,7 +92,7 @@ bool names_own_charge(const PaperRow& l, const RecogniserRules& rules) {
   });
 }
 
-bool tells_account(const PaperRow& l, const RecogniserRules& rules) {
+bool tells_account(const PaperRow& l, const RecognizerRules& rules) {
   if (l.row.bulleted || l.row.cells.size() > 1) return false;
   const auto sums = std::count_if(l.m.numbers.begin(), l.m.numbers.end(), [](const Number& n) {
     return can_be_sum(n) && !n.rate && (is_strong(n) || n.thousandths >= 20'000);
@@ -102,7 +102,7 @@ bool tells_account(const PaperRow& l, const RecogniserRules& rules) {
          (mentions_word(l, rules, "st:refund") || mentions_word(l, rules, "st:leaves")) && !names_own_charge(l, rules);
 }
 
-bool names_account_number(const PaperRow& l, const RecogniserRules& rules) {
+bool names_account_number(const PaperRow& l, const RecognizerRules& rules) {
   for (const Number& n : l.m.numbers) {
     if (!can_be_sum(n) || n.thousandths < 20'000) continue;
     for (const Mention& s : l.m.statement) {
@@ -118,7 +118,7 @@ bool names_account_number(const PaperRow& l, const RecogniserRules& rules) {
   return false;
 }
 
-std::vector<SumRole> heard_roles(const PaperRow& l, const RecogniserRules& rules) {
+std::vector<SumRole> heard_roles(const PaperRow& l, const RecognizerRules& rules) {
   static constexpr std::array<std::pair<std::string_view, SumRole>, 10> heard = {{{"st:total", SumRole::total},
                                                                                   {"st:makes", SumRole::total},
                                                                                   {"st:refund", SumRole::refund},
@@ -138,7 +138,7 @@ std::vector<SumRole> heard_roles(const PaperRow& l, const RecogniserRules& rules
   return out;
 }
 
-bool is_room(const PaperRow& l, const RecogniserRules& rules) {
+bool is_room(const PaperRow& l, const RecognizerRules& rules) {
   std::size_t words = 0, known = 0;
   std::vector<bool> place(l.m.tokens.size(), false);
   for (const Mention& m : l.m.charge)

@@ -26,7 +26,7 @@ bool only_measures(const std::string& unit) {
 
 bool Group::has(Lexicon::Id id) const { return std::find(ids.begin(), ids.end(), id) != ids.end(); }
 
-Sense::Sense(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const RecogniserRules& rules)
+Sense::Sense(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const RecognizerRules& rules)
     : t_(&tokens), mentions_(&mentions), rules_(&rules) {
   gather();
   number_clauses();

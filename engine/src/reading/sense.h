@@ -1,8 +1,8 @@
 #pragma once
-// What the words of one line stand for, how strongly each counts, and where it stands: the ground every judgement of a
+// What the words of one line stand for, how strongly each counts, and where it stands: the ground every judgment of a
 // line rests on.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 
 #include <array>
 #include <cstdint>
@@ -46,7 +46,7 @@ public:
   };
 
   /// Keeps references to its arguments.
-  Sense(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const RecogniserRules& rules);
+  Sense(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const RecognizerRules& rules);
 
   const std::vector<Group>& groups() const { return groups_; }
   bool has(Lexicon::Id id) const { return id < presence_.size() && presence_[id].factor > 0; }
@@ -78,7 +78,7 @@ private:
 
   const std::vector<Token>* t_;
   const std::vector<Mention>* mentions_;
-  const RecogniserRules* rules_;
+  const RecognizerRules* rules_;
   std::vector<Group> groups_;
   std::vector<std::uint16_t> clauses_;
   std::vector<Presence> presence_, raw_;

@@ -24,7 +24,7 @@ enum class ChargeRole : std::uint8_t { charge, credit, tax };
 
 struct ReadCharge {
   std::string text; ///< the description, wrapped lines joined, without the sum
-  Money amount;     ///< negative: in the tenant's favour
+  Money amount;     ///< negative: in the tenant's favor
   ChargeRole role = ChargeRole::charge;
   bool computed = false;         ///< the sum is count times price; only these are printed
   bool mended = false;           ///< read with letters taken for digits, because the paper's sums come out so

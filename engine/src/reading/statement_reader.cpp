@@ -204,7 +204,7 @@ Money ReadStatement::sum() const {
   return total_of;
 }
 
-ReadStatement read_text(std::string_view text, const RecogniserRules& rules, std::string_view language) {
+ReadStatement read_statement(std::string_view text, const RecognizerRules& rules, std::string_view language) {
   StatementPaper paper = look_at_paper(text, rules, language);
   Entries entries;
   read_rows(paper, rules, entries);

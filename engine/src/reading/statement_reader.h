@@ -8,7 +8,7 @@
 // No sum is ever made up: each is printed at the place given, or is the product of a count and a price printed side by
 // side, and then says so.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "reading/statement.h"
 
 #include <string_view>
@@ -16,6 +16,6 @@
 namespace wearline {
 
 /// Reads a statement. `language`: "en", "es", or empty: found from the words. Pure and total.
-ReadStatement read_text(std::string_view text, const RecogniserRules& rules, std::string_view language = {});
+ReadStatement read_statement(std::string_view text, const RecognizerRules& rules, std::string_view language = {});
 
 } // namespace wearline

@@ -15,7 +15,7 @@ void add_sum_roles(Entry& entry, LabelKind kind, Money value, const ReadingWeigh
 
 /// What else is known of a row that has the look of a charge.
 struct ChargeSigns {
-  bool credit = false;        ///< in the tenant's favour
+  bool credit = false;        ///< in the tenant's favor
   bool free = false;          ///< "no charge": its sum is nothing
   bool in_passing = false;    ///< its words make the sum a price
   bool denied = false;        ///< its words take the charge back

@@ -1,5 +1,5 @@
 #pragma once
-// Text as words, numbers and signs, each with its place in the text: the ground the reader and the recogniser stand on.
+// Text as words, numbers and signs, each with its place in the text: the ground the reader and the recognizer stand on.
 
 #include <cstdint>
 #include <string>
@@ -38,7 +38,7 @@ std::vector<Token> split_words(std::string_view line);
 /// "pared". Endings only, of English and Spanish; for matching, never for show.
 std::string root(std::string_view folded_word);
 
-/// Edits (insert, delete, change, swap of neighbours) that make one word the other, or `most + 1` if more than `most`.
+/// Edits (insert, delete, change, swap of neighbors) that make one word the other, or `most + 1` if more than `most`.
 /// At most 24 letters.
 unsigned edit_distance(std::string_view a, std::string_view b, unsigned most);
 

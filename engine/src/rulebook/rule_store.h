@@ -7,7 +7,7 @@
 #include "law/holidays.h"
 #include "law/pack.h"
 #include "law/registry.h"
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "wear/rules.h"
 #include "wording/wording.h"
 
@@ -23,7 +23,7 @@ struct Hazard {
   std::vector<std::string> at;    ///< things, or faults as "element/finding", it is shown at
   std::vector<std::string> stop;  ///< those of them that are left to a licensed worker
   std::vector<std::string> words; ///< words of a charge that point to it, in small letters
-  Localised text;
+  Localized text;
 };
 
 /// True if one of `places` is this thing, or this fault of it.
@@ -35,18 +35,18 @@ bool concerns(const Hazard& hazard, std::string_view element, std::string_view f
 struct NamedGuide {
   std::string source; ///< "wear:hud-5c"
   std::string place;  ///< "US", "US-CA": the start of a jurisdiction's code
-  Localised name;
+  Localized name;
 };
 
-/// Fixed words that a statute wants in a paper, for the places of `place` under the paper rule `rule`.
+/// Fixed words that a statute wants in a paper, for the places of `place` under the document rule `rule`.
 struct FixedWords {
   std::string place, rule, cite, read;
-  Localised text; ///< with the places {sum}, {reasons} and {landlordAddress}
+  Localized text; ///< with the places {sum}, {reasons} and {landlordAddress}
 };
 
 /// Who decides about a deposit.
 struct Forum {
-  Localised name;
+  Localized name;
   bool court = false;
 };
 
@@ -62,7 +62,8 @@ struct LetterRules {
   std::map<std::string, std::string, std::less<>> shows; ///< element id: what else to ask for ("letter.show.<...>")
   std::map<std::string, Forum, std::less<>> forums;      ///< by jurisdiction, where it is not small claims court
   using Phrases = std::map<std::string, std::vector<std::string>, std::less<>>; ///< by language
-  Phrases easing; ///< words by which a sentence of law eases it for the other side, or is a duty of the sender's own
+  Phrases
+      easing; ///< words by which a sentence of law eases it for the other side, or is a deadline of the sender's own
   Phrases wear_words; ///< words by which a charge names ordinary wear itself
 };
 
@@ -75,11 +76,11 @@ struct Rules {
   std::vector<std::string> always_cautions;
   std::vector<Hazard> hazards;
   LetterRules letters;
-  std::map<std::string, Localised, std::less<>> place_names;
+  std::map<std::string, Localized, std::less<>> place_names;
   std::map<std::string, Wording, std::less<>> wording; ///< by language
   CaseNames names;
   Registry registry;
-  RecogniserRules recogniser;
+  RecognizerRules recognizer;
   Holidays holidays;
   /// Federal and local rules as they came, by id, with the place they belong to, and their sentences in Spanish.
   struct Layer {

@@ -50,7 +50,7 @@ Faults load_audit(Rules& rules, std::string_view json) {
       rule.weaker = clash_side(f, "weaker");
       rule.stronger = clash_side(f, "stronger");
       rule.doubt_only = f.flag("doubtOnly", false);
-      rule.text = f.localised("text");
+      rule.text = f.localized("text");
       f.ignore({"source"});
       f.done();
       rules.audit.clashes.push_back(std::move(rule));
@@ -71,7 +71,7 @@ Faults load_hazards(Rules& rules, std::string_view json) {
       hazard.at = f.texts("at");
       hazard.stop = f.texts("stop");
       hazard.words = f.texts("words");
-      hazard.text = f.required_localised("text");
+      hazard.text = f.required_localized("text");
       f.ignore({"source", "builtBefore"});
       f.done();
       rules.hazards.push_back(std::move(hazard));
@@ -108,12 +108,12 @@ Faults load_letters(Rules& rules, std::string_view json) {
     letters.settled_percent = letter_number(root, "settledPercent");
     letters.smallest_sum = Money::cents(letter_number(root, "smallestSum") * 100);
     for (Fields& f : root.objects("guides")) {
-      letters.guides.push_back({f.required_text("source"), f.required_text("place"), f.localised("name")});
+      letters.guides.push_back({f.required_text("source"), f.required_text("place"), f.localized("name")});
       f.done();
     }
     for (Fields& f : root.objects("fixedWords")) {
       letters.fixed_words.push_back({f.required_text("place"), f.required_text("rule"), f.required_text("cite"),
-                                     f.required_text("read"), f.localised("text")});
+                                     f.required_text("read"), f.localized("text")});
       f.done();
     }
     for (Fields& f : root.objects("shows")) {
@@ -122,7 +122,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("forums")) {
       const std::string place = f.required_text("place");
-      letters.forums[place] = {f.localised("name"), f.yes_no("court").value_or(false)};
+      letters.forums[place] = {f.localized("name"), f.yes_no("court").value_or(false)};
       f.done();
     }
     read_phrases(root, "easing", letters.easing);
@@ -136,7 +136,7 @@ void read_places(Fields& root, std::string_view name, NameSet& set, Rules& rules
   Fields each(*places, root.pointer(name), root.faults());
   for (const auto& item : places->items()) {
     set.add(item.key());
-    rules.place_names[item.key()] = each.required_localised(item.key());
+    rules.place_names[item.key()] = each.required_localized(item.key());
   }
 }
 
@@ -178,7 +178,7 @@ void name_things(Rules& rules) {
   take(names.causes, rules.wear.causes);
   take(names.landlord_factors, rules.wear.landlord_factors);
   names.methods = {};
-  for (const WorthMethod& method : rules.lives.methods) names.methods.add(method.id);
+  for (const DepreciationMethod& method : rules.lives.methods) names.methods.add(method.id);
   names.life_sources = {};
   for (const LifeRow& row : rules.lives.rows) names.life_sources.add(std::string_view(row.source->id).substr(5));
 }
@@ -263,8 +263,8 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     return faults;
   }
   if (path == "facts.json") return named(load_facts(rules.registry, json), rules);
-  if (path == "duties.json") return load_duties(rules.registry, json);
-  if (path == "papers.json") return named(load_papers(rules.registry, json), rules);
+  if (path == "duties.json") return load_deadlines(rules.registry, json);
+  if (path == "papers.json") return named(load_documents(rules.registry, json), rules);
   if (starts(path, "holidays/")) return rules.holidays.add(stem(path), json);
   if (starts(path, "law/")) return add_pack(rules, stem(path), json);
   if (starts(path, "law-layers/")) return add_layer(rules, stem(path), json);
@@ -281,7 +281,7 @@ Faults add_file(Rules& rules, std::string_view path, std::string_view json) {
     const std::string_view rest = path.substr(8);
     return load_wording(rules.wording[std::string(rest.substr(0, rest.find('/')))], json);
   }
-  if (starts(path, "recogniser/")) return add_recogniser_file(rules.recogniser, path.substr(11), json);
+  if (starts(path, "recogniser/")) return add_recognizer_file(rules.recognizer, path.substr(11), json);
   return {{"unknown-file", "", "The engine has no use for a rules file of this name.", ""}};
 }
 
@@ -323,8 +323,8 @@ Rulebook::Rulebook(Rulebook&&) noexcept = default;
 Rulebook& Rulebook::operator=(Rulebook&&) noexcept = default;
 
 namespace {
-/// What must be loaded first: duties name facts, packs name all three registries, their translations name the rules of
-/// a pack.
+/// What must be loaded first: deadlines name facts, packs name all three registries, their translations name the rules
+/// of a pack.
 int turn_of(std::string_view path) {
   if (path == "facts.json") return 0;
   if (path == "duties.json") return 1;

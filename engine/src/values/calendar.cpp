@@ -6,8 +6,8 @@
 namespace wearline {
 
 static_assert(std::is_same_v<Day, date::sys_days> && std::is_same_v<days, date::days>);
-static_assert(first_day == date::sys_days(date::year{1900} / 1 / 1) &&
-              last_day == date::sys_days(date::year{2199} / 12 / 31));
+static_assert(min_day == date::sys_days(date::year{1900} / 1 / 1) &&
+              max_day == date::sys_days(date::year{2199} / 12 / 31));
 
 namespace {
 /// Reads exactly `digits` digits at `at` and moves on; -1 where there are not that many.
@@ -20,7 +20,7 @@ int number(std::string_view text, std::size_t& at, int digits) {
   return value;
 }
 
-bool in_bounds(Day day) { return day >= first_day && day <= last_day; }
+bool in_bounds(Day day) { return day >= min_day && day <= max_day; }
 
 /// "2019", "2019-06" or "2019-06-14", whole.
 std::optional<DaySpan> parse_calendar_date(std::string_view text) {
@@ -42,7 +42,7 @@ std::optional<DaySpan> parse_calendar_date(std::string_view text) {
   return DaySpan{date::sys_days(ymd), date::sys_days(ymd)};
 }
 
-Day bounded(Day day) { return day < first_day ? first_day : day > last_day ? last_day : day; }
+Day bounded(Day day) { return day < min_day ? min_day : day > max_day ? max_day : day; }
 } // namespace
 
 std::optional<Day> parse_day(std::string_view text) {
@@ -82,8 +82,8 @@ int whole_months(Day from, Day to) {
 }
 
 Day DaySpan::likely() const {
-  if (earliest == first_day) return latest;
-  if (latest == last_day) return earliest;
+  if (earliest == min_day) return latest;
+  if (latest == max_day) return earliest;
   return earliest + (latest - earliest) / 2;
 }
 

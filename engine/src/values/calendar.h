@@ -19,11 +19,11 @@ int whole_months(Day from, Day to);
 /// What is known of a day: it lies from `earliest` to `latest`, both inclusive. Open ends are `first_day` and
 /// `last_day`.
 struct DaySpan {
-  Day earliest = first_day;
-  Day latest = last_day;
+  Day earliest = min_day;
+  Day latest = max_day;
 
   constexpr bool known() const { return earliest == latest; }
-  constexpr bool open() const { return earliest == first_day || latest == last_day; }
+  constexpr bool open() const { return earliest == min_day || latest == max_day; }
   /// The middle of the span; of a half-open span its closed end. The engine's likely day.
   Day likely() const;
   friend constexpr bool operator==(const DaySpan&, const DaySpan&) = default;

@@ -7,7 +7,7 @@
 namespace wearline {
 
 /// Text in the two languages of the tool; Spanish falls back on English.
-struct Localised {
+struct Localized {
   std::string en, es;
   const std::string& in(std::string_view language) const { return language == "es" && !es.empty() ? es : en; }
   bool empty() const { return en.empty(); }

@@ -1,5 +1,5 @@
 #pragma once
-// The rules the judgement of lines reads: the wear guide and the tables of useful lives, loaded into typed values.
+// The rules the judgment of lines reads: the wear guide and the tables of useful lives, loaded into typed values.
 
 #include "values/names.h"
 #include "values/reference.h"
@@ -20,15 +20,15 @@ using ReferenceBook = std::map<std::string, Reference, std::less<>>;
 /// Something a person chooses from a list.
 struct Choice {
   std::string id;
-  Localised label;
+  Localized label;
   References sources;
 };
 
 /// Papers to ask for, for findings ("element/finding", "element/*", "*/finding"), or for what a remedy usually needs.
 struct AskRule {
   std::vector<std::string> places;
-  std::string remedy;              ///< not empty: for every finding with this remedy that no other rule names
-  std::vector<std::size_t> papers; ///< positions
+  std::string remedy;                 ///< not empty: for every finding with this remedy that no other rule names
+  std::vector<std::size_t> documents; ///< positions
 };
 
 struct WearGuide {
@@ -40,7 +40,7 @@ struct WearGuide {
       by_hours;                                            ///< "element/finding", or "*/finding"
   std::map<std::string, Lean, std::less<>> leans_in_lease; ///< the same, or "element/*"
 
-  std::vector<Paper> papers; ///< what findings ask for; loaded once and not moved while findings point to it
+  std::vector<Document> documents; ///< what findings ask for; loaded once and not moved while findings point to it
   std::vector<AskRule> ask_rules;
 
   const Element* element(std::string_view id) const;

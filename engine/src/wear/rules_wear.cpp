@@ -50,7 +50,7 @@ std::vector<Choice> read_choices(Fields& root, std::string_view name, std::strin
   for (Fields& f : root.objects(name)) {
     Choice choice;
     choice.id = f.required_text("id");
-    choice.label = f.localised("label");
+    choice.label = f.localized("label");
     choice.sources = read_sources(f, "source", prefix, book);
     f.ignore({"description", "note", "text"});
     f.done();
@@ -60,9 +60,12 @@ std::vector<Choice> read_choices(Fields& root, std::string_view name, std::strin
 }
 
 const std::initializer_list<std::pair<std::string_view, Verdict>> verdict_words = {
-    {"wear", Verdict::ordinary_wear},          {"damage", Verdict::chargeable_damage},
-    {"landlord-side", Verdict::landlord_side}, {"already-there", Verdict::already_there},
-    {"depends", Verdict::cannot_tell},         {"cannot-tell", Verdict::cannot_tell}};
+    {"wear", Verdict::ordinary_wear},
+    {"damage", Verdict::chargeable_damage},
+    {"landlord-side", Verdict::landlord_responsibility},
+    {"already-there", Verdict::pre_existing},
+    {"depends", Verdict::undetermined},
+    {"cannot-tell", Verdict::undetermined}};
 
 Turn read_turn(Fields& f, const ReferenceBook& book) {
   Turn turn;
@@ -77,9 +80,9 @@ Turn read_turn(Fields& f, const ReferenceBook& book) {
     turn.test.past_life = test->yes_no("itemPastLife");
     test->done();
   }
-  turn.verdict = f.word("verdict", verdict_words, Verdict::cannot_tell);
+  turn.verdict = f.word("verdict", verdict_words, Verdict::undetermined);
   turn.sources = read_sources(f, "source", "wear:", book);
-  turn.text = f.localised("text");
+  turn.text = f.localized("text");
   f.ignore({"note"});
   f.done();
   return turn;
@@ -88,14 +91,14 @@ Turn read_turn(Fields& f, const ReferenceBook& book) {
 Finding read_finding(Fields& f, const ReferenceBook& book) {
   Finding finding;
   finding.id = f.required_text("id");
-  finding.label = f.localised("label");
-  finding.description = f.localised("description");
-  finding.ask = f.localised("ask");
+  finding.label = f.localized("label");
+  finding.description = f.localized("description");
+  finding.ask = f.localized("ask");
   finding.usual = f.word<Usual>(
       "verdict", {{"wear", Usual::wear}, {"damage", Usual::damage}, {"depends", Usual::depends}}, Usual::depends);
   finding.lean =
       f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
-  finding.ages = f.flag("ages", false);
+  finding.depreciates = f.flag("ages", false);
   finding.remedy = f.text("remedy");
   finding.life_class = f.text("life");
   finding.sources = read_sources(f, "source", "wear:", book);
@@ -104,8 +107,8 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
     const auto found = book.find("wear:" + c.required_text("source"));
     if (found == book.end()) c.fault("unknown-source", "source", "This is not a source of this file.");
     else conflict.source = &found->second;
-    conflict.verdict = c.word("verdict", verdict_words, Verdict::cannot_tell);
-    conflict.text = c.localised("text");
+    conflict.verdict = c.word("verdict", verdict_words, Verdict::undetermined);
+    conflict.text = c.localized("text");
     c.done();
     if (conflict.source) finding.conflicts.push_back(std::move(conflict));
   }
@@ -124,15 +127,15 @@ Element read_element(Fields& f, const ReferenceBook& book) {
   element.id = f.required_text("id");
   element.group = f.text("group");
   element.kind = f.text("kind");
-  element.label = f.localised("label");
-  element.covers = f.localised("covers");
+  element.label = f.localized("label");
+  element.covers = f.localized("covers");
   element.about_condition = f.flag("aboutCondition", true);
   element.life_class = f.text("life");
-  if (auto seam = f.object("seam")) {
-    element.seam_unit = seam->text("unit");
-    element.seam_text = seam->localised("text");
-    seam->ignore({"source", "note"});
-    seam->done();
+  if (auto repairable_area = f.object("seam")) {
+    element.repairable_area_unit = repairable_area->text("unit");
+    element.repairable_area_text = repairable_area->localized("text");
+    repairable_area->ignore({"source", "note"});
+    repairable_area->done();
   }
   for (Fields& each : f.objects("findings")) element.findings.push_back(read_finding(each, book));
   f.ignore({"note"});
@@ -170,40 +173,42 @@ LifeDefault read_default(Fields& f, const ReferenceBook& book) {
   d.low = read_life(f, "lowMonths", d.likely);
   d.high = read_life(f, "highMonths", d.likely);
   d.sources = read_sources(f, "sources", "life:", book);
-  d.why = f.localised("why");
+  d.why = f.localized("why");
   f.ignore({"note"});
   f.done();
   return d;
 }
 
-WorthMethod read_method(Fields& f, const ReferenceBook& book) {
-  WorthMethod m;
+DepreciationMethod read_method(Fields& f, const ReferenceBook& book) {
+  DepreciationMethod m;
   m.id = f.required_text("id");
-  m.label = f.localised("label");
-  m.text = f.localised("text");
+  m.label = f.localized("label");
+  m.text = f.localized("text");
   m.life_class = f.text("class");
   m.region = f.text("region");
-  m.use = f.word<WorthMethod::Use>("use",
-                                   {{"default", WorthMethod::Use::by_default},
-                                    {"region", WorthMethod::Use::in_region},
-                                    {"named-only", WorthMethod::Use::when_named}},
-                                   WorthMethod::Use::when_named);
-  m.unit = f.word<WorthMethod::Unit>(
-      "unit", {{"day", WorthMethod::Unit::day}, {"month", WorthMethod::Unit::month}, {"year", WorthMethod::Unit::year}},
-      WorthMethod::Unit::day);
+  m.use = f.word<DepreciationMethod::Use>("use",
+                                          {{"default", DepreciationMethod::Use::by_default},
+                                           {"region", DepreciationMethod::Use::in_region},
+                                           {"named-only", DepreciationMethod::Use::when_named}},
+                                          DepreciationMethod::Use::when_named);
+  m.unit = f.word<DepreciationMethod::Unit>("unit",
+                                            {{"day", DepreciationMethod::Unit::day},
+                                             {"month", DepreciationMethod::Unit::month},
+                                             {"year", DepreciationMethod::Unit::year}},
+                                            DepreciationMethod::Unit::day);
   m.age_at_move_in = f.text("ageAt") == "move-in";
-  if (f.get("bands")) m.kind = WorthMethod::Kind::stay_bands;
-  else if (f.get("rows")) m.kind = WorthMethod::Kind::grace_abatement;
-  else if (f.get("percent")) m.kind = WorthMethod::Kind::residual;
+  if (f.get("bands")) m.kind = DepreciationMethod::Kind::stay_bands;
+  else if (f.get("rows")) m.kind = DepreciationMethod::Kind::grace_abatement;
+  else if (f.get("percent")) m.kind = DepreciationMethod::Kind::residual;
   for (Fields& b : f.objects("bands")) {
-    WorthMethod::Band band;
+    DepreciationMethod::Band band;
     band.under_months = read_long(b, "underMonths");
     band.share = read_share(b, "share", Share::none());
     b.done();
     m.bands.push_back(band);
   }
   for (Fields& g : f.objects("rows")) {
-    WorthMethod::Grace grace;
+    DepreciationMethod::Grace grace;
     grace.life_class = g.required_text("class");
     grace.quality = g.text("quality");
     grace.grace_months = read_long(g, "graceMonths").value_or(0);
@@ -220,25 +225,34 @@ WorthMethod read_method(Fields& f, const ReferenceBook& book) {
   return m;
 }
 
-const std::initializer_list<std::pair<std::string_view, Nature>> nature_words = {
-    {"materials", Nature::materials}, {"labour", Nature::labour},     {"repair-labour", Nature::repair_labour},
-    {"treatment", Nature::treatment}, {"cleaning", Nature::cleaning}, {"disposal", Nature::disposal},
-    {"delivery", Nature::delivery},   {"tax", Nature::tax},           {"call-out", Nature::call_out},
-    {"mark-up", Nature::mark_up},     {"other", Nature::other}};
+const std::initializer_list<std::pair<std::string_view, CostComponent>> component_words = {
+    {"materials", CostComponent::materials},
+    {"labour", CostComponent::labor},
+    {"repair-labour", CostComponent::repair_labor},
+    {"treatment", CostComponent::treatment},
+    {"cleaning", CostComponent::cleaning},
+    {"disposal", CostComponent::disposal},
+    {"delivery", CostComponent::delivery},
+    {"tax", CostComponent::tax},
+    {"call-out", CostComponent::call_out},
+    {"mark-up", CostComponent::mark_up},
+    {"other", CostComponent::other}};
 
 PartRule read_part_rule(Fields& f, const ReferenceBook& book) {
   PartRule rule;
-  rule.nature = f.word("nature", nature_words, Nature::other);
-  const Json* ages = f.get("ages");
-  if (ages && ages->is_boolean()) rule.ages = *ages->get_ptr<const bool*>() ? PartRule::Ages::yes : PartRule::Ages::no;
+  rule.component = f.word("nature", component_words, CostComponent::other);
+  const Json* depreciates = f.get("ages");
+  if (depreciates && depreciates->is_boolean())
+    rule.depreciates = *depreciates->get_ptr<const bool*>() ? PartRule::Depreciates::yes : PartRule::Depreciates::no;
   else
-    rule.ages = f.word<PartRule::Ages>(
-        "ages", {{"follows-remedy", PartRule::Ages::yes}, {"follows-whole", PartRule::Ages::with_the_whole}},
-        PartRule::Ages::no);
+    rule.depreciates = f.word<PartRule::Depreciates>(
+        "ages",
+        {{"follows-remedy", PartRule::Depreciates::yes}, {"follows-whole", PartRule::Depreciates::with_the_whole}},
+        PartRule::Depreciates::no);
   rule.by_area = f.text("share") == "area";
   rule.doubtful = f.flag("doubtful", false);
   rule.sources = read_sources(f, "source", "life:", book);
-  rule.text = f.localised("text");
+  rule.text = f.localized("text");
   f.ignore({"note"});
   f.done();
   return rule;
@@ -281,8 +295,8 @@ int closeness(std::string_view rule, std::string_view element, std::string_view 
   return (e != "*") * 2 + (f != "*");
 }
 
-/// The papers of the rule that names the finding most closely.
-std::vector<const Paper*> papers_for(const WearGuide& guide, const Element& element, const Finding& finding) {
+/// The documents of the rule that names the finding most closely.
+std::vector<const Document*> documents_for(const WearGuide& guide, const Element& element, const Finding& finding) {
   const AskRule* best = nullptr;
   int closest = 0;
   for (const AskRule& rule : guide.ask_rules) {
@@ -293,9 +307,9 @@ std::vector<const Paper*> papers_for(const WearGuide& guide, const Element& elem
         best = &rule;
       }
   }
-  std::vector<const Paper*> out;
+  std::vector<const Document*> out;
   if (best)
-    for (const std::size_t at : best->papers) out.push_back(&guide.papers[at]);
+    for (const std::size_t at : best->documents) out.push_back(&guide.documents[at]);
   return out;
 }
 
@@ -309,7 +323,7 @@ void mark_findings(WearGuide& guide) {
           return p == place || p == "*/" + finding.id || p == element.id + "/*";
         });
       };
-      finding.ask_for = papers_for(guide, element, finding);
+      finding.ask_for = documents_for(guide, element, finding);
       finding.small_mark = listed(guide.small_marks);
       finding.gradual = listed(guide.gradual);
       finding.by_days = listed(guide.by_days);
@@ -357,7 +371,7 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
     weight.least = read_share(f, "least", Share::none());
     weight.likely = read_share(f, "likely", Share::none());
     weight.most = read_share(f, "most", Share::none());
-    weight.papers = f.texts("papers");
+    weight.documents = f.texts("papers");
     weight.not_for = f.texts("notFor");
     weight.sources = read_sources(f, "source", "weight:", sources);
     if (given[ground]) f.fault("duplicate-id", "id", "This weight stands twice.");
@@ -393,10 +407,10 @@ Faults load_ask_for(WearGuide& guide, std::string_view json) {
   if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
   Faults faults;
   Fields root(std::get<Json>(parsed), "", faults);
-  guide.papers.clear();
+  guide.documents.clear();
   guide.ask_rules.clear();
   for (Fields& f : root.objects("papers")) {
-    guide.papers.push_back({f.required_text("id"), f.localised("text")});
+    guide.documents.push_back({f.required_text("id"), f.localized("text")});
     f.done();
   }
   for (const char* list : {"findings", "usual"})
@@ -406,9 +420,10 @@ Faults load_ask_for(WearGuide& guide, std::string_view json) {
       rule.remedy = f.text("remedy");
       for (const std::string& id : f.texts("ask")) {
         const auto found =
-            std::find_if(guide.papers.begin(), guide.papers.end(), [&](const Paper& p) { return p.id == id; });
-        if (found == guide.papers.end()) f.fault("unknown-name", "ask", "\"" + id + "\" is not a paper of this file.");
-        else rule.papers.push_back(static_cast<std::size_t>(found - guide.papers.begin()));
+            std::find_if(guide.documents.begin(), guide.documents.end(), [&](const Document& p) { return p.id == id; });
+        if (found == guide.documents.end())
+          f.fault("unknown-name", "ask", "\"" + id + "\" is not a paper of this file.");
+        else rule.documents.push_back(static_cast<std::size_t>(found - guide.documents.begin()));
       }
       f.done();
       guide.ask_rules.push_back(std::move(rule));
@@ -458,26 +473,26 @@ Faults load_lives(LifeTables& tables, ReferenceBook& sources, std::string_view j
     tables.conditions.push_back(std::move(rule));
   }
   for (Fields& f : root.objects("labourPolicy")) {
-    LabourPolicy policy;
+    LaborPolicy policy;
     policy.region = f.required_text("region");
-    policy.ages = f.flag("installationLabourAges", true);
+    policy.depreciates = f.flag("installationLabourAges", true);
     policy.sources = read_sources(f, "source", "life:", sources);
     policy.settled = std::any_of(policy.sources.begin(), policy.sources.end(),
                                  [](const Reference* r) { return r->read != "practice"; });
-    policy.text = f.localised("text");
+    policy.text = f.localized("text");
     f.ignore({"note"});
     f.done();
-    tables.labour_policies.push_back(std::move(policy));
+    tables.labor_policies.push_back(std::move(policy));
   }
   for (Fields& f : root.objects("labourRates")) {
-    LabourRate rate;
+    LaborRate rate;
     rate.region = f.required_text("region");
     rate.cleaning = f.word<bool>("work", {{"cleaning", true}, {"repair", false}}, false);
     rate.most = f.money("most").value_or(Money());
     rate.sources = read_sources(f, "source", "life:", sources);
     f.ignore({"note"});
     f.done();
-    tables.labour_rates.push_back(std::move(rate));
+    tables.labor_rates.push_back(std::move(rate));
   }
   root.ignore({"about", "classes"});
   root.done();

@@ -6,10 +6,10 @@ namespace wearline {
 
 namespace {
 
-Age in_unit(Age age, WorthMethod::Unit unit) {
-  if (unit == WorthMethod::Unit::day) return age;
+Age in_unit(Age age, DepreciationMethod::Unit unit) {
+  if (unit == DepreciationMethod::Unit::day) return age;
   const std::int64_t whole = age.num / age.den;
-  return Age::months(unit == WorthMethod::Unit::month ? whole : whole / 12 * 12);
+  return Age::months(unit == DepreciationMethod::Unit::month ? whole : whole / 12 * 12);
 }
 
 Share clipped(__int128 num, __int128 den, Share floor) {
@@ -25,15 +25,16 @@ Share straight_line(Life life, Age age, Share floor) {
   return clipped(span - age.num, span, floor);
 }
 
-Share by_stay(const WorthMethod& method, Age stay) {
+Share by_stay(const DepreciationMethod& method, Age stay) {
   for (const auto& band : method.bands)
     if (!band.under_months || stay < Age::months(*band.under_months)) return band.share;
   return Share::none();
 }
 
 /// A thing of the class, of this quality where the row tells.
-const WorthMethod::Grace* grace_of(const WorthMethod& method, std::string_view life_class, std::string_view quality) {
-  const WorthMethod::Grace* any = nullptr;
+const DepreciationMethod::Grace* grace_of(const DepreciationMethod& method, std::string_view life_class,
+                                          std::string_view quality) {
+  const DepreciationMethod::Grace* any = nullptr;
   for (const auto& grace : method.graces) {
     if (grace.life_class != life_class) continue;
     if (grace.quality == quality) return &grace;
@@ -42,7 +43,7 @@ const WorthMethod::Grace* grace_of(const WorthMethod& method, std::string_view l
   return any;
 }
 
-Share by_grace(const WorthMethod::Grace& grace, Age age) {
+Share by_grace(const DepreciationMethod::Grace& grace, Age age) {
   const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
   if (over <= 0) return Share::whole();
   const __int128 whole = static_cast<__int128>(1200) * age.den;
@@ -50,16 +51,16 @@ Share by_grace(const WorthMethod::Grace& grace, Age age) {
 }
 
 /// The share left for one life and one age.
-Share left(const WorthMethod& method, const WorthMethod::Grace* grace, Life life, Age age) {
+Share remaining(const DepreciationMethod& method, const DepreciationMethod::Grace* grace, Life life, Age age) {
   age = in_unit(age, method.unit);
   switch (method.kind) {
-  case WorthMethod::Kind::stay_bands:
+  case DepreciationMethod::Kind::stay_bands:
     return by_stay(method, age);
-  case WorthMethod::Kind::grace_abatement:
+  case DepreciationMethod::Kind::grace_abatement:
     return grace ? by_grace(*grace, age) : Share::whole();
-  case WorthMethod::Kind::residual:
+  case DepreciationMethod::Kind::residual:
     return straight_line(life, age, Share{method.residual_percent, 100});
-  case WorthMethod::Kind::straight_line:
+  case DepreciationMethod::Kind::straight_line:
     break;
   }
   return straight_line(life, age, Share::none());
@@ -75,29 +76,29 @@ Age age_between(Day installed, Day day) {
   return {months * in_month + (day - from).count(), in_month};
 }
 
-const WorthMethod* LifeTables::method(std::string_view id) const {
-  for (const WorthMethod& m : methods)
+const DepreciationMethod* LifeTables::method(std::string_view id) const {
+  for (const DepreciationMethod& m : methods)
     if (m.id == id) return &m;
   return nullptr;
 }
 
-const PartRule* LifeTables::part(Nature nature) const {
+const PartRule* LifeTables::part(CostComponent component) const {
   for (const PartRule& p : parts)
-    if (p.nature == nature) return &p;
+    if (p.component == component) return &p;
   return nullptr;
 }
 
-const LabourPolicy* LifeTables::labour_policy(std::string_view place) const {
-  const LabourPolicy* best = nullptr;
-  for (const LabourPolicy& p : labour_policies)
+const LaborPolicy* LifeTables::labor_policy(std::string_view place) const {
+  const LaborPolicy* best = nullptr;
+  for (const LaborPolicy& p : labor_policies)
     if (inside(place, p.region) &&
         (!best || best->region == "*" || (p.region != "*" && p.region.size() > best->region.size())))
       best = &p;
   return best;
 }
 
-const LabourRate* LifeTables::labour_rate(std::string_view place, bool cleaning) const {
-  for (const LabourRate& r : labour_rates)
+const LaborRate* LifeTables::labor_rate(std::string_view place, bool cleaning) const {
+  for (const LaborRate& r : labor_rates)
     if (r.cleaning == cleaning && inside(place, r.region)) return &r;
   return nullptr;
 }
@@ -167,42 +168,44 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
   return choice;
 }
 
-bool covers(const WorthMethod& method, std::string_view life_class) {
-  if (method.kind == WorthMethod::Kind::grace_abatement) return grace_of(method, life_class, {}) != nullptr;
+bool covers(const DepreciationMethod& method, std::string_view life_class) {
+  if (method.kind == DepreciationMethod::Kind::grace_abatement) return grace_of(method, life_class, {}) != nullptr;
   return method.life_class.empty() || method.life_class == life_class;
 }
 
-Share share_left_at(const WorthMethod& method, std::string_view life_class, std::string_view quality, Life life,
-                    Age age) {
-  return left(method, grace_of(method, life_class, quality), life, age);
+Share remaining_share_at(const DepreciationMethod& method, std::string_view life_class, std::string_view quality,
+                         Life life, Age age) {
+  return remaining(method, grace_of(method, life_class, quality), life, age);
 }
 
-ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
-                      const Range<Life>& life, const Ages& ages) {
-  const WorthMethod::Grace* const grace = grace_of(method, life_class, quality);
-  if (method.kind == WorthMethod::Kind::stay_bands) {
-    if (!ages.move_in) return {Share::none(), {1, 2}, Share::whole()};
+ShareRange remaining_share(const DepreciationMethod& method, std::string_view life_class, std::string_view quality,
+                           const Range<Life>& life, const AgeDates& age_dates) {
+  const DepreciationMethod::Grace* const grace = grace_of(method, life_class, quality);
+  if (method.kind == DepreciationMethod::Kind::stay_bands) {
+    if (!age_dates.move_in) return {Share::none(), {1, 2}, Share::whole()};
     const auto stay = [&](Day in, Day out) { return by_stay(method, in_unit(age_between(in, out), method.unit)); };
-    return {stay(ages.move_in->earliest, ages.move_out.latest), stay(ages.move_in->likely(), ages.move_out.likely()),
-            stay(ages.move_in->latest, ages.move_out.earliest)};
+    return {stay(age_dates.move_in->earliest, age_dates.move_out.latest),
+            stay(age_dates.move_in->likely(), age_dates.move_out.likely()),
+            stay(age_dates.move_in->latest, age_dates.move_out.earliest)};
   }
-  const DaySpan until = method.age_at_move_in && ages.move_in ? *ages.move_in : ages.move_out;
-  if (ages.installed) {
-    const Age likely = age_between(ages.installed->likely(), until.likely());
-    const bool one_age = ages.installed->known() && until.known();
+  const DaySpan until = method.age_at_move_in && age_dates.move_in ? *age_dates.move_in : age_dates.move_out;
+  if (age_dates.installed) {
+    const Age likely = age_between(age_dates.installed->likely(), until.likely());
+    const bool one_age = age_dates.installed->known() && until.known();
     const auto at = [&](Life l, Day laid, Day day) {
-      return left(method, grace, l, one_age ? likely : age_between(laid, day));
+      return remaining(method, grace, l, one_age ? likely : age_between(laid, day));
     };
-    return {at(life.low(), ages.installed->earliest, until.latest), left(method, grace, life.likely(), likely),
-            at(life.high(), ages.installed->latest, until.earliest)};
+    return {at(life.low(), age_dates.installed->earliest, until.latest),
+            remaining(method, grace, life.likely(), likely),
+            at(life.high(), age_dates.installed->latest, until.earliest)};
   }
   // Age unknown: at least as old as the stay, at most worn out. Likely: half of what the newest possible thing would
   // keep.
-  const auto newest = [&](Life l, Day in, Day out) { return left(method, grace, l, age_between(in, out)); };
-  const Day in_latest = ages.move_in ? ages.move_in->latest : until.earliest;
-  const Day in_likely = ages.move_in ? ages.move_in->likely() : until.likely();
+  const auto newest = [&](Life l, Day in, Day out) { return remaining(method, grace, l, age_between(in, out)); };
+  const Day in_latest = age_dates.move_in ? age_dates.move_in->latest : until.earliest;
+  const Day in_likely = age_dates.move_in ? age_dates.move_in->likely() : until.likely();
   const Share likely = newest(life.likely(), in_likely, until.likely());
-  const Share oldest = left(method, grace, life.low(), Age::months(2400));
+  const Share oldest = remaining(method, grace, life.low(), Age::months(2400));
   return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2},
           newest(life.high(), in_latest, until.earliest)};
 }

@@ -1,5 +1,5 @@
 #pragma once
-// What damage is worth: damaged part, remaining life, parts that age and parts that do not.
+// What damage is worth: damaged part, remaining life, parts that depreciate and parts that do not.
 
 #include "case/case.h"
 #include "values/reference.h"
@@ -41,11 +41,11 @@ struct LifeDefault {
   std::string life_class, quality, region; ///< quality empty: whatever the quality
   Life low, likely, high;
   References sources;
-  Localised why;
+  Localized why;
 };
 
-/// How worth falls with age.
-struct WorthMethod {
+/// How value falls with age.
+struct DepreciationMethod {
   enum class Kind { straight_line, stay_bands, grace_abatement, residual };
   enum class Unit { day, month, year }; ///< exact, completed months, completed years
   struct Band {
@@ -57,7 +57,7 @@ struct WorthMethod {
     long grace_months = 0, yearly_percent = 0, floor_percent = 0;
   };
   std::string id, life_class, region; ///< empty class: any
-  Localised label, text;
+  Localized label, text;
   /// by_default: for everything; in_region: the official way of that region; when_named: only if a person or a pack
   /// names it.
   enum class Use { by_default, in_region, when_named } use = Use::when_named;
@@ -70,38 +70,38 @@ struct WorthMethod {
   References sources;
 };
 
-/// What ages when a thing is renewed.
+/// What depreciates when a thing is renewed.
 struct PartRule {
-  Nature nature = Nature::other;
-  enum class Ages {
+  CostComponent component = CostComponent::other;
+  enum class Depreciates {
     yes,
     no,
     with_the_whole
-  } ages = Ages::no;     ///< with_the_whole: the same share as all other parts together
-  bool by_area = true;   ///< shrinks with the damaged part
-  bool doubtful = false; ///< deciders mostly leave it out: it counts only in the most
+  } depreciates = Depreciates::no; ///< with_the_whole: the same share as all other parts together
+  bool by_area = true;             ///< shrinks with the damaged part
+  bool doubtful = false;           ///< deciders mostly leave it out: it counts only in the most
   References sources;
-  Localised text;
+  Localized text;
 };
 
-/// What the state at move-in leaves of the worth.
+/// What the state at move-in leaves of the value.
 struct ConditionRule {
   std::string at_move_in;
   Share least, likely, most;
   References sources;
 };
 
-/// Whether the work to put a new thing in loses worth with the thing, in a region.
-struct LabourPolicy {
+/// Whether the work to put a new thing in depreciates with the thing, in a region.
+struct LaborPolicy {
   std::string region;
-  bool ages = true;
+  bool depreciates = true;
   bool settled = false; ///< rests on more than practice
   References sources;
-  Localised text;
+  Localized text;
 };
 
 /// What an hour of a landlord's own work costs in practice, in the currency of the region.
-struct LabourRate {
+struct LaborRate {
   std::string region;
   bool cleaning = false; ///< else repair
   Money most;
@@ -111,18 +111,18 @@ struct LabourRate {
 struct LifeTables {
   std::vector<LifeRow> rows;
   std::vector<LifeDefault> defaults;
-  std::vector<WorthMethod> methods;
+  std::vector<DepreciationMethod> methods;
   std::vector<PartRule> parts;
   std::vector<ConditionRule> conditions;
-  std::vector<LabourPolicy> labour_policies;
-  std::vector<LabourRate> labour_rates;
+  std::vector<LaborPolicy> labor_policies;
+  std::vector<LaborRate> labor_rates;
 
-  const WorthMethod* method(std::string_view id) const;
-  const PartRule* part(Nature nature) const;
+  const DepreciationMethod* method(std::string_view id) const;
+  const PartRule* part(CostComponent component) const;
   /// The policy of the smallest region around a place; null if there is none at all.
-  const LabourPolicy* labour_policy(std::string_view place) const;
+  const LaborPolicy* labor_policy(std::string_view place) const;
   /// Null where no rate is known for the place.
-  const LabourRate* labour_rate(std::string_view place, bool cleaning) const;
+  const LaborRate* labor_rate(std::string_view place, bool cleaning) const;
   /// Region match: "US-CA" is inside "US-CA", "US" and "*".
   static bool inside(std::string_view place, std::string_view region);
 };
@@ -131,7 +131,7 @@ struct LifeTables {
 struct LifeChoice {
   Range<Life> life;
   References sources;
-  const Localised* why = nullptr; ///< only for a default
+  const Localized* why = nullptr; ///< only for a default
   bool quality_untold = false;    ///< the line names a quality that no table tells apart
   enum class From { person, source, jurisdiction, quality, tables, none } from = From::none;
 };
@@ -140,23 +140,23 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
                        std::optional<Life> own_life, const Reference* own_source);
 
 /// Dates that decide an age.
-struct Ages {
+struct AgeDates {
   std::optional<DaySpan> installed; ///< known, or the move-in day of a thing that was new then
   std::optional<DaySpan> move_in;
   DaySpan move_out;
   bool from_move_in = false; ///< installed taken from "new at move-in"
 };
 
-/// The share of worth left, least, likely and most; exact arithmetic.
+/// The share of the value that remains, least, likely and most; exact arithmetic.
 struct ShareRange {
   Share low, likely, high;
 };
-ShareRange share_left(const WorthMethod& method, std::string_view life_class, std::string_view quality,
-                      const Range<Life>& life, const Ages& ages);
+ShareRange remaining_share(const DepreciationMethod& method, std::string_view life_class, std::string_view quality,
+                           const Range<Life>& life, const AgeDates& age_dates);
 /// The share left for one life at one age; not for a method of stays.
-Share share_left_at(const WorthMethod& method, std::string_view life_class, std::string_view quality, Life life,
-                    Age age);
+Share remaining_share_at(const DepreciationMethod& method, std::string_view life_class, std::string_view quality,
+                         Life life, Age age);
 /// Whether the method can say anything about this class of things.
-bool covers(const WorthMethod& method, std::string_view life_class);
+bool covers(const DepreciationMethod& method, std::string_view life_class);
 
 } // namespace wearline

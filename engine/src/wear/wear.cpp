@@ -40,7 +40,7 @@ void open_to_facts(WearOpinion& opinion, const Line& line) {
 
 WearOpinion of_turn(const Turn& turn) {
   WearOpinion opinion = settled(turn.verdict, "reason.turn");
-  if (turn.verdict == Verdict::cannot_tell) opinion = {};
+  if (turn.verdict == Verdict::undetermined) opinion = {};
   opinion.reason = "reason.turn";
   opinion.turn = &turn;
   return opinion;
@@ -54,7 +54,7 @@ WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reas
 WearOpinion leaning(const Finding& finding, const Weights& weights) {
   WearOpinion opinion;
   if (!finding.names_fault) {
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.no-fault-named");
+    opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.no-fault-named");
   } else {
     switch (finding.lean) {
     case Lean::wear:
@@ -64,7 +64,7 @@ WearOpinion leaning(const Finding& finding, const Weights& weights) {
       opinion = weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.leans-damage");
       break;
     case Lean::even:
-      opinion = weighed(Verdict::cannot_tell, weights[Ground::even], "reason.depends");
+      opinion = weighed(Verdict::undetermined, weights[Ground::even], "reason.depends");
     }
   }
   opinion.finding_open = true;
@@ -74,11 +74,11 @@ WearOpinion leaning(const Finding& finding, const Weights& weights) {
 WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
   WearOpinion opinion;
   if (lean == Lean::wear)
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_doubtful], "reason.debt-doubtful");
+    opinion = weighed(Verdict::undetermined, weights[Ground::debt_doubtful], "reason.debt-doubtful");
   else if (lean == Lean::damage)
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_likely], "reason.debt-likely");
-  else if (!names_fault) opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.debt-unnamed");
-  else opinion = weighed(Verdict::cannot_tell, weights[Ground::debt_open], "reason.debt-open");
+    opinion = weighed(Verdict::undetermined, weights[Ground::debt_likely], "reason.debt-likely");
+  else if (!names_fault) opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.debt-unnamed");
+  else opinion = weighed(Verdict::undetermined, weights[Ground::debt_open], "reason.debt-open");
   opinion.finding_open = true;
   return opinion;
 }
@@ -87,7 +87,7 @@ WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
 WearOpinion judge_debt(const Line& line, const Element& element, const Finding* finding, const Weights& weights) {
   WearOpinion opinion;
   if (line.in_lease == Tri(false) && line.kind != "rent") {
-    opinion = settled(Verdict::not_about_condition, "reason.not-in-lease");
+    opinion = settled(Verdict::non_damage_charge, "reason.not-in-lease");
   } else if (line.cause == "tenant") {
     opinion = settled(Verdict::chargeable_damage, "reason.owed");
   } else if (!finding) {
@@ -99,10 +99,10 @@ WearOpinion judge_debt(const Line& line, const Element& element, const Finding* 
     opinion = leaning_debt(agreed ? *finding->lean_in_lease : finding->lean, agreed || finding->names_fault, weights);
     if (agreed) opinion.reason = *finding->lean_in_lease == Lean::damage ? "reason.debt-in-lease" : opinion.reason;
   }
-  opinion.verdict = Verdict::not_about_condition;
+  opinion.verdict = Verdict::non_damage_charge;
   // A sum that names nothing is not even known to be a debt.
   if (element.kind == "other" && finding && !finding->names_fault && !opinion.certain()) {
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = opinion.rests_on_nothing = true;
   }
   return opinion;
@@ -119,15 +119,16 @@ std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, c
 
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
   if (line.at_move_in == "same" || line.at_move_in == "damaged")
-    return settled(Verdict::already_there, "reason.already-there");
+    return settled(Verdict::pre_existing, "reason.already-there");
   if (line.at_move_in == "dirty" && line.kind == "cleaning")
-    return settled(Verdict::already_there, "reason.already-dirty");
+    return settled(Verdict::pre_existing, "reason.already-dirty");
   return std::nullopt;
 }
 
 std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
   if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
-  if (!line.cause.empty() && !by_the_tenant(line)) return settled(Verdict::landlord_side, "reason.cause-not-tenant");
+  if (!line.cause.empty() && !by_the_tenant(line))
+    return settled(Verdict::landlord_responsibility, "reason.cause-not-tenant");
   if (by_the_tenant(line) && usual == Usual::depends) return settled(Verdict::chargeable_damage, "reason.cause-tenant");
   return std::nullopt;
 }
@@ -165,15 +166,15 @@ std::string_view name_of(Verdict verdict) {
     return "ordinary-wear";
   case Verdict::chargeable_damage:
     return "chargeable-damage";
-  case Verdict::landlord_side:
+  case Verdict::landlord_responsibility:
     return "landlord-side";
-  case Verdict::already_there:
+  case Verdict::pre_existing:
     return "already-there";
   case Verdict::barred:
     return "barred";
-  case Verdict::not_about_condition:
+  case Verdict::non_damage_charge:
     return "not-about-condition";
-  case Verdict::cannot_tell:
+  case Verdict::undetermined:
     break;
   }
   return "cannot-tell";
@@ -207,7 +208,7 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
       }
   // Both had a hand in it: they share (mold: airing and the building).
   const bool shared = !line.landlord_factors.empty() && by_the_tenant(line);
-  const bool landlord_turn = turn && turn->verdict == Verdict::landlord_side;
+  const bool landlord_turn = turn && turn->verdict == Verdict::landlord_responsibility;
   if (shared && !(landlord_turn && turn->test.causes.empty() && turn->test.landlord_factors.empty())) {
     opinion = weighed(Verdict::chargeable_damage, weights[Ground::shared_causes], "reason.shared-causes");
     opinion.finding_open = true;
@@ -215,10 +216,10 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
     opinion = of_turn(*turn);
   } else if (!line.landlord_factors.empty()) {
     // The landlord's own upkeep is named but the guide knows no direct link: their side, yet not beyond doubt.
-    opinion = weighed(Verdict::landlord_side, weights[Ground::landlord_factor], "reason.landlord-factor");
+    opinion = weighed(Verdict::landlord_responsibility, weights[Ground::landlord_factor], "reason.landlord-factor");
   } else if (!element) {
     // What cannot be named cannot be priced, whoever did it.
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = opinion.rests_on_nothing = true;
   } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
              // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
@@ -241,7 +242,7 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
     open_to_facts(opinion, line);
     opinion.finding_open = !opinion.certain();
   } else {
-    opinion = weighed(Verdict::cannot_tell, weights[Ground::unnamed], "reason.nothing-named");
+    opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = true;
   }
   opinion.finding = finding;
@@ -261,21 +262,21 @@ void WearOpinion::span(const WearOpinion& other) {
 
 namespace {
 
-bool any_of(const std::vector<std::string>& papers, const std::vector<std::string>& among_these) {
-  return std::any_of(papers.begin(), papers.end(), [&](const std::string& p) { return among(among_these, p); });
+bool any_of(const std::vector<std::string>& documents, const std::vector<std::string>& among_these) {
+  return std::any_of(documents.begin(), documents.end(), [&](const std::string& p) { return among(among_these, p); });
 }
 
-/// One of the weight's papers is known to be missing, and none of them came.
-bool papers_missing(const Weight& weight, const Line& line) {
-  return any_of(line.proof_missing, weight.papers) && !any_of(line.proof, weight.papers);
+/// One of the weight's documents is known to be missing, and none of them came.
+bool documents_missing(const Weight& weight, const Line& line) {
+  return any_of(line.proof_missing, weight.documents) && !any_of(line.proof, weight.documents);
 }
 
 bool touches(const Weight& weight, const Line& line) { return !among(weight.not_for, line.kind); }
 
 void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reason) {
   opinion.cap(weight);
-  if (opinion.verdict == Verdict::chargeable_damage) opinion.verdict = Verdict::cannot_tell;
-  if (opinion.verdict == Verdict::cannot_tell || opinion.verdict == Verdict::not_about_condition)
+  if (opinion.verdict == Verdict::chargeable_damage) opinion.verdict = Verdict::undetermined;
+  if (opinion.verdict == Verdict::undetermined || opinion.verdict == Verdict::non_damage_charge)
     opinion.reason = reason;
 }
 
@@ -283,33 +284,33 @@ void not_shown(WearOpinion& opinion, const Weight& weight, std::string_view reas
 
 void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const Weights& weights) {
   if (opinion.most == Share::none()) return;
-  const bool about_condition = opinion.verdict != Verdict::not_about_condition;
+  const bool about_condition = opinion.verdict != Verdict::non_damage_charge;
   const bool undisputed = by_the_tenant(line);
   // Cost first, so that the graver lack names the reason.
   const bool own_hours = line.hours && line.hourly_rate;
   const Weight& cost = weights[Ground::cost_not_shown];
   const bool agreed = !about_condition && undisputed; // a debt the tenant does not dispute needs no bill
-  if (papers_missing(cost, line) && touches(cost, line) && !own_hours && !agreed)
+  if (documents_missing(cost, line) && touches(cost, line) && !own_hours && !agreed)
     not_shown(opinion, cost, "reason.cost-not-shown");
   if (!about_condition) return;
   // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable
   // sum.
   const Weight& open = weights[Ground::cost_open];
   if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage &&
-      !own_hours && !any_of(line.proof, open.papers)) {
+      !own_hours && !any_of(line.proof, open.documents)) {
     opinion.cap(open);
     opinion.cost_open = true;
   }
-  const bool estimated = !any_of(line.proof_missing, cost.papers) && any_of(line.proof, cost.papers);
+  const bool estimated = !any_of(line.proof_missing, cost.documents) && any_of(line.proof, cost.documents);
   if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
   if (undisputed) return;
   const Weight& baseline = weights[Ground::no_baseline];
   const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) ||
-                                  line.at_move_in == "not-recorded" || papers_missing(baseline, line);
+                                  line.at_move_in == "not-recorded" || documents_missing(baseline, line);
   if (nothing_to_compare && touches(baseline, line)) not_shown(opinion, baseline, "reason.no-baseline");
   if (line.on_move_out_record == Tri(false)) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
   const Weight& shown = weights[Ground::not_shown];
-  if (papers_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.papers)))
+  if (documents_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.documents)))
     not_shown(opinion, shown, "reason.not-shown");
 }
 

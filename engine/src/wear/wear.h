@@ -15,11 +15,11 @@ namespace wearline {
 enum class Verdict {
   ordinary_wear,
   chargeable_damage,
-  landlord_side,
-  already_there,
+  landlord_responsibility,
+  pre_existing,
   barred,
-  not_about_condition,
-  cannot_tell
+  non_damage_charge,
+  undetermined
 };
 /// "ordinary-wear", ...: the names of results.
 std::string_view name_of(Verdict verdict);
@@ -31,28 +31,29 @@ struct TurnTest {
   Tri past_life;
 };
 
-/// A paper or proof worth asking for. `id` is its name in rules/papers.json where that list has it.
-struct Paper {
+/// A document or proof worth asking for. `id` is its name in rules/papers.json where that list has it.
+struct Document {
   std::string id;
-  Localised text;
+  Localized text;
 };
 
 /// A fact that turns the usual verdict of a finding.
 struct Turn {
   TurnTest test;
-  Verdict verdict = Verdict::cannot_tell;
+  Verdict verdict = Verdict::undetermined;
   References sources;
-  Localised text;
+  Localized text;
 };
 
 /// A source that says otherwise.
 struct Conflict {
-  Verdict verdict = Verdict::cannot_tell;
+  Verdict verdict = Verdict::undetermined;
   const Reference* source = nullptr;
-  Localised text;
+  Localized text;
 };
 
-/// Why an answer is not yet settled: what each leaves of the worth of the damage is data (rules/wear/weights.json).
+/// Why an answer is not yet settled: what each leaves of the depreciated value of the damage is data
+/// (rules/wear/weights.json).
 enum class Ground {
   leans_wear,
   leans_damage,
@@ -74,11 +75,12 @@ enum class Ground {
 };
 constexpr std::size_t ground_count = 17;
 
-/// How far a decider goes while a fact is missing: shares of the worth of the damage, least <= likely <= most.
+/// How far a decider goes while a fact is missing: shares of the depreciated value of the damage, least <= likely <=
+/// most.
 struct Weight {
   Share least, likely, most;
-  std::vector<std::string> papers;  ///< it applies where one of these is known to be missing and none of them came
-  std::vector<std::string> not_for; ///< kinds of charge it does not touch
+  std::vector<std::string> documents; ///< it applies where one of these is known to be missing and none of them came
+  std::vector<std::string> not_for;   ///< kinds of charge it does not touch
   References sources;
 };
 
@@ -92,10 +94,10 @@ enum class Lean { wear, damage, even };
 
 struct Finding {
   std::string id;
-  Localised label, description, ask;
+  Localized label, description, ask;
   Usual usual = Usual::depends;
   Lean lean = Lean::even;
-  bool ages = false;                 ///< the usual remedy renews the thing, so its age counts
+  bool depreciates = false;          ///< the usual remedy renews the thing, so its age counts
   bool turns_on_life = false;        ///< being past its life would turn it
   bool turns_on_stay = false;        ///< a longer stay would turn it
   bool names_fault = true;           ///< false: the charge names work or nothing at all
@@ -109,15 +111,15 @@ struct Finding {
   References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;
-  std::vector<const Paper*> ask_for;
+  std::vector<const Document*> ask_for;
 };
 
 struct Element {
   std::string id, group, kind;
-  Localised label, covers, seam_text;
+  Localized label, covers, repairable_area_text;
   bool about_condition = true;
-  std::string life_class; ///< class of lives; empty: its age does not count
-  std::string seam_unit;  ///< the unit damage is charged by (room, wall); empty: one piece
+  std::string life_class;           ///< class of lives; empty: its age does not count
+  std::string repairable_area_unit; ///< the unit damage is charged by (room, wall); empty: one piece
   std::vector<Finding> findings;
 
   const Finding* finding(std::string_view id) const;
@@ -135,7 +137,7 @@ struct Stay {
 
 /// How far the tenant answers for the worth of the damage, on what is known: none, part or all of it.
 struct WearOpinion {
-  Verdict verdict = Verdict::cannot_tell;
+  Verdict verdict = Verdict::undetermined;
   Share least = Share::none(), likely = {1, 2}, most = Share::whole();
   std::string_view reason; ///< wording key of the reason
   const Turn* turn = nullptr;

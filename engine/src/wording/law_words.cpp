@@ -4,41 +4,41 @@ namespace wearline {
 
 namespace {
 
-std::string_view reason_word(DutyReason reason) {
+std::string_view reason_word(DeadlineReason reason) {
   switch (reason) {
-  case DutyReason::not_in_force:
+  case DeadlineReason::not_in_force:
     return "not-in-force";
-  case DutyReason::not_called_for:
+  case DeadlineReason::not_called_for:
     return "not-called-for";
-  case DutyReason::nothing_owed:
+  case DeadlineReason::nothing_owed:
     return "nothing-owed";
-  case DutyReason::done_in_time:
+  case DeadlineReason::done_in_time:
     return "done-in-time";
-  case DutyReason::done_late:
+  case DeadlineReason::done_late:
     return "done-late";
-  case DutyReason::done_early:
+  case DeadlineReason::done_early:
     return "done-early";
-  case DutyReason::window_shut:
+  case DeadlineReason::window_shut:
     return "window-shut";
-  case DutyReason::window_open:
+  case DeadlineReason::window_open:
     return "window-open";
-  case DutyReason::window_past:
+  case DeadlineReason::window_past:
     return "window-past";
-  case DutyReason::not_done:
+  case DeadlineReason::not_done:
     return "not-done";
-  case DutyReason::time_left:
+  case DeadlineReason::time_left:
     return "time-left";
-  case DutyReason::not_started:
+  case DeadlineReason::not_started:
     return "not-started";
-  case DutyReason::condition_open:
+  case DeadlineReason::condition_open:
     return "condition-open";
-  case DutyReason::date_open:
+  case DeadlineReason::date_open:
     return "date-open";
-  case DutyReason::owed_open:
+  case DeadlineReason::owed_open:
     return "owed-open";
-  case DutyReason::arrival_open:
+  case DeadlineReason::arrival_open:
     return "arrival-open";
-  case DutyReason::no_number:
+  case DeadlineReason::no_number:
     break;
   }
   return "no-number";
@@ -59,11 +59,13 @@ std::string keyed(std::string_view stem, std::string_view id) {
 
 } // namespace
 
-std::string LawWords::label(const Duty& duty) const {
-  return registry_->duties[duty.name].label.in(speech_->language());
+std::string LawWords::label(const Deadline& deadline) const {
+  return registry_->deadlines[deadline.name].label.in(speech_->language());
 }
 
-std::string LawWords::paper(PaperId id) const { return registry_->papers[index(id)].label.in(speech_->language()); }
+std::string LawWords::document(DocumentId id) const {
+  return registry_->documents[index(id)].label.in(speech_->language());
+}
 
 std::string LawWords::event(EventId id) const {
   const EventInfo& info = law_->view().info(id);
@@ -97,7 +99,7 @@ std::string LawWords::assumed(const Ask& ask) const {
                       {{"question", view.info(id).question.in(speech_->language())}, {"day", speech_->span(s.on)}});
 }
 
-std::string LawWords::missing(const DutyResult& result) const {
+std::string LawWords::missing(const DeadlineResult& result) const {
   std::string out;
   for (const Ask& ask : result.grounds.unknown) {
     if (ask.kind != Ask::Kind::event) continue;
@@ -107,15 +109,15 @@ std::string LawWords::missing(const DutyResult& result) const {
   return out;
 }
 
-std::string LawWords::state(const DutyResult& result) const {
-  const bool only_taken = result.reason == DutyReason::not_done && result.done_assumed;
+std::string LawWords::state(const DeadlineResult& result) const {
+  const bool only_taken = result.reason == DeadlineReason::not_done && result.done_assumed;
   std::string key = only_taken ? "law.state.not-done-assumed" : keyed("law.state.", reason_word(result.reason));
   const bool any_day = result.last && !result.last->known() && !result.last->open();
-  if (result.reason == DutyReason::not_done && !result.last) key = "law.state.not-done-no-day";
-  else if (result.reason == DutyReason::not_done && any_day && !only_taken) key = "law.state.not-done-latest";
+  if (result.reason == DeadlineReason::not_done && !result.last) key = "law.state.not-done-no-day";
+  else if (result.reason == DeadlineReason::not_done && any_day && !only_taken) key = "law.state.not-done-latest";
   const std::string dates = missing(result);
-  if (result.reason == DutyReason::date_open && !dates.empty()) key = "law.state.date-open-named";
-  if (result.reason == DutyReason::condition_open && !result.instead.empty()) key = "law.state.which-open";
+  if (result.reason == DeadlineReason::date_open && !dates.empty()) key = "law.state.date-open-named";
+  if (result.reason == DeadlineReason::condition_open && !result.instead.empty()) key = "law.state.which-open";
   const std::string done = result.done_on ? speech_->span(*result.done_on) : std::string();
   const std::optional<DaySpan>& day = result.first ? result.first : result.last;
   const std::string last = result.last ? speech_->span(*result.last) : std::string();
@@ -125,38 +127,39 @@ std::string LawWords::state(const DutyResult& result) const {
                             {"latest", day ? speech_->day(day->latest) : std::string()},
                             {"dates", dates},
                             {"n", std::to_string(result.instead.size())},
-                            {"when", result.duty->when_text_in(speech_->language())}});
+                            {"when", result.deadline->when_text_in(speech_->language())}});
 }
 
-std::string LawWords::leg(const LegCount& count, const DutyResult& result) const {
-  const Leg& leg = *count.leg;
-  if (!leg.count) return speech_->say("law.count.none");
-  const std::string after = events(leg.after, leg.take == Take::later ? "law.join.later" : "law.join.earlier");
+std::string LawWords::period(const PeriodCount& count, const DeadlineResult& result) const {
+  const Period& period = *count.period;
+  if (!period.count) return speech_->say("law.count.none");
+  const std::string after =
+      events(period.after, period.governing == Governing::latest ? "law.join.later" : "law.join.earlier");
   const int said = count.never ? count.high_count : std::max(count.low_count, count.high_count);
   const std::string number = std::to_string(said);
   const std::string unit =
-      speech_->say(keyed("law.unit.", name_of(leg.unit)) + (said == 1 ? ".one" : ".many"), {{"n", number}});
-  const std::string direction = leg.before ? "before" : "after";
+      speech_->say(keyed("law.unit.", name_of(period.unit)) + (said == 1 ? ".one" : ".many"), {{"n", number}});
+  const std::string direction = period.before ? "before" : "after";
   if (count.never)
-    return speech_->say(leg.count == 0 ? "law.count.same-never" : "law.count.never",
+    return speech_->say(period.count == 0 ? "law.count.same-never" : "law.count.never",
                         {{"unit", unit}, {"events", after}});
   if (count.low_count != count.high_count)
-    return speech_->say(leg.before ? "law.count.at-most-before" : "law.count.at-most-after",
+    return speech_->say(period.before ? "law.count.at-most-before" : "law.count.at-most-after",
                         {{"unit", unit}, {"events", after}});
   if (!count.start.known())
-    return speech_->say(leg.count == 0 ? "law.count.same-open" : "law.count.open-" + direction,
+    return speech_->say(period.count == 0 ? "law.count.same-open" : "law.count.open-" + direction,
                         {{"unit", unit}, {"events", after}});
   const Day from = count.start.earliest;
   const std::string because = count.from.empty() ? after : events(count.from, "law.join.same");
   const Counting counting{count.rule, holidays_};
-  const LastDay day = leg.before ? last_day_before(from, count.low_count, leg.unit, counting)
-                                 : last_day_after(from, count.low_count, leg.unit, counting);
+  const LastDay day = period.before ? last_day_before(from, count.low_count, period.unit, counting)
+                                    : last_day_after(from, count.low_count, period.unit, counting);
   const std::string reached =
       speech_->say("law.day", {{"weekday", speech_->weekday(day.reached)}, {"day", speech_->day(day.reached)}});
   const std::string last =
       speech_->say("law.day", {{"weekday", speech_->weekday(day.last)}, {"day", speech_->day(day.last)}});
   std::string key = "law.count.";
-  key += leg.count == 0 ? "same" : direction;
+  key += period.count == 0 ? "same" : direction;
   std::string text =
       speech_->say(key, {{"unit", unit}, {"from", speech_->day(from)}, {"because", because}, {"reached", reached}});
   if (day.skipped) text += ' ' + speech_->say("law.count.skipped");
@@ -169,30 +172,30 @@ std::string LawWords::leg(const LegCount& count, const DutyResult& result) const
   return text;
 }
 
-std::string LawWords::arithmetic(const DutyResult& result) const {
+std::string LawWords::arithmetic(const DeadlineResult& result) const {
   std::string text;
   const auto add = [&](std::string part) {
     if (part.empty()) return;
     if (!text.empty()) text += ' ';
     text += part;
   };
-  const bool which_open = !result.instead.empty() && result.state == DutyState::cannot_tell;
+  const bool which_open = !result.instead.empty() && result.state == DeadlineState::undetermined;
   if (!which_open)
-    for (const LegCount& count : result.legs) add(leg(count, result));
-  if (result.legs.size() > 1 && result.last && result.last->known())
-    add(speech_->say(result.duty->take == Take::later ? "law.count.later-leg" : "law.count.earlier-leg",
+    for (const PeriodCount& count : result.periods) add(period(count, result));
+  if (result.periods.size() > 1 && result.last && result.last->known())
+    add(speech_->say(result.deadline->governing == Governing::latest ? "law.count.later-leg" : "law.count.earlier-leg",
                      {{"last", speech_->day(result.last->earliest)}}));
   else if (result.last && !result.last->known() && !result.last->open())
     add(speech_->say("law.count.between", {{"span", speech_->span(*result.last)}}));
   return text;
 }
 
-std::string LawWords::defect(const PaperResult& result) const {
-  const auto list = [&](const std::vector<PaperId>& ids) {
+std::string LawWords::defect(const DocumentResult& result) const {
+  const auto list = [&](const std::vector<DocumentId>& ids) {
     std::string out;
-    for (const PaperId id : ids) {
+    for (const DocumentId id : ids) {
       if (!out.empty()) out += ", ";
-      out += paper(id);
+      out += document(id);
     }
     return out;
   };

@@ -30,8 +30,8 @@ std::string thing_of(const Line& line, const Subject& subject, const Speech& spe
 
 std::string verdict_text(const LineAssessment& line, const Speech& speech) {
   const LineResult& r = line.result;
-  const bool worn_out = r.verdict == Verdict::chargeable_damage && r.ages && r.fair.high().is_zero() &&
-                        r.left.high == Share::none() && !r.claimed.is_zero();
+  const bool worn_out = r.verdict == Verdict::chargeable_damage && r.depreciates && r.fair.high().is_zero() &&
+                        r.remaining.high == Share::none() && !r.claimed.is_zero();
   if (worn_out) return speech.say("verdict.damage-worn-out");
   std::string key = "verdict.";
   key += name_of(r.verdict);
@@ -85,7 +85,7 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
   return text;
 }
 
-std::string read_text(std::string_view read, const Speech& speech) {
+std::string source_basis_text(std::string_view read, const Speech& speech) {
   std::string key = "read.";
   key += read;
   return speech.say(key);

@@ -19,7 +19,7 @@ std::string why(const LineAssessment& line, const Speech& speech);
 /// One step of the arithmetic.
 std::string step_text(const Step& step, const LineAssessment& line, const Speech& speech);
 /// "read in the law's own text", ... for a way of reading.
-std::string read_text(std::string_view read, const Speech& speech);
+std::string source_basis_text(std::string_view read, const Speech& speech);
 std::string question_text(const Question& question, const Case& c, const std::vector<LineAssessment>& lines,
                           const Speech& speech);
 std::string audit_text(const AuditNote& note, const Case& c, const Speech& speech);

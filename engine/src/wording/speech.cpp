@@ -43,8 +43,8 @@ std::string Speech::weekday(Day d) const {
 
 std::string Speech::span(const DaySpan& d) const {
   if (d.known()) return day(d.earliest);
-  if (d.earliest == first_day) return say("date.until", {{"day", day(d.latest)}});
-  if (d.latest == last_day) return say("date.since", {{"day", day(d.earliest)}});
+  if (d.earliest == min_day) return say("date.until", {{"day", day(d.latest)}});
+  if (d.latest == max_day) return say("date.since", {{"day", day(d.earliest)}});
   return say("date.between", {{"from", day(d.earliest)}, {"to", day(d.latest)}});
 }
 

@@ -1,7 +1,7 @@
 // What must hold for every line, over generated ones.
 
 #include "judging/inquiry.h"
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 #include "rulebook/rule_store.h"
 #include "support/real_rules.h"
 
@@ -43,7 +43,7 @@ public:
     if (pick(4) == 0) {
       const std::int64_t third = l.amount->in_cents() / 3;
       for (std::size_t i = 0; i < 3; ++i)
-        l.parts.push_back({static_cast<Nature>(pick(11)), Money::cents(third), std::nullopt});
+        l.parts.push_back({static_cast<CostComponent>(pick(11)), Money::cents(third), std::nullopt});
     }
     if (pick(6) == 0) l.proof_missing.push_back(pick(2) == 0 ? "photos" : "receipts");
     if (pick(8) == 0) l.proof.push_back("estimate");
@@ -295,11 +295,11 @@ TEST_CASE("The turning point turns on its day: the floor the day before, more on
     const auto point = turning_point(line, subject, world.context, judge_line(line, subject, world.context));
     if (!point) continue;
     ++turned;
-    const auto worth = [&](Day day) {
+    const auto depreciated_value = [&](Day day) {
       line.installed = DaySpan{day, day};
-      return judge_line(line, subject, world.context).worth.likely();
+      return judge_line(line, subject, world.context).depreciated_value.likely();
     };
-    if (worth(point->day - days{1}) > point->floor || worth(point->day) <= point->floor)
+    if (depreciated_value(point->day - days{1}) > point->floor || depreciated_value(point->day) <= point->floor)
       FAIL(line.element << ' ' << line.finding << ' ' << iso(point->day));
   }
   CHECK(turned > 500);

@@ -10,8 +10,8 @@ CaseNames names() {
   n.jurisdictions = {"US-WA", "US-CA"};
   n.elements = {"carpet", "interior-paint"};
   n.findings["carpet"] = {"stains", "worn-matted"};
-  n.papers = {"receipts", "photos", "invoice"};
-  n.paper_aliases["invoice"] = "receipts";
+  n.documents = {"receipts", "photos", "invoice"};
+  n.document_aliases["invoice"] = "receipts";
   n.events = {"tenant-demand"};
   n.circumstances["condemned"] = FactType::yes_no;
   return n;

@@ -21,17 +21,17 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::string state_name(DutyState state) {
+std::string state_name(DeadlineState state) {
   switch (state) {
-  case DutyState::met:
+  case DeadlineState::met:
     return "met";
-  case DutyState::missed:
+  case DeadlineState::missed:
     return "missed";
-  case DutyState::open:
+  case DeadlineState::open:
     return "open";
-  case DutyState::cannot_tell:
+  case DeadlineState::undetermined:
     return "cannot-tell";
-  case DutyState::not_needed:
+  case DeadlineState::not_needed:
     return "not-needed";
   }
   return "?";
@@ -43,7 +43,7 @@ std::string loses_name(Loses loses) {
     return "all-deductions";
   case Loses::damage_deductions:
     return "damage-deductions";
-  case Loses::papered_lines_only:
+  case Loses::documented_lines_only:
     return "papered-lines-only";
   case Loses::whole_deposit_claim:
     return "whole-deposit-claim";
@@ -53,7 +53,7 @@ std::string loses_name(Loses loses) {
 
 std::string said(const std::optional<DaySpan>& span) {
   if (!span) return "none";
-  const auto end = [](Day day) { return day == first_day || day == last_day ? std::string("open") : iso(day); };
+  const auto end = [](Day day) { return day == min_day || day == max_day ? std::string("open") : iso(day); };
   return span->known() ? iso(span->earliest) : end(span->earliest) + ".." + end(span->latest);
 }
 
@@ -93,15 +93,16 @@ std::string asks(const Grounds& grounds, const Law& law) {
 
 /// What the assessment says of a duty: as itself, or as one of those of which it is open which applies.
 struct Shown {
-  const DutyResult* of = nullptr;   ///< with the state that is shown
-  const DutyResult* rule = nullptr; ///< the duty itself, with its own last day
+  const DeadlineResult* of = nullptr;   ///< with the state that is shown
+  const DeadlineResult* rule = nullptr; ///< the duty itself, with its own last day
 };
 
 Shown shown(const Law& law, const std::string& rule) {
-  const auto& each = law.each_duty();
-  const auto own = std::find_if(each.begin(), each.end(), [&](const DutyResult& d) { return d.duty->id == rule; });
+  const auto& each = law.each_deadline();
+  const auto own =
+      std::find_if(each.begin(), each.end(), [&](const DeadlineResult& d) { return d.deadline->id == rule; });
   if (own == each.end()) return {};
-  for (const DutyResult& d : law.duties()) {
+  for (const DeadlineResult& d : law.deadlines()) {
     if (std::find(d.instead.begin(), d.instead.end(), own->position) != d.instead.end()) return {&d, &*own};
     if (d.position == own->position) return {&d, &d};
   }
@@ -127,16 +128,16 @@ void check_dates(const json& expected, const Law& law) {
                  << asks(found.of->grounds, law));
     CHECK((date.contains("state") || date.contains("last") || date.contains("first")));
     if (date.contains("state")) CHECK(state_name(found.of->state) == date["state"].get<std::string>());
-    if (date.contains("last") && found.of->state != DutyState::not_needed)
+    if (date.contains("last") && found.of->state != DeadlineState::not_needed)
       CHECK(said(found.rule->last) == expected_day(date["last"]));
-    if (date.contains("first") && found.of->state != DutyState::not_needed)
+    if (date.contains("first") && found.of->state != DeadlineState::not_needed)
       CHECK(said(found.rule->first) == expected_day(date["first"]));
   }
 }
 
 /// Whether a paper rule or a cap of this name is broken; empty outer optional: there is none of this name.
 std::optional<Tri> defect(const Law& law, const std::string& id) {
-  for (const PaperResult& p : law.papers())
+  for (const DocumentResult& p : law.documents())
     if (p.rule->id == id) return p.defect;
   for (const CapResult& r : law.caps())
     if (r.rule->id == id) return r.exceeded;

@@ -167,10 +167,10 @@ TEST_CASE("A pack with a mistake is refused with the place of it", "[law]") {
 }
 
 TEST_CASE("A duty cannot hang on another duty", "[law]") {
-  const std::string duty =
+  const std::string deadline =
       R"({"id":"ID","source":["s"],"text":"x","who":"landlord","duty":"itemise","legs":[{"count":1,"unit":"week","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["none"],"when":{"duty":"ID","is":"missed"},"whenText":"x"})";
   CHECK(
       pack_fault(
           R"({"jurisdiction":"US-WA","name":"A","currency":"USD","sources":{"s":{"cite":"Law","read":"memory"}},"counting":[{"id":"c","source":["s"],"excludeFirst":true,"roll":[],"holidays":null}],"duties":[)" +
-          duty + "]}") == "too-early /duties");
+          deadline + "]}") == "too-early /duties");
 }

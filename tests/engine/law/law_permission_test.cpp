@@ -38,7 +38,7 @@ TEST_CASE("A bar about wear waits for the verdict on wear", "[law]") {
   const std::string wear = bar(R"("line":{"verdict":["ordinary-wear"]},"effect":"bar")");
   CHECK(line_barred(wear, R"("kind":"damage")", Verdict::ordinary_wear) == "yes");
   CHECK(line_barred(wear, R"("kind":"damage")", Verdict::chargeable_damage) == "no");
-  CHECK(line_barred(wear, R"("kind":"damage")", Verdict::cannot_tell) == "unknown");
+  CHECK(line_barred(wear, R"("kind":"damage")", Verdict::undetermined) == "unknown");
 }
 
 TEST_CASE("A thing older than the law allows may not be charged", "[law]") {
@@ -51,8 +51,8 @@ TEST_CASE("A thing older than the law allows may not be charged", "[law]") {
   CHECK(line_barred(ten_years, R"("element":"interior-paint")") == "no");
   const Small small(pack_of(ten_years), R"("lines":[{"element":"carpet"}])");
   const Line& l = small.c.lines.front();
-  CHECK(tri(small.law->of(l, {Verdict::cannot_tell, Range<long>(121, 121, 130), false}).barred) == "yes");
-  CHECK(tri(small.law->of(l, {Verdict::cannot_tell, Range<long>(0, 60, 119), false}).barred) == "no");
+  CHECK(tri(small.law->of(l, {Verdict::undetermined, Range<long>(121, 121, 130), false}).barred) == "yes");
+  CHECK(tri(small.law->of(l, {Verdict::undetermined, Range<long>(0, 60, 119), false}).barred) == "no");
 }
 
 TEST_CASE("A condition, and a condition that lifts the bar", "[law]") {
@@ -87,8 +87,8 @@ TEST_CASE("A charge that needs proof falls without one of the papers", "[law]") 
   CHECK(line_barred(proof, R"("kind":"cleaning","proof":["receipts"])") == "no");
   CHECK(line_barred(proof, R"("kind":"cleaning","proofMissing":["receipts","estimate"])") == "yes");
   CHECK(line_barred(proof, R"("kind":"cleaning","proofMissing":["receipts"])") == "unknown");
-  CHECK(line_barred(proof, R"("kind":"cleaning")", Verdict::cannot_tell, R"("statement":{"enclosed":["estimate"]},)") ==
-        "no");
+  CHECK(line_barred(proof, R"("kind":"cleaning")", Verdict::undetermined,
+                    R"("statement":{"enclosed":["estimate"]},)") == "no");
   const std::string missing = bar(R"("line":{"kind":["cleaning"],"proofMissing":["photos"]},"effect":"bar")");
   CHECK(line_barred(missing, R"("kind":"cleaning","proofMissing":["photos"])") == "yes");
   CHECK(line_barred(missing, R"("kind":"cleaning","proof":["photos"])") == "no");
@@ -99,7 +99,7 @@ TEST_CASE("A limit is a sum, a share, or the greater of both", "[law]") {
   const auto limit = [](const std::string& members, const std::string& rent) {
     const Small small(pack_of(bar(R"("line":{"kind":["fee"]},"effect":"limit","limit":)" + members)),
                       R"("tenancy":{)" + rent + R"(},"lines":[{"kind":"fee","amount":"90.00"}])");
-    const LineLaw law = small.law->of(small.c.lines.front(), {Verdict::not_about_condition, std::nullopt, false});
+    const LineLaw law = small.law->of(small.c.lines.front(), {Verdict::non_damage_charge, std::nullopt, false});
     return law.limit ? law.limit->plain() : std::string("none");
   };
   CHECK(limit(R"({"amount":"20.00"})", "") == "20.00");
@@ -110,13 +110,13 @@ TEST_CASE("A limit is a sum, a share, or the greater of both", "[law]") {
 }
 
 namespace {
-std::string paper(const std::string& rule, const std::string& members) {
+std::string document(const std::string& rule, const std::string& members) {
   const Small small(pack_of(R"("papers":[{"id":"p","source":["s"],"text":"x","ifMissing":["none"],)" + rule + "}]"),
                     members);
-  const PaperResult& r = small.law->papers().front();
+  const DocumentResult& r = small.law->documents().front();
   std::string out = tri(r.defect);
-  for (const PaperId id : r.lacking) out += " -" + real_rules().rules().registry.papers[index(id)].id;
-  for (const PaperId id : r.open) out += " ?" + real_rules().rules().registry.papers[index(id)].id;
+  for (const DocumentId id : r.lacking) out += " -" + real_rules().rules().registry.documents[index(id)].id;
+  for (const DocumentId id : r.open) out += " ?" + real_rules().rules().registry.documents[index(id)].id;
   if (r.wrong_way) out += " wrong-way";
   if (r.way_open) out += " ?way";
   return out;
@@ -125,41 +125,42 @@ std::string paper(const std::string& rule, const std::string& members) {
 
 TEST_CASE("A paper that is known to be missing is a defect, one nobody spoke of is a question", "[law]") {
   const std::string rule = R"("requires":["receipts","photos"])";
-  CHECK(paper(rule, R"("statement":{"enclosed":["receipts","photos"]})") == "no");
-  CHECK(paper(rule, R"("statement":{"enclosed":["photos"],"missing":["receipts"]})") == "yes -receipts");
-  CHECK(paper(rule, R"("statement":{"enclosed":["photos"]})") == "unknown ?receipts");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])",
-              R"("statement":{"enclosed":["estimate"],"missing":["receipts"]})") == "no");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])",
-              R"("statement":{"missing":["receipts","estimate"]})") == "yes -receipts");
-  CHECK(paper(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"missing":["receipts"]})") ==
+  CHECK(document(rule, R"("statement":{"enclosed":["receipts","photos"]})") == "no");
+  CHECK(document(rule, R"("statement":{"enclosed":["photos"],"missing":["receipts"]})") == "yes -receipts");
+  CHECK(document(rule, R"("statement":{"enclosed":["photos"]})") == "unknown ?receipts");
+  CHECK(document(R"("requires":["receipts"],"orElse":["estimate"])",
+                 R"("statement":{"enclosed":["estimate"],"missing":["receipts"]})") == "no");
+  CHECK(document(R"("requires":["receipts"],"orElse":["estimate"])",
+                 R"("statement":{"missing":["receipts","estimate"]})") == "yes -receipts");
+  CHECK(document(R"("requires":["receipts"],"orElse":["estimate"])", R"("statement":{"missing":["receipts"]})") ==
         "unknown -receipts ?estimate");
 }
 
 TEST_CASE("Where no statement came there is nothing it could lack", "[law]") {
-  CHECK(paper(R"("requires":["receipts"])", R"("statement":{"came":false,"missing":["receipts"]})") == "no");
+  CHECK(document(R"("requires":["receipts"])", R"("statement":{"came":false,"missing":["receipts"]})") == "no");
 }
 
 TEST_CASE("Papers that came with every charge came with the statement", "[law]") {
   const std::string rule = R"("requires":["receipts"])";
-  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"rent"}])") ==
-        "no");
   CHECK(
-      paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"damage"}])") ==
-      "unknown ?receipts");
-  CHECK(paper(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proofMissing":["receipts"]}])") ==
+      document(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"rent"}])") ==
+      "no");
+  CHECK(document(rule,
+                 R"("statement":{"came":true},"lines":[{"kind":"damage","proof":["receipts"]},{"kind":"damage"}])") ==
+        "unknown ?receipts");
+  CHECK(document(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proofMissing":["receipts"]}])") ==
         "yes -receipts");
-  CHECK(paper(R"("requires":["itemised"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") ==
+  CHECK(document(R"("requires":["itemised"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") ==
         "no"); // its charges are known, so it lists them
 }
 
 TEST_CASE("Only some ways of sending count", "[law]") {
   const std::string rule = R"("requires":[],"how":["certified-mail","personal-delivery"])";
-  CHECK(paper(rule, R"("statement":{"how":"certified-mail"})") == "no");
-  CHECK(paper(rule, R"("statement":{"how":"email"})") == "yes wrong-way");
-  CHECK(paper(rule, R"("statement":{"how":"mail"})") == "unknown ?way"); // which mail?
-  CHECK(paper(rule, R"("statement":{"came":true})") == "unknown ?way");
-  CHECK(paper(R"("requires":[],"how":["mail"])", R"("statement":{"how":"first-class-mail"})") == "no");
+  CHECK(document(rule, R"("statement":{"how":"certified-mail"})") == "no");
+  CHECK(document(rule, R"("statement":{"how":"email"})") == "yes wrong-way");
+  CHECK(document(rule, R"("statement":{"how":"mail"})") == "unknown ?way"); // which mail?
+  CHECK(document(rule, R"("statement":{"came":true})") == "unknown ?way");
+  CHECK(document(R"("requires":[],"how":["mail"])", R"("statement":{"how":"first-class-mail"})") == "no");
 }
 
 TEST_CASE("A deposit above the cap is found, and may be the defect a remedy asks for", "[law]") {

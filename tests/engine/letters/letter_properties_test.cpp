@@ -76,9 +76,9 @@ private:
     else if (chance(2)) s["statedRefund"] = sum(0, 200'000);
     else if (chance(3)) s["statedBalanceDue"] = sum(1'000, 100'000);
     if (s.contains("refundPaid") && chance(2)) s["refundSent"] = iso(sent);
-    for (const char* paper : {"written", "itemised", "reasons", "receipts", "photos", "estimate", "signed"})
-      if (chance(3)) s["enclosed"].push_back(paper);
-      else if (chance(4)) s["missing"].push_back(paper);
+    for (const char* document : {"written", "itemised", "reasons", "receipts", "photos", "estimate", "signed"})
+      if (chance(3)) s["enclosed"].push_back(document);
+      else if (chance(4)) s["missing"].push_back(document);
     c["statement"] = s;
   }
 
@@ -413,18 +413,18 @@ TEST_CASE("No letter names a missed day that is not missed", "[letter]") {
     for (const auto& p : w.letter["paragraphs"]) {
       const std::string id = p["id"];
       if (id.rfind("missed-", 0) != 0) continue;
-      const json* duty = nullptr;
+      const json* deadline = nullptr;
       for (const auto& date : w.result["dates"])
         if (date["id"] == id.substr(7) || std::any_of(date["alternatives"].begin(), date["alternatives"].end(),
                                                       [&](const json& one) { return one["id"] == id.substr(7); }))
-          duty = &date;
+          deadline = &date;
       // One that hangs on an exception says so.
       const bool perhaps =
           p["text"].get<std::string>().find("If you hold that this rule does not cover") != std::string::npos;
-      if (!duty || ((*duty)["state"] != "missed" && !(perhaps && (*duty)["state"] == "cannot-tell")) ||
-          (*duty)["who"] != "landlord")
-        FAIL(p.dump() << " but " << (duty ? duty->dump() : "no such duty"));
-      if (!perhaps && (*duty)["last"]["latest"].get<std::string>() >= iso(w.today)) FAIL("not past: " << p.dump());
+      if (!deadline || ((*deadline)["state"] != "missed" && !(perhaps && (*deadline)["state"] == "cannot-tell")) ||
+          (*deadline)["who"] != "landlord")
+        FAIL(p.dump() << " but " << (deadline ? deadline->dump() : "no such duty"));
+      if (!perhaps && (*deadline)["last"]["latest"].get<std::string>() >= iso(w.today)) FAIL("not past: " << p.dump());
       ++named;
     }
   });

@@ -11,7 +11,7 @@ using namespace wearline;
 
 namespace {
 
-ReadStatement read(std::string_view text) { return read_text(text, reading_test::rules()); }
+ReadStatement read(std::string_view text) { return read_statement(text, reading_test::rules()); }
 
 std::string sums(const ReadStatement& s) {
   std::string out;

@@ -22,7 +22,7 @@ struct Seen {
   std::vector<Number> numbers;
 };
 Seen numbers_of(std::string_view line, NumberStyle style = {}) {
-  const RecogniserRules& rules = reading_test::rules();
+  const RecognizerRules& rules = reading_test::rules();
   Seen seen;
   seen.tokens = split_words(line);
   seen.numbers =
@@ -74,7 +74,7 @@ TEST_CASE("Forms of a word share a root", "[reading]") {
 }
 
 TEST_CASE("Edits between words are counted up to a limit", "[reading]") {
-  CHECK(edit_distance("ktichen", "kitchen", 2) == 1); // neighbours swapped
+  CHECK(edit_distance("ktichen", "kitchen", 2) == 1); // neighbors swapped
   CHECK(edit_distance("fauset", "faucet", 2) == 1);
   CHECK(edit_distance("carpet", "blinds", 2) == 3);
   CHECK(edit_distance("", "abc", 5) == 3);
@@ -162,7 +162,7 @@ TEST_CASE("Faults of the word lists are told with their place", "[reading]") {
   CHECK(faults[0].at == "/concepts/0/role");
   CHECK(faults[1].at == "/concepts/1/id");
   CHECK(faults[2].code == "duplicate");
-  RecogniserRules rules;
+  RecognizerRules rules;
   CHECK(rules.add("other.json", "{}")[0].code == "unknown-file");
   CHECK_FALSE(rules.add("plain.json", "{").empty());
   CHECK_FALSE(rules.complete());

@@ -12,7 +12,7 @@ using nlohmann::json;
 namespace {
 
 json read(const std::string& text) {
-  return json::parse(wearline::recognise_text(text, reading_test::rules()), nullptr, false);
+  return json::parse(wearline::recognize_text(text, reading_test::rules()), nullptr, false);
 }
 json facts(const std::string& text) { return read(text)["facts"]; }
 

@@ -14,10 +14,10 @@ std::string file_text(const std::string& path) {
   return text.str();
 }
 
-const wearline::RecogniserRules& rules() {
-  static const wearline::RecogniserRules loaded = [] {
-    wearline::RecogniserRules made;
-    for (const std::string& name : wearline::RecogniserRules::files()) {
+const wearline::RecognizerRules& rules() {
+  static const wearline::RecognizerRules loaded = [] {
+    wearline::RecognizerRules made;
+    for (const std::string& name : wearline::RecognizerRules::files()) {
       const wearline::Faults faults = made.add(name, file_text("engine/rules/recogniser/" + name));
       for (const wearline::Fault& fault : faults) FAIL_CHECK(fault.at << ": " << fault.text);
     }

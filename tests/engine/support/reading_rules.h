@@ -1,11 +1,11 @@
 #pragma once
-// The recogniser's real rules, loaded once for all tests of reading.
+// The recognizer's real rules, loaded once for all tests of reading.
 
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 
 namespace reading_test {
 
-const wearline::RecogniserRules& rules();
+const wearline::RecognizerRules& rules();
 /// The text of a file of this repository.
 std::string file_text(const std::string& path);
 

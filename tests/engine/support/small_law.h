@@ -57,11 +57,11 @@ struct Small {
 
 inline std::string said(const std::optional<DaySpan>& span) {
   if (!span) return "none";
-  const auto end = [](Day day) { return day == first_day || day == last_day ? std::string("open") : iso(day); };
+  const auto end = [](Day day) { return day == min_day || day == max_day ? std::string("open") : iso(day); };
   return span->known() ? iso(span->earliest) : end(span->earliest) + ".." + end(span->latest);
 }
 
-inline std::string state_name(DutyState state) {
+inline std::string state_name(DeadlineState state) {
   constexpr const char* names[] = {"met", "missed", "open", "cannot-tell", "not-needed"};
   return names[static_cast<int>(state)];
 }

@@ -48,15 +48,15 @@ TEST_CASE("A pack's translation may come before the pack and the registries") {
     }
     const Pack* pack = book.rules().pack("US-WA");
     REQUIRE(pack);
-    const auto duty =
-        std::find_if(pack->duties.begin(), pack->duties.end(), [](const Duty& d) { return d.id == "statement"; });
-    REQUIRE(duty != pack->duties.end());
-    CHECK(duty->text_in("es") == "Dentro de 30 días.");
-    CHECK(duty->text_in("en") == duty->text);
-    CHECK(duty->text != duty->text_in("es"));
+    const auto deadline = std::find_if(pack->deadlines.begin(), pack->deadlines.end(),
+                                       [](const Deadline& d) { return d.id == "statement"; });
+    REQUIRE(deadline != pack->deadlines.end());
+    CHECK(deadline->text_in("es") == "Dentro de 30 días.");
+    CHECK(deadline->text_in("en") == deadline->text);
+    CHECK(deadline->text != deadline->text_in("es"));
     // What is not translated is said in English.
-    REQUIRE_FALSE(duty->if_missed_text.empty());
-    CHECK(duty->if_missed_text_in("es") == duty->if_missed_text);
+    REQUIRE_FALSE(deadline->if_missed_text.empty());
+    CHECK(deadline->if_missed_text_in("es") == deadline->if_missed_text);
   } while (std::next_permutation(files.begin(), files.end()));
 }
 
@@ -87,22 +87,22 @@ TEST_CASE("A registry given again brings its texts in more languages and nothing
     "events":[{"id":"statement-sent","at":"/statement/sent","question":{"en":"When?"}}]})")
           .empty());
   const Registry& registry = book.rules().registry;
-  REQUIRE(registry.papers.size() == 1);
-  CHECK(registry.papers[0].label.in("es") == "photos");
+  REQUIRE(registry.documents.size() == 1);
+  CHECK(registry.documents[0].label.in("es") == "photos");
   CHECK(book.add("papers.json", R"({"papers":[{"id":"photos","label":{"en":"photos","es":"fotos"}}]})").empty());
   CHECK(
       book.add("facts.json",
                R"({"facts":[{"id":"locality","type":"text","at":"/locality","question":{"en":"Where?","es":"¿Dónde?"}}],
     "events":[{"id":"statement-sent","at":"/statement/sent","question":{"en":"When?","es":"¿Cuándo?"}}]})")
           .empty());
-  CHECK(registry.papers.size() == 1);
-  CHECK(registry.papers[0].label.in("es") == "fotos");
+  CHECK(registry.documents.size() == 1);
+  CHECK(registry.documents[0].label.in("es") == "fotos");
   CHECK(registry.facts[0].question.in("es") == "¿Dónde?");
   CHECK(registry.events[0].question.in("es") == "¿Cuándo?");
-  CHECK(registry.duties[0].posted == registry.event("statement-sent"));
+  CHECK(registry.deadlines[0].posted == registry.event("statement-sent"));
   const Faults moved =
       book.add("papers.json", R"({"papers":[{"id":"receipts","label":{"en":"receipts","es":"recibos"}}]})");
   REQUIRE(moved.size() == 1);
   CHECK(moved[0].code == "other-names");
-  CHECK(registry.papers[0].label.in("es") == "fotos");
+  CHECK(registry.documents[0].label.in("es") == "fotos");
 }

@@ -1,6 +1,6 @@
 #include "reading/fact_rules.h"
 #include "reading/reading_weights.h"
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 #include "reading/sense.h"
 
 #include "json/json_text.h"
@@ -33,13 +33,13 @@ bool has_text(const json& object, const char* member) {
 
 } // namespace
 
-const std::vector<std::string>& RecogniserRules::files() {
+const std::vector<std::string>& RecognizerRules::files() {
   static const std::vector<std::string> names = {"concepts.json", "places.json",    "units.json",    "marks.json",
                                                  "plain.json",    "statement.json", "elements.json", "facts.json"};
   return names;
 }
 
-Faults RecogniserRules::add(std::string_view name, std::string_view text) {
+Faults RecognizerRules::add(std::string_view name, std::string_view text) {
   const auto& names = files();
   if (std::find(names.begin(), names.end(), name) == names.end())
     return {{"unknown-file", "", "There is no such file of recogniser rules.", ""}};
@@ -52,9 +52,9 @@ Faults RecogniserRules::add(std::string_view name, std::string_view text) {
   return faults;
 }
 
-Faults RecogniserRules::build() {
+Faults RecognizerRules::build() {
   *this = [&] {
-    RecogniserRules fresh;
+    RecognizerRules fresh;
     fresh.waiting_ = std::move(waiting_);
     return fresh;
   }();
@@ -78,7 +78,7 @@ Faults RecogniserRules::build() {
 }
 
 /// Numbers and plain words mean the same in a charge and in a statement; the other words are kept apart.
-Faults RecogniserRules::add_words(std::string_view name, const json& document) {
+Faults RecognizerRules::add_words(std::string_view name, const json& document) {
   if (name == "statement.json") {
     Faults faults = statement_.add(document);
     ReadingWeights weights;
@@ -93,12 +93,12 @@ Faults RecogniserRules::add_words(std::string_view name, const json& document) {
   return faults;
 }
 
-Faults RecogniserRules::add_facts(const json& document) {
+Faults RecognizerRules::add_facts(const json& document) {
   facts_ = std::make_shared<FactRules>();
   return facts_->add(document, charges_);
 }
 
-Faults RecogniserRules::add_elements(const json& document) {
+Faults RecognizerRules::add_elements(const json& document) {
   Faults faults;
   if (!document.is_object() || !document.contains("elements") || !document["elements"].is_array())
     return {{"wrong-type", "/elements", "A list of elements is needed.", ""}};
@@ -157,7 +157,7 @@ Faults RecogniserRules::add_elements(const json& document) {
   return faults;
 }
 
-WeightedTerm RecogniserRules::compile(const PendingTerm& term, Faults& faults) const {
+WeightedTerm RecognizerRules::compile(const PendingTerm& term, Faults& faults) const {
   WeightedTerm out;
   out.weight = term.weight;
   for (std::string piece : split(term.text, ' ')) {
@@ -182,7 +182,7 @@ WeightedTerm RecogniserRules::compile(const PendingTerm& term, Faults& faults) c
   return out;
 }
 
-void RecogniserRules::fill(IdeaSet& set, const char* at, Faults& faults) const {
+void RecognizerRules::fill(IdeaSet& set, const char* at, Faults& faults) const {
   set.in.assign(charges_.size(), false);
   for (const std::string& name : set.names) {
     const Lexicon::Id id = charges_.find(name);
@@ -199,7 +199,7 @@ std::size_t slot_of(Lexicon::Id id, std::size_t ideas) {
 }
 } // namespace
 
-void RecogniserRules::index_terms() {
+void RecognizerRules::index_terms() {
   terms_by_idea_.assign(charges_.size() + feature_names.size(), {});
   for (std::size_t e = 0; e < elements_.size(); ++e)
     for (std::size_t t = 0; t < elements_[e].terms.size(); ++t) {
@@ -210,11 +210,11 @@ void RecogniserRules::index_terms() {
     }
 }
 
-const std::vector<RecogniserRules::TermPlace>& RecogniserRules::terms_of(Lexicon::Id id) const {
+const std::vector<RecognizerRules::TermPlace>& RecognizerRules::terms_of(Lexicon::Id id) const {
   return terms_by_idea_[slot_of(id, charges_.size())];
 }
 
-Faults RecogniserRules::tie() {
+Faults RecognizerRules::tie() {
   Faults faults;
   for (std::size_t e = 0; e < elements_.size(); ++e) {
     for (const PendingTerm& term : pending_terms_[e]) elements_[e].terms.push_back(compile(term, faults));

@@ -1,6 +1,6 @@
 #pragma once
-// The judgement of one charged line: wear or damage, damaged part, repair or replace, remaining worth, proof, never
-// more than charged. It is one ordered list of steps (line_judgement.cpp, `steps_in_order`); each returns its record
+// The judgment of one charged line: wear or damage, damaged part, repair or replace, remaining value, proof, never
+// more than charged. It is one ordered list of steps (line_judgment.cpp, `steps_in_order`); each returns its record
 // and names what it rests on.
 
 #include "case/case.h"
@@ -23,7 +23,7 @@ struct Step {
   Share share = Share::whole();
   Age age, life_low, life, life_high; ///< in months
   Quantity part, whole;
-  const Localised* said = nullptr; ///< a sentence of the rules that says why
+  const Localized* said = nullptr; ///< a sentence of the rules that says why
   References sources;
 };
 
@@ -40,21 +40,21 @@ TenancyFacts tenancy_facts(const Case& c, Day today);
 
 /// Methods that speak to a line: the likely one, and others of its place that widen the answer.
 struct MethodChoice {
-  const WorthMethod* likely = nullptr;
-  const WorthMethod* also[4] = {};
+  const DepreciationMethod* likely = nullptr;
+  const DepreciationMethod* also[4] = {};
   int count = 0;
 };
 
-/// The thing and finding a line is about, as given or as recognised from its text, with the life and methods that go
+/// The thing and finding a line is about, as given or as recognized from its text, with the life and methods that go
 /// with it. Nothing here hangs on a fact that questions vary.
 struct Subject {
   const Element* element = nullptr;
   const Finding* finding = nullptr;
-  int confidence = 100; ///< 0..100; below 100 the recogniser proposed it
+  int confidence = 100; ///< 0..100; below 100 the recognizer proposed it
   LifeChoice life;
   MethodChoice methods;
-  bool labour_ages = true;    ///< work to put a new thing in loses worth with it here
-  bool labour_settled = true; ///< a decider of this place has said so; else some may not take age off it
+  bool labor_depreciates = true; ///< work to put a new thing in depreciates with it here
+  bool labor_settled = true;     ///< a decider of this place has said so; else some may not take age off it
 };
 
 /// A place's own useful life for a class of things, with its source.
@@ -79,14 +79,14 @@ struct LineContext {
 };
 
 struct LineResult {
-  Verdict verdict = Verdict::cannot_tell;
+  Verdict verdict = Verdict::undetermined;
   Money claimed;
   Range<Money> fair;
-  Range<Money> worth; ///< before liability: what the damage would be worth if the tenant answers for it
+  Range<Money> depreciated_value; ///< before liability: what the damage would be worth if the tenant answers for it
   WearOpinion opinion;
-  ShareRange left; ///< share of worth left; whole where nothing ages
-  const WorthMethod* method = nullptr;
-  bool ages = false;
+  ShareRange remaining; ///< share of the value that remains; whole where nothing depreciates
+  const DepreciationMethod* method = nullptr;
+  bool depreciates = false;
   bool age_open = false; ///< the installation date would narrow it
   bool age_from_move_in = false;
   bool area_open = false;    ///< how much was damaged would narrow it
@@ -99,9 +99,9 @@ struct LineResult {
   bool certain() const { return fair.exact(); }
 };
 
-/// A line as one method of worth would have it.
+/// A line as one method of depreciation would have it.
 struct MethodFair {
-  const WorthMethod* method = nullptr;
+  const DepreciationMethod* method = nullptr;
   Range<Money> fair;
 };
 /// Every method that speaks to the thing of a line, the one in use first. Empty where age does not count.
@@ -118,8 +118,8 @@ LineResult judge_line(const Line& line, const Subject& subject, const LineContex
 /// The likely fair sum of judge_line alone, sooner.
 Money likely_fair(const Line& line, const Subject& subject, const LineContext& context);
 
-/// The likely worth of the damage alone, if the tenant answers for it, sooner.
-Money likely_worth(const Line& line, const Subject& subject, const LineContext& context);
+/// The likely depreciated value of the damage alone, if the tenant answers for it, sooner.
+Money likely_depreciated_value(const Line& line, const Subject& subject, const LineContext& context);
 
 /// Rent owed for a period, by actual days of each month (likely), thirtieths and 365ths of the year (the span); common
 /// practice, no source. Empty where rent or period is unknown.

@@ -1,4 +1,4 @@
-#include "reading/recogniser.h"
+#include "reading/recognizer.h"
 
 #include "reading/fact_scope.h"
 #include "reading/label.h"
@@ -36,7 +36,7 @@ int score_terms(const Sense& line, const std::vector<WeightedTerm>& terms, std::
 constexpr int opening_share = 25; ///< how much the opening counts again, in percent
 
 /// The terms of all elements that the line can meet, scored: only those are looked at whose first piece is there.
-std::vector<Scored> rank(const Sense& line, const RecogniserRules& rules) {
+std::vector<Scored> rank(const Sense& line, const RecognizerRules& rules) {
   const Sense first = line.opening();
   std::vector<Scored> scored(rules.elements().size());
   std::vector<std::vector<bool>> seen(rules.elements().size());
@@ -174,7 +174,7 @@ int understood(const std::vector<Token>& tokens, const std::vector<Mention>& men
 }
 
 /// Three or more things of different elements under one price.
-bool is_lump(const Sense& line, const std::vector<Scored>& ranked, const RecogniserRules& rules) {
+bool is_lump(const Sense& line, const std::vector<Scored>& ranked, const RecognizerRules& rules) {
   std::vector<std::uint16_t> heads;
   std::size_t elements = 0;
   const int top = ranked.empty() ? 0 : ranked[0].score;
@@ -211,7 +211,7 @@ bool sums_only(const std::vector<Token>& tokens) {
 }
 
 /// "NOT CHARGED: nail holes, light dust"
-bool opens_free(const MarkedText& marked, const RecogniserRules& rules) {
+bool opens_free(const MarkedText& marked, const RecognizerRules& rules) {
   return std::any_of(marked.charge.begin(), marked.charge.end(), [&](const Mention& m) {
     return m.concept_id == rules.charge_marks().free && m.first == 0 && m.last + 1u < marked.tokens.size() &&
            marked.tokens[m.last + 1u].is(':');
@@ -226,7 +226,7 @@ bool looks_like_heading(const std::vector<Token>& tokens) {
 }
 
 /// A line without a sum that names no thing ("CLEANING", "MASTER BATH"), or that states a fact.
-bool charges_nothing(const MarkedText& marked, const Sense& line, const RecogniserRules& rules,
+bool charges_nothing(const MarkedText& marked, const Sense& line, const RecognizerRules& rules,
                      const AmountFound& amount, LabelKind label) {
   if (marked.tokens.empty() || sums_only(marked.tokens) || opens_free(marked, rules)) return true;
   switch (label) {
@@ -286,7 +286,7 @@ void set_features(Sense& line, const std::vector<Token>& tokens, const std::vect
 
 namespace {
 
-Recognition recognise_alone(std::string_view text, const RecogniserRules& rules, const TextContext& context) {
+Recognition recognize_alone(std::string_view text, const RecognizerRules& rules, const TextContext& context) {
   Recognition out;
   const MarkedText marked = mark(text, rules, context.style, !context.amount_known);
   const Lexicon& lexicon = rules.charges();
@@ -365,10 +365,10 @@ Recognition recognise_alone(std::string_view text, const RecogniserRules& rules,
 
 /// The words of a heading help where the line alone says little ("Cleaning" above "bathroom"); its room is the line's
 /// where it names none.
-void take_heading(Recognition& r, std::string_view text, const RecogniserRules& rules, const TextContext& context) {
+void take_heading(Recognition& r, std::string_view text, const RecognizerRules& rules, const TextContext& context) {
   if (context.heading.empty() || context.heading.size() > 80) return;
   const std::string joined = std::string(context.heading) + ": " + std::string(text);
-  const Recognition both = recognise_alone(joined, rules, context);
+  const Recognition both = recognize_alone(joined, rules, context);
   if (r.place.empty() && !r.element.empty() && both.element == r.element) r.place = both.place;
   if (r.confidence >= 50 || both.confidence <= r.confidence || both.element.empty()) return;
   const auto shift = static_cast<std::uint32_t>(context.heading.size() + 2);
@@ -398,9 +398,9 @@ std::string_view beginning(std::string_view text) {
 
 } // namespace
 
-Recognition recognise(std::string_view given, const RecogniserRules& rules, const TextContext& context) {
+Recognition recognize(std::string_view given, const RecognizerRules& rules, const TextContext& context) {
   const std::string_view text = beginning(given);
-  Recognition out = recognise_alone(text, rules, context);
+  Recognition out = recognize_alone(text, rules, context);
   take_heading(out, text, rules, context);
   return out;
 }

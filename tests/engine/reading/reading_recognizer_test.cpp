@@ -9,7 +9,7 @@ using namespace wearline;
 
 namespace {
 
-Recognition of(std::string_view text) { return recognise(text, reading_test::rules()); }
+Recognition of(std::string_view text) { return recognize(text, reading_test::rules()); }
 
 std::string sum_of(std::string_view text) {
   const Recognition r = of(text);
@@ -168,9 +168,9 @@ TEST_CASE("A heading gives the room, and the thing where the line has none", "[r
   TextContext under;
   under.heading = "Kitchen";
   under.amount_known = true;
-  CHECK(recognise("scrub stove and hood", reading_test::rules(), under).place == "kitchen");
+  CHECK(recognize("scrub stove and hood", reading_test::rules(), under).place == "kitchen");
   under.heading = "Carpet cleaning";
-  CHECK(recognise("two rooms", reading_test::rules(), under).element == "carpet-cleaning");
+  CHECK(recognize("two rooms", reading_test::rules(), under).element == "carpet-cleaning");
 }
 
 TEST_CASE("A common word is no misspelling of a thing", "[reading]") {

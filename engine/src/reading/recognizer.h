@@ -52,13 +52,13 @@ struct ElementRule {
 };
 
 /// The files of rules/recogniser, ready for use once all are there.
-class RecogniserRules {
+class RecognizerRules {
 public:
   /// `name`: the file's name within rules/recogniser ("concepts.json"); in any order. The last file builds the whole.
   /// Faults: a file that is no JSON or not of the right shape, names that no file defines; each has the file's name
   /// before its JSON Pointer where it is not this one.
   Faults add(std::string_view name, std::string_view json);
-  /// All files are there and without a fault: `recognise` may be called.
+  /// All files are there and without a fault: `recognize` may be called.
   bool complete() const { return complete_; }
   /// The files it takes.
   static const std::vector<std::string>& files();
@@ -136,7 +136,7 @@ struct Basis {
 struct Recognition {
   std::string kind, element, finding, place;
   std::optional<Quantity> quantity; ///< what was counted, in thousandths of a unit
-  std::optional<Money> amount;  ///< the sum charged (negative: in the tenant's favour); a printed sum, or count times
+  std::optional<Money> amount;  ///< the sum charged (negative: in the tenant's favor); a printed sum, or count times
                                 ///< price where only those are printed
   bool amount_computed = false; ///< the sum is not printed but follows from count and price, or from two sums
   bool not_a_charge = false;    ///< a total, heading, remark or other line that charges nothing
@@ -156,6 +156,6 @@ struct TextContext {
 
 /// Reads one charge. Pure, and total: any text gives an answer. Of a text of more than 4,096 bytes the beginning is
 /// read.
-Recognition recognise(std::string_view text, const RecogniserRules& rules, const TextContext& context = {});
+Recognition recognize(std::string_view text, const RecognizerRules& rules, const TextContext& context = {});
 
 } // namespace wearline

@@ -1,4 +1,4 @@
-// The judgement of single lines, as sentences. Figures of the tables come from engine/rules; sources are named beside
+// The judgment of single lines, as sentences. Figures of the tables come from engine/rules; sources are named beside
 // each check.
 
 #include "support/real_rules.h"
@@ -411,7 +411,7 @@ TEST_CASE("An hour of the landlord is worth no more than a hired one") {
       R"({"wearline":1,"jurisdiction":"US-NM","tenancy":{"possessionReturned":"2026-07-31"},"lines":[{"id":"x","amount":"600.00","kind":"cleaning","element":"whole-unit-cleaning",
     "finding":"heavy-soil","cause":"tenant","hours":{"count":4,"unit":"hour"},"hourlyRate":"150.00"}]})");
   CHECK(result["lines"][0]["fair"]["likely"] ==
-        "200.00"); // 4 hours at 50.00 (rules/lives, labourRates; common practice, no source)
+        "200.00"); // 4 hours at 50.00 (rules/lives, laborRates; common practice, no source)
   CHECK(result["lines"][0]["fair"]["high"] == "600.00");
 }
 

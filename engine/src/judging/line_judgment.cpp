@@ -1,4 +1,4 @@
-#include "judging/line_judgement.h"
+#include "judging/line_judgment.h"
 
 #include "judging/charge_plan.h"
 #include "judging/precedents.h"
@@ -23,34 +23,34 @@ bool renews(const Line& line, const Subject& subject) {
   // A life given by the person makes any replacement age.
   if (life_class_of(subject).empty()) return line.life_months.has_value();
   if (line.remedy == "replace" || !subject.finding) return true;
-  return subject.finding->ages || ((line.life_months || line.installed) && subject.finding->remedy == "replace");
+  return subject.finding->depreciates || ((line.life_months || line.installed) && subject.finding->remedy == "replace");
 }
 
-ChargePlan plan_of(const Line& line, Money charged, bool ages, const Subject& subject, const LifeTables& lives) {
+ChargePlan plan_of(const Line& line, Money charged, bool depreciates, const Subject& subject, const LifeTables& lives) {
   ChargePlan plan;
   plan.parts_given = !line.parts.empty();
   Money rest = charged;
   for (const Part& part : line.parts) {
-    const PartRule* rule = lives.part(part.nature);
-    Piece piece{part.amount, part.nature, ages, true, false};
+    const PartRule* rule = lives.part(part.component);
+    Piece piece{part.amount, part.component, depreciates, true, false};
     if (rule) {
-      piece.ages = ages && rule->ages == PartRule::Ages::yes;
+      piece.depreciates = depreciates && rule->depreciates == PartRule::Depreciates::yes;
       piece.by_area = rule->by_area;
-      piece.with_the_whole = rule->ages == PartRule::Ages::with_the_whole;
+      piece.with_the_whole = rule->depreciates == PartRule::Depreciates::with_the_whole;
       piece.doubtful = rule->doubtful;
     }
-    if (part.nature == Nature::labour) {
-      piece.ages = ages && line.labour_ages.value_or(subject.labour_ages);
-      piece.may_not_age = piece.ages && !line.labour_ages && !subject.labour_settled;
+    if (part.component == CostComponent::labor) {
+      piece.depreciates = depreciates && line.labor_depreciates.value_or(subject.labor_depreciates);
+      piece.may_not_depreciate = piece.depreciates && !line.labor_depreciates && !subject.labor_settled;
     }
-    if (part.ages) {
-      piece.ages = *part.ages;
-      piece.with_the_whole = piece.may_not_age = false;
+    if (part.depreciates) {
+      piece.depreciates = *part.depreciates;
+      piece.with_the_whole = piece.may_not_depreciate = false;
     }
     plan.add(piece);
     rest -= part.amount;
   }
-  if (rest > Money()) plan.add({rest, Nature::other, ages, true, false});
+  if (rest > Money()) plan.add({rest, CostComponent::other, depreciates, true, false});
   return plan;
 }
 
@@ -61,26 +61,28 @@ struct Area {
   bool matching_barred = false; ///< matching could be argued, were it not for the law
 };
 
-/// Only what was damaged is paid for, up to the natural edge of a repair (the guide's `seam`; the law where it speaks
-/// of the damaged portion). A count of marks is no area: fifty-five nail holes are one wall.
+/// Only what was damaged is paid for, up to the natural edge of a repair (the guide's repairable area; the law where it
+/// speaks of the damaged portion). A count of marks is no area: fifty-five nail holes are one wall.
 Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only) {
   Area area;
   if (!line.charged || line.charged->thousandths == 0) return area;
   const std::int64_t charged = line.charged->thousandths;
-  const std::string_view seam = subject.element ? std::string_view(subject.element->seam_unit) : std::string_view();
+  const std::string_view repairable_area =
+      subject.element ? std::string_view(subject.element->repairable_area_unit) : std::string_view();
   if (line.damaged && line.damaged->unit == line.charged->unit) {
     area.known = true;
     area.low = area.likely = area.high = Share{line.damaged->thousandths, charged};
-    // Matching the undamaged rest can be argued inside a natural seam, never across it.
-    if (!seam.empty() && seam != line.charged->unit && area.likely < Share::whole()) {
+    // Matching the undamaged rest can be argued inside a repairable area, never across it.
+    if (!repairable_area.empty() && repairable_area != line.charged->unit && area.likely < Share::whole()) {
       area.matching = damaged_portion_only != Tri(true);
       area.matching_barred = !area.matching;
       if (area.matching) area.high = Share::whole();
     }
     return area;
   }
-  const bool counts_places = line.charged->unit == seam || line.charged->unit == "room" || line.charged->unit == "wall";
-  if (!line.damaged && charged > 1000 && !seam.empty() && counts_places) {
+  const bool counts_places =
+      line.charged->unit == repairable_area || line.charged->unit == "room" || line.charged->unit == "wall";
+  if (!line.damaged && charged > 1000 && !repairable_area.empty() && counts_places) {
     area.open = true;
     area.low = Share{1000, charged};
   }
@@ -95,27 +97,28 @@ const ConditionRule* condition_of(const Line& line, const LifeTables& lives) {
   return nullptr;
 }
 
-Ages ages_of(const Line& line, const TenancyFacts& tenancy) {
-  Ages ages;
-  ages.move_in = tenancy.move_in;
-  ages.move_out = tenancy.move_out;
-  ages.installed = line.installed;
+AgeDates age_dates_of(const Line& line, const TenancyFacts& tenancy) {
+  AgeDates age_dates;
+  age_dates.move_in = tenancy.move_in;
+  age_dates.move_out = tenancy.move_out;
+  age_dates.installed = line.installed;
   if (!line.installed && line.at_move_in == "new" && tenancy.move_in) {
-    ages.installed = tenancy.move_in;
-    ages.from_move_in = true;
+    age_dates.installed = tenancy.move_in;
+    age_dates.from_move_in = true;
   }
-  return ages;
+  return age_dates;
 }
 
-std::optional<Range<long>> age_months(const Ages& ages) {
+std::optional<Range<long>> age_months(const AgeDates& age_dates) {
   const auto months = [](Day from, Day to) { return static_cast<long>(std::max(0, whole_months(from, to))); };
-  if (ages.installed) {
-    const long least = months(ages.installed->latest, ages.move_out.earliest),
-               most = months(ages.installed->earliest, ages.move_out.latest);
-    return Range<long>(least, least == most ? least : months(ages.installed->likely(), ages.move_out.likely()), most);
+  if (age_dates.installed) {
+    const long least = months(age_dates.installed->latest, age_dates.move_out.earliest),
+               most = months(age_dates.installed->earliest, age_dates.move_out.latest);
+    return Range<long>(
+        least, least == most ? least : months(age_dates.installed->likely(), age_dates.move_out.likely()), most);
   }
-  if (ages.move_in) {
-    const long least = months(ages.move_in->latest, ages.move_out.earliest);
+  if (age_dates.move_in) {
+    const long least = months(age_dates.move_in->latest, age_dates.move_out.earliest);
     return Range<long>(least, least, 2400);
   }
   return std::nullopt;
@@ -128,9 +131,9 @@ MethodChoice methods_of(const Line& line, std::string_view life_class, std::stri
     choice.likely = lives.method(line.method);
     if (choice.likely) return choice;
   }
-  for (const WorthMethod& m : lives.methods) {
-    if (m.use == WorthMethod::Use::by_default && !choice.likely) choice.likely = &m;
-    else if (m.use == WorthMethod::Use::in_region && !life_given && covers(m, life_class) &&
+  for (const DepreciationMethod& m : lives.methods) {
+    if (m.use == DepreciationMethod::Use::by_default && !choice.likely) choice.likely = &m;
+    else if (m.use == DepreciationMethod::Use::in_region && !life_given && covers(m, life_class) &&
              LifeTables::inside(place, m.region) && choice.count < 4)
       choice.also[choice.count++] = &m;
   }
@@ -139,16 +142,16 @@ MethodChoice methods_of(const Line& line, std::string_view life_class, std::stri
   return choice;
 }
 
-/// The share of worth left by the likely method, widened by the others of the place.
-ShareRange left_of(const MethodChoice& choice, std::string_view life_class, const Line& line, const LifeChoice& life,
-                   const Ages& ages) {
-  ShareRange left = share_left(*choice.likely, life_class, line.quality, life.life, ages);
+/// The share of the value that remains by the likely method, widened by the others of the place.
+ShareRange remaining_of(const MethodChoice& choice, std::string_view life_class, const Line& line,
+                        const LifeChoice& life, const AgeDates& age_dates) {
+  ShareRange remaining = remaining_share(*choice.likely, life_class, line.quality, life.life, age_dates);
   for (int i = 0; i < choice.count; ++i) {
-    const ShareRange other = share_left(*choice.also[i], life_class, line.quality, life.life, ages);
-    if (other.low < left.low) left.low = other.low;
-    if (left.high < other.high) left.high = other.high;
+    const ShareRange other = remaining_share(*choice.also[i], life_class, line.quality, life.life, age_dates);
+    if (other.low < remaining.low) remaining.low = other.low;
+    if (remaining.high < other.high) remaining.high = other.high;
   }
-  return left;
+  return remaining;
 }
 
 /// A small mark on a thing that still works seldom pays for a new one: the least is a sum for the mark.
@@ -184,7 +187,7 @@ WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool
 /// A claim for money that the law lets be made whatever the state of the home.
 WearOpinion granted_by_law() {
   WearOpinion opinion;
-  opinion.verdict = Verdict::not_about_condition;
+  opinion.verdict = Verdict::non_damage_charge;
   opinion.least = opinion.likely = opinion.most = Share::whole();
   opinion.reason = "reason.law-grants";
   return opinion;
@@ -196,7 +199,7 @@ struct Draft {
   const Subject& subject;
   const LineContext& context;
   LineResult result;
-  Ages ages;
+  AgeDates age_dates;
   Stay stay;
   Range<Money> sum;    ///< what the last step left
   Range<Money> worked; ///< what the work can have cost
@@ -204,7 +207,7 @@ struct Draft {
   ChargePlan plan;
   Area area;
 
-  bool about_condition() const { return result.verdict != Verdict::not_about_condition; }
+  bool about_condition() const { return result.verdict != Verdict::non_damage_charge; }
   /// Where the tenant answers for nothing, the worth of the thing is nobody's concern.
   bool answers_for_nothing() const { return result.opinion.most == Share::none(); }
 };
@@ -224,18 +227,18 @@ using Record = std::optional<Step>;
 
 /// Wear, damage, the landlord's responsibility or there before: judge_wear and weigh_proof name their sources.
 Record weigh_wear(Draft& d) {
-  d.ages = ages_of(d.line, *d.context.tenancy);
+  d.age_dates = age_dates_of(d.line, *d.context.tenancy);
   LineResult& r = d.result;
-  const auto months = age_months(d.ages);
+  const auto months = age_months(d.age_dates);
   r.age_months = months;
-  r.ages = renews(d.line, d.subject) && d.subject.life.from != LifeChoice::From::none;
+  r.depreciates = renews(d.line, d.subject) && d.subject.life.from != LifeChoice::From::none;
   d.stay = d.context.tenancy->stay;
-  if (r.ages && months) {
+  if (r.depreciates && months) {
     if (months->low() >= d.subject.life.life.high().months) d.stay.past_life = true;
     else if (months->high() < d.subject.life.life.low().months) d.stay.past_life = false;
   }
   const bool perhaps_worn =
-      !d.stay.past_life && r.ages && months && months->high() >= d.subject.life.life.high().months;
+      !d.stay.past_life && r.depreciates && months && months->high() >= d.subject.life.life.high().months;
   r.opinion = opinion_of(d.line, d.subject, d.stay, perhaps_worn, *d.context.weights);
   // A fault that was only read from the words may be more than wear.
   if (d.subject.confidence < 100 && r.opinion.verdict == Verdict::ordinary_wear && d.line.cause != "age") {
@@ -254,7 +257,7 @@ Record ask_law(Draft& d) {
   const WearOpinion& opinion = d.result.opinion;
   const bool by_guide = d.subject.finding && d.subject.finding->usual == Usual::wear && !opinion.turn;
   const bool leans = opinion.verdict == Verdict::ordinary_wear && !opinion.certain() && !by_guide;
-  d.result.asked = {leans ? Verdict::cannot_tell : d.result.verdict, d.result.age_months, d.result.ages};
+  d.result.asked = {leans ? Verdict::undetermined : d.result.verdict, d.result.age_months, d.result.depreciates};
   if (d.context.law) d.result.law = d.context.law->of(d.line, d.result.asked);
   return std::nullopt;
 }
@@ -263,7 +266,7 @@ Record ask_law(Draft& d) {
 /// line that nothing names has no middle.
 Record usual_outcome(Draft& d) {
   WearOpinion& opinion = d.result.opinion;
-  const bool open = opinion.verdict == Verdict::cannot_tell || opinion.reason == "reason.debt-open";
+  const bool open = opinion.verdict == Verdict::undetermined || opinion.reason == "reason.debt-open";
   if (!open || opinion.certain() || opinion.rests_on_nothing || !d.context.precedents) return std::nullopt;
   if (const auto share = d.context.precedents->likely(d.line, d.subject, d.context.without_decision))
     opinion.likely = std::clamp(*share, opinion.least, opinion.most);
@@ -274,7 +277,8 @@ Record usual_outcome(Draft& d) {
 Money hours_at(Money rate, const Line& line) {
   Money sum = rate.part({line.hours->thousandths, 1000});
   for (const Part& part : line.parts)
-    if (part.nature != Nature::labour && part.nature != Nature::repair_labour && part.nature != Nature::cleaning)
+    if (part.component != CostComponent::labor && part.component != CostComponent::repair_labor &&
+        part.component != CostComponent::cleaning)
       sum += part.amount;
   return sum;
 }
@@ -291,10 +295,10 @@ Record own_hours(Draft& d) {
   return step;
 }
 
-/// An hour above what practice pays is likely cut to that (rules/lives, `labourRates`).
+/// An hour above what practice pays is likely cut to that (rules/lives, `laborRates`).
 Record own_rate(Draft& d) {
   if (!d.line.hours || !d.line.hourly_rate) return std::nullopt;
-  const LabourRate* usual = d.context.lives->labour_rate(d.context.place, d.line.kind == "cleaning");
+  const LaborRate* usual = d.context.lives->labor_rate(d.context.place, d.line.kind == "cleaning");
   if (!usual || *d.line.hourly_rate <= usual->most) return std::nullopt;
   const Money most = d.worked.high(), likely = std::min(hours_at(usual->most, d.line), most);
   d.worked = d.sum = Range<Money>(likely, likely, most);
@@ -331,17 +335,17 @@ Record price_of_new(Draft& d) {
   d.base = charged;
   const auto& price_new = d.line.price_new;
   const bool counts =
-      price_new && d.result.ages && *price_new != charged && !(*price_new > charged && !d.line.parts.empty());
+      price_new && d.result.depreciates && *price_new != charged && !(*price_new > charged && !d.line.parts.empty());
   if (counts) d.base = *price_new;
-  d.plan = plan_of(d.line, d.result.claimed, d.result.ages, d.subject, *d.context.lives);
+  d.plan = plan_of(d.line, d.result.claimed, d.result.depreciates, d.subject, *d.context.lives);
   d.plan.scale(d.result.claimed, d.base);
   if (!counts) return std::nullopt;
   return moved(*price_new < charged ? "price-new" : "price-above-charge", charged, d.base);
 }
 
-Range<Money> priced(const ChargePlan& plan, const Area& area, const ShareRange& left) {
-  return {price(plan, area.low, left.low, End::least), price(plan, area.likely, left.likely, End::likely),
-          price(plan, area.high, left.high, End::most)};
+Range<Money> priced(const ChargePlan& plan, const Area& area, const ShareRange& remaining) {
+  return {price(plan, area.low, remaining.low, End::least), price(plan, area.likely, remaining.likely, End::likely),
+          price(plan, area.high, remaining.high, End::most)};
 }
 
 /// Only the damaged part (area_of).
@@ -359,37 +363,38 @@ Record damaged_part(Draft& d) {
   step.share = d.area.likely;
   step.whole = *d.line.charged;
   if (d.line.damaged) step.part = *d.line.damaged;
-  if (d.subject.element) step.said = &d.subject.element->seam_text;
+  if (d.subject.element) step.said = &d.subject.element->repairable_area_text;
   return step;
 }
 
 /// What age left of the worth: the published lives and methods of rules/lives, each with its source in the record.
-Record remaining_share(Draft& d) {
+Record by_remaining_share(Draft& d) {
   LineResult& r = d.result;
-  if (!r.ages || !d.subject.methods.likely) return std::nullopt;
-  const WorthMethod& method = *d.subject.methods.likely;
+  if (!r.depreciates || !d.subject.methods.likely) return std::nullopt;
+  const DepreciationMethod& method = *d.subject.methods.likely;
   const LifeChoice& life = d.subject.life;
   const Money before = d.sum.likely();
-  const bool banded = method.kind == WorthMethod::Kind::stay_bands;
+  const bool banded = method.kind == DepreciationMethod::Kind::stay_bands;
   r.method = &method;
-  r.left = left_of(d.subject.methods, life_class_of(d.subject), d.line, life, d.ages);
-  r.age_from_move_in = d.ages.from_move_in;
-  r.age_open = !banded && (!d.ages.installed || !d.ages.installed->known());
-  d.sum = priced(d.plan, d.area, r.left);
-  Step step = moved(banded                ? "share-by-stay"
-                    : !d.ages.installed   ? "age-unknown"
-                    : d.ages.from_move_in ? "age-from-move-in"
-                                          : "age-share",
+  r.remaining = remaining_of(d.subject.methods, life_class_of(d.subject), d.line, life, d.age_dates);
+  r.age_from_move_in = d.age_dates.from_move_in;
+  r.age_open = !banded && (!d.age_dates.installed || !d.age_dates.installed->known());
+  d.sum = priced(d.plan, d.area, r.remaining);
+  Step step = moved(banded                     ? "share-by-stay"
+                    : !d.age_dates.installed   ? "age-unknown"
+                    : d.age_dates.from_move_in ? "age-from-move-in"
+                                               : "age-share",
                     before, d.sum);
-  step.share = r.left.likely;
+  step.share = r.remaining.likely;
   step.life_low = months_of(life.life.low());
   step.life = months_of(life.life.likely());
   step.life_high = months_of(life.life.high());
-  if (banded && d.ages.move_in) step.age = age_between(d.ages.move_in->likely(), d.ages.move_out.likely());
-  else if (d.ages.installed)
-    step.age =
-        age_between(d.ages.installed->likely(),
-                    method.age_at_move_in && d.ages.move_in ? d.ages.move_in->likely() : d.ages.move_out.likely());
+  if (banded && d.age_dates.move_in)
+    step.age = age_between(d.age_dates.move_in->likely(), d.age_dates.move_out.likely());
+  else if (d.age_dates.installed)
+    step.age = age_between(d.age_dates.installed->likely(), method.age_at_move_in && d.age_dates.move_in
+                                                                ? d.age_dates.move_in->likely()
+                                                                : d.age_dates.move_out.likely());
   step.said = banded ? &method.text : life.why;
   step.sources = life.sources;
   for (const Reference* s : method.sources)
@@ -407,19 +412,19 @@ Record quality_untold(Draft& d) {
 /// beyond.
 Record state_at_move_in(Draft& d) {
   const bool cleaning = d.line.kind == "cleaning";
-  if (!d.result.ages && !cleaning) return std::nullopt;
+  if (!d.result.depreciates && !cleaning) return std::nullopt;
   const ConditionRule* rule = condition_of(d.line, *d.context.lives);
   if (!rule) return std::nullopt;
   const Money before = d.sum.likely();
   d.sum = Range<Money>(d.sum.low().part(rule->least), d.sum.likely().part(rule->likely), d.sum.high().part(rule->most));
-  Step step = moved(d.result.ages ? "condition-at-move-in" : "clean-as-before", before, d.sum);
-  if (d.result.ages) step.sources = rule->sources;
+  Step step = moved(d.result.depreciates ? "condition-at-move-in" : "clean-as-before", before, d.sum);
+  if (d.result.depreciates) step.sources = rule->sources;
   return step;
 }
 
 /// A small mark on a thing that still works: the least is a sum for the mark (weights.json, small-mark).
 Record mark_only(Draft& d) {
-  if (!d.result.ages || !is_small_mark(d.line, d.subject)) return std::nullopt;
+  if (!d.result.depreciates || !is_small_mark(d.line, d.subject)) return std::nullopt;
   const Weight& mark = (*d.context.weights)[Ground::small_mark];
   const Money before = d.sum.likely();
   d.sum = Range<Money>(d.sum.low().part(mark.least), d.sum.likely(), d.sum.high());
@@ -431,8 +436,8 @@ Record mark_only(Draft& d) {
 }
 
 /// Why nothing was taken off for age.
-Record not_aged(Draft& d) {
-  const bool told = !d.result.ages && d.subject.element && d.subject.element->about_condition &&
+Record not_depreciated(Draft& d) {
+  const bool told = !d.result.depreciates && d.subject.element && d.subject.element->about_condition &&
                     d.line.kind != "keys" && d.line.kind != "disposal" &&
                     !(d.line.kind == "cleaning" && condition_of(d.line, *d.context.lives));
   if (!told) return std::nullopt;
@@ -470,7 +475,7 @@ void say_reason(Step& step, const WearOpinion& opinion) {
 Record liability(Draft& d) {
   const WearOpinion& opinion = d.result.opinion;
   const Money before = d.answers_for_nothing() ? d.result.claimed : d.sum.likely();
-  d.result.worth = d.sum;
+  d.result.depreciated_value = d.sum;
   d.sum = {d.sum.low().part(opinion.least), d.sum.likely().part(opinion.likely), d.sum.high().part(opinion.most)};
   d.result.fair = d.sum;
   d.result.no_middle = opinion.rests_on_nothing && !opinion.certain() && !d.sum.exact();
@@ -501,8 +506,8 @@ Record law_bar(Draft& d) {
   }
   d.sum = r.fair = Money();
   r.no_middle = false;
-  const bool speaks_already =
-      r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::already_there || r.verdict == Verdict::landlord_side;
+  const bool speaks_already = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::pre_existing ||
+                              r.verdict == Verdict::landlord_responsibility;
   if (!speaks_already) r.verdict = Verdict::barred;
   if (before.high().is_zero()) return std::nullopt;
   return moved("law-barred", before.likely(), d.sum);
@@ -514,7 +519,7 @@ void say_parts(const Draft& d, std::vector<Step>& out) {
   const LineResult& r = d.result;
   for (std::size_t i = 0; d.plan.parts_given && i < d.plan.count; ++i) {
     const Piece& p = d.plan.pieces[i];
-    const PartRule* rule = d.context.lives->part(p.nature);
+    const PartRule* rule = d.context.lives->part(p.component);
     const Money share = p.by_area ? p.amount.part(d.area.likely) : p.amount;
     const auto say = [&](std::string_view code, const Range<Money>& to) {
       out.push_back(moved(code, p.amount, to));
@@ -523,75 +528,77 @@ void say_parts(const Draft& d, std::vector<Step>& out) {
       out.back().sources = rule->sources;
     };
     if (p.doubtful) say("mark-up", Range<Money>(Money(), Money(), share));
-    else if (r.ages && p.may_not_age) {
-      const Money aged = share.part(r.left.likely);
+    else if (r.depreciates && p.may_not_depreciate) {
+      const Money aged = share.part(r.remaining.likely);
       if (aged == share) continue;
       out.push_back(moved("labour-may-not-age", share, Range<Money>(aged, aged, share)));
-      if (const LabourPolicy* policy = d.context.lives->labour_policy(d.context.place)) {
+      if (const LaborPolicy* policy = d.context.lives->labor_policy(d.context.place)) {
         out.back().said = &policy->text;
         out.back().sources = policy->sources;
       }
-    } else if (r.ages && !p.ages && !p.with_the_whole) say("part-not-aged", Range<Money>(share));
+    } else if (r.depreciates && !p.depreciates && !p.with_the_whole) say("part-not-aged", Range<Money>(share));
   }
 }
 
 /// Which lines a step is for, and what of it is told.
 enum class For { every, condition, debt };
-enum class Stage { opinion, worth, answer };
-struct JudgementStep {
+enum class Stage { opinion, depreciated_value, answer };
+struct JudgmentStep {
   Record (*take)(Draft&);
   For lines;
   Stage stage;
 };
 
-/// The judgement of a line, in order. Each step reads the draft, moves it, and returns its record.
-constexpr JudgementStep steps_in_order[] = {
+/// The judgment of a line, in order. Each step reads the draft, moves it, and returns its record.
+constexpr JudgmentStep steps_in_order[] = {
     {weigh_wear, For::every, Stage::opinion},
     {usual_outcome, For::every, Stage::opinion},
     {ask_law, For::every, Stage::opinion},
-    {own_hours, For::every, Stage::worth},
-    {own_rate, For::every, Stage::worth},
-    {rent_by_days, For::debt, Stage::worth},
-    {price_of_new, For::condition, Stage::worth},
-    {damaged_part, For::condition, Stage::worth},
-    {remaining_share, For::condition, Stage::worth},
-    {quality_untold, For::condition, Stage::worth},
-    {state_at_move_in, For::condition, Stage::worth},
-    {mark_only, For::condition, Stage::worth},
-    {not_aged, For::condition, Stage::worth},
-    {cheaper_repair, For::condition, Stage::worth},
-    {never_above_charge, For::condition, Stage::worth},
+    {own_hours, For::every, Stage::depreciated_value},
+    {own_rate, For::every, Stage::depreciated_value},
+    {rent_by_days, For::debt, Stage::depreciated_value},
+    {price_of_new, For::condition, Stage::depreciated_value},
+    {damaged_part, For::condition, Stage::depreciated_value},
+    {by_remaining_share, For::condition, Stage::depreciated_value},
+    {quality_untold, For::condition, Stage::depreciated_value},
+    {state_at_move_in, For::condition, Stage::depreciated_value},
+    {mark_only, For::condition, Stage::depreciated_value},
+    {not_depreciated, For::condition, Stage::depreciated_value},
+    {cheaper_repair, For::condition, Stage::depreciated_value},
+    {never_above_charge, For::condition, Stage::depreciated_value},
     {liability, For::every, Stage::answer},
     {law_limit, For::every, Stage::answer},
     {law_bar, For::every, Stage::answer},
 };
 
-/// What is wanted of a judgement: all of it; only the fair sum, which is nothing where the tenant answers for nothing;
+/// What is wanted of a judgment: all of it; only the fair sum, which is nothing where the tenant answers for nothing;
 /// or only the worth of the damage.
-enum class Wanted { all, fair, worth };
+enum class Wanted { all, fair, depreciated_value };
 
 LineResult judge(const Line& line, const Subject& subject, const LineContext& context, Wanted wanted,
                  std::vector<Step>* records) {
   Draft d{line, subject, context, {}, {}, {}, {}, {}, {}, {}, {}};
   d.result.claimed = line.amount.value_or(Money());
-  d.result.left = {Share::whole(), Share::whole(), Share::whole()};
+  d.result.remaining = {Share::whole(), Share::whole(), Share::whole()};
   if (line.credit == Tri(true)) {
-    d.result.verdict = Verdict::not_about_condition;
+    d.result.verdict = Verdict::non_damage_charge;
     d.result.claimed = Money() - d.result.claimed;
-    d.result.fair = d.result.worth = d.result.claimed;
-    d.result.opinion = {Verdict::not_about_condition, Share::whole(), Share::whole(), Share::whole(), "reason.credit"};
+    d.result.fair = d.result.depreciated_value = d.result.claimed;
+    d.result.opinion = {Verdict::non_damage_charge, Share::whole(), Share::whole(), Share::whole(), "reason.credit"};
     return std::move(d.result);
   }
-  for (const JudgementStep& step : steps_in_order) {
+  for (const JudgmentStep& step : steps_in_order) {
     if (step.lines != For::every && d.about_condition() != (step.lines == For::condition)) continue;
-    if (step.stage == Stage::worth && wanted == Wanted::fair && d.about_condition() && d.answers_for_nothing())
+    if (step.stage == Stage::depreciated_value && wanted == Wanted::fair && d.about_condition() &&
+        d.answers_for_nothing())
       continue;
-    if (step.stage == Stage::answer && wanted == Wanted::worth) {
-      d.result.worth = d.sum;
+    if (step.stage == Stage::answer && wanted == Wanted::depreciated_value) {
+      d.result.depreciated_value = d.sum;
       break;
     }
     Record record = step.take(d);
-    const bool told = records && !(step.stage == Stage::worth && d.about_condition() && d.answers_for_nothing());
+    const bool told =
+        records && !(step.stage == Stage::depreciated_value && d.about_condition() && d.answers_for_nothing());
     if (told && record) records->push_back(std::move(*record));
     if (told && step.take == quality_untold) say_parts(d, *records);
   }
@@ -614,9 +621,9 @@ void find_life(Subject& subject, const Line& line, const LineContext& context) {
   if (subject.life.from != LifeChoice::From::none)
     subject.methods =
         methods_of(line, life_class, context.place, *context.lives, subject.life.from == LifeChoice::From::person);
-  if (const LabourPolicy* policy = context.lives->labour_policy(context.place)) {
-    subject.labour_ages = policy->ages;
-    subject.labour_settled = policy->settled;
+  if (const LaborPolicy* policy = context.lives->labor_policy(context.place)) {
+    subject.labor_depreciates = policy->depreciates;
+    subject.labor_settled = policy->settled;
   }
 }
 
@@ -628,18 +635,19 @@ Money likely_fair(const Line& line, const Subject& subject, const LineContext& c
   return judge(line, subject, context, Wanted::fair, nullptr).fair.likely();
 }
 
-Money likely_worth(const Line& line, const Subject& subject, const LineContext& context) {
-  return judge(line, subject, context, Wanted::worth, nullptr).worth.likely();
+Money likely_depreciated_value(const Line& line, const Subject& subject, const LineContext& context) {
+  return judge(line, subject, context, Wanted::depreciated_value, nullptr).depreciated_value.likely();
 }
 
 std::vector<MethodFair> by_methods(const Line& line, const Subject& subject, const LineContext& context,
                                    const LineResult& result) {
   std::vector<MethodFair> out;
-  if (!result.ages || !result.method) return out;
+  if (!result.depreciates || !result.method) return out;
   const std::string_view life_class = life_class_of(subject);
-  for (const WorthMethod& method : context.lives->methods) {
+  for (const DepreciationMethod& method : context.lives->methods) {
     if (!covers(method, life_class)) continue;
-    if ((method.kind == WorthMethod::Kind::stay_bands || method.age_at_move_in) && !context.tenancy->move_in) continue;
+    if ((method.kind == DepreciationMethod::Kind::stay_bands || method.age_at_move_in) && !context.tenancy->move_in)
+      continue;
     Subject by_this = subject;
     by_this.methods = {};
     by_this.methods.likely = &method;

@@ -33,6 +33,8 @@ needs_of() {
   wasm) echo "em++=emscripten" ;;
   node) echo "node=nodejs npm=npm /etc/ssl/certs/ca-certificates.crt=ca-certificates" ;;
   chromium) echo "chromium=chromium /usr/share/fonts/truetype/liberation=fonts-liberation" ;;
+  scans) echo "/usr/share/fonts/truetype/dejavu=fonts-dejavu-core /usr/share/fonts/truetype/gnutypewriter=fonts-gnutypewriter
+    /usr/share/fonts/opentype/courier-prime=fonts-courier-prime" ;;
   firefox) echo "firefox-esr=firefox-esr" ;;
   office) echo "soffice=libreoffice-writer-nogui pdftotext=poppler-utils" ;;
   bench) echo "/usr/include/benchmark/benchmark.h=libbenchmark-dev" ;;

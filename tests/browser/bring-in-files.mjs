@@ -119,4 +119,14 @@ export const found = (page) =>
     })),
   );
 
+/** The sums the statement states about itself, as the review shows them. */
+export const foundFacts = (page) =>
+  page.locator('.fact-found').evaluateAll((all) =>
+    all.filter((row) => row.querySelector('.found-amount')).map((row) => ({
+      at: row.querySelector('.found-amount').id.split('-').pop(),
+      amount: row.querySelector('.found-amount').value.replace(/,/g, ''),
+      open: row.querySelector('.fault') !== null,
+    })),
+  );
+
 export const reviewed = (page, timeout = 30_000) => page.locator('.bring-review').waitFor({ timeout });

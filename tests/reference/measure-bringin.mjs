@@ -11,6 +11,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { asPhoto, choose, CORPUS, expectedOf, found, goThere, reviewed } from '../browser/bring-in-files.mjs';
 import { launch, open, ROOT, serve } from '../browser/harness.mjs';
+import { writePart } from './scans/report.mjs';
 
 const REPORT = path.join(ROOT, 'tests/reference/reading.md');
 const HEADING = '## PDFs and scans';
@@ -80,20 +81,9 @@ const share = (n, of) => `${((100 * n) / of).toFixed(1)} %`;
 function report(all) {
   const rows = all.map((r) => `| ${r.name} | ${r.files} | ${r.labels} | ${r.right} (${share(r.right, r.labels)}) | ${r.marked} | ${r.missed} | ${r.wrong} |`);
   return [
-    HEADING, '',
     'Written by `node tests/reference/measure-bringin.mjs --photos --write`: what the built page shows in Chromium for the corpus, against its labels.', '',
     '| | files | sums | right | not right, marked | missing | wrong without a mark |', '| --- | --- | --- | --- | --- | --- | --- |', ...rows, '',
   ].join('\n');
-}
-
-/** Puts the part under its own heading, before the next heading of its kind or at the end. */
-function writeReport(text) {
-  const whole = fs.existsSync(REPORT) ? fs.readFileSync(REPORT, 'utf8') : '# How well statements are read\n';
-  const from = whole.indexOf(`${HEADING}\n`);
-  const next = from < 0 ? -1 : whole.indexOf('\n## ', from + HEADING.length);
-  const before = from < 0 ? `${whole.trimEnd()}\n\n` : whole.slice(0, from);
-  const after = next < 0 ? '' : `\n${whole.slice(next + 1)}`;
-  fs.writeFileSync(REPORT, before + text + after);
 }
 
 const [browser, site] = await Promise.all([launch(), serve()]);
@@ -108,7 +98,7 @@ try {
 
 const text = report(all);
 console.log(`\n${text}`);
-if (process.argv.includes('--write')) writeReport(text);
+if (process.argv.includes('--write')) writePart(REPORT, HEADING, text);
 
 const [pdfs, scans] = all;
 const failures = [

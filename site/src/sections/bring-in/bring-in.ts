@@ -7,11 +7,14 @@ import { openAll } from '../../app/case-files';
 import { loadReading } from '../../engine/rules';
 import { language, learn, say } from '../../say/wording';
 import type { Engine } from '../../engine/engine';
+import type { Reading } from '../../case/reading';
 import en from '../../../../engine/rules/wording/en/page-bring.json';
 import './bring-in.css';
 import { type Progress, readScan, takeFiles, type Taken } from './intake';
 import { type Review, reviewOf } from './review';
 import { beginReview, reviewing } from './reviewing';
+import { noSums } from './picture-sums';
+import type { Settled } from './settle';
 import type { OpenPdf } from './source/pdf';
 import { textSource, type Source, wholeText } from './source/source';
 import { canReadPictures } from './source/picture-library';
@@ -85,14 +88,22 @@ async function readingEngine(d: Desk): Promise<Engine> {
   return engine;
 }
 
+/** Text is taken as it stands; of a picture the paper's own sums settle what was read badly. */
+async function readSource(source: Source, read: (text: string) => Promise<Reading>): Promise<Settled> {
+  if (!canReadPictures || source.kind !== 'picture')
+    return { source, reading: await read(wholeText(source)), sums: noSums };
+  return (await import('./settle')).settle(source, read);
+}
+
 /** The engine reads what the source says; with nothing found the person is told so and may try another way. */
-async function show(d: Desk, source: Source, signal: AbortSignal): Promise<void> {
+async function show(d: Desk, came: Source, signal: AbortSignal): Promise<void> {
   const engine = await readingEngine(d);
-  if (signal.aborted) return source.close();
-  const reading = await engine.read(wholeText(source), language());
+  if (signal.aborted) return came.close();
+  const read = (text: string) => engine.read(text, language());
+  const { source, reading, sums } = await readSource(came, read);
   if (signal.aborted) return source.close();
   if (!reading.lines) throw new Trouble('tooLarge');
-  const review = reviewOf(source, reading, d.case);
+  const review = reviewOf(source, reading, d.case, sums);
   if (review.charges.length + review.tray.length + review.facts.length === 0) {
     source.close();
     throw new Trouble('nothingFound');

@@ -4,9 +4,10 @@ import type { CaseFile, Line } from '../../case/case';
 import { freshLineId } from '../../case/case';
 import { placeNamed } from '../../case/place-named';
 import { valueAt, withValueAt } from '../../case/pointer';
-import type { DayName, Place, ReadLine, Reading, SumName, Unread } from '../../case/reading';
+import type { DayName, OpenChoice, Place, ReadLine, Reading, SumName, Unread } from '../../case/reading';
 import { amountFromTyping } from '../../case/typed-money';
 import { places } from '../../engine/rules';
+import { noSums, type PictureSums } from './picture-sums';
 import type { Piece, Source } from './source/source';
 
 /** Less certain than this, a figure read from a picture is for the person to check; a word likewise. */
@@ -26,6 +27,8 @@ export interface Charge {
   doubtful: Piece[];
   /** The sum itself is in doubt. */
   sumInDoubt: boolean;
+  /** It was hard to read, and the paper's own sums come out with it. */
+  settled?: boolean;
   /** The person has looked and says it is right. */
   checked: boolean;
   read?: ReadLine;
@@ -43,6 +46,8 @@ export interface Fact {
   /** Unknown where the sum is one of several put together. */
   place?: Place;
   doubtful: Piece[];
+  /** The person has typed what it is. */
+  checked?: boolean;
   take: boolean;
 }
 
@@ -80,19 +85,30 @@ const lostCents = (source: Source, p: Piece): boolean => {
 const doubtsOf = (source: Source, place: Place, sure: number): Piece[] =>
   piecesAt(source, place).filter((p) => certainty(p) < sure);
 
-function chargeOf(source: Source, read: ReadLine, key: number): Charge {
-  const sumPieces = piecesAt(source, read.amountFrom);
-  const sum = sumPieces.filter((p) => certainty(p) < sureFigure || lostCents(source, p));
-  const words = read.from.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !sum.includes(p));
+/** The pieces of a sum for the person to check: hardly read, or in an account that does not come out. None where it comes out with them. */
+function sumDoubts(source: Source, place: Place, sums: PictureSums): Piece[] {
+  if (sums.settled.has(place.line)) return [];
+  return piecesAt(source, place).filter(
+    (p) =>
+      certainty(p) < sureFigure || lostCents(source, p) || (sums.off.has(place.line) && p.confidence !== undefined),
+  );
+}
+
+function chargeOf(source: Source, read: ReadLine, key: number, sums: PictureSums): Charge {
+  const pieces = piecesAt(source, read.amountFrom);
+  const sum = sumDoubts(source, read.amountFrom, sums);
+  const settled = sum.length === 0 ? pieces.filter((p) => certainty(p) < sureFigure || p.readings) : [];
+  const words = read.from.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !pieces.includes(p));
   return {
     key,
     text: read.text,
-    amount: read.amount.replace(/^-/, ''),
+    amount: pieces.some((p) => p.unread) ? '' : read.amount.replace(/^-/, ''),
     credit: read.role === 'credit' || read.amount.startsWith('-'),
     places: read.from.length ? read.from : [read.amountFrom],
     amountPlace: read.amountFrom,
-    doubtful: [...sum, ...words],
+    doubtful: [...sum, ...settled, ...words],
     sumInDoubt: sum.length > 0,
+    ...(settled.length > 0 && { settled: true }),
     checked: false,
     read,
   };
@@ -126,12 +142,17 @@ function place(source: Source, c: CaseFile): Fact[] {
   return [{ at: '/jurisdiction', kind: 'place', value: named.code, place: at, doubtful: [], take }];
 }
 
-function factsOf(source: Source, reading: Reading, c: CaseFile): Fact[] {
+function factsOf(source: Source, reading: Reading, c: CaseFile, own: PictureSums): Fact[] {
   const found = (name: SumName | DayName, at: string, kind: FactKind, value: string | null): Fact[] => {
     if (value === null) return [];
     const place = reading.places[name];
     const known = valueAt(c, at);
-    const doubtful = place ? doubtsOf(source, place, sureFigure) : [];
+    const doubtful = !place
+      ? []
+      : kind === 'money'
+        ? sumDoubts(source, place, own)
+        : doubtsOf(source, place, sureFigure);
+    if (doubtful.some((p) => p.unread)) return [{ at, kind, value: '', place, doubtful, take: false }];
     return [
       { at, kind, value: value.replace(/^-/, ''), place, doubtful, take: known === undefined || known === value },
     ];
@@ -150,14 +171,23 @@ const figuresInDoubt = (source: Source, line: number): Piece[] => {
   );
 };
 
-export function reviewOf(source: Source, reading: Reading, c: CaseFile): Review {
+/** `own`: of a picture, what the paper's sums say of what was read. */
+export function reviewOf(source: Source, reading: Reading, c: CaseFile, own: PictureSums = noSums): Review {
   let key = 1;
+  const charges = [
+    ...reading.lines.map((l) => chargeOf(source, l, key++, own)),
+    ...own.rows.map((row) => ({ ...row, key: key++ })),
+  ];
+  const lineOf = (charge: Pick<Charge, 'amountPlace'>): number => charge.amountPlace?.line ?? 0;
+  const rows = new Set(own.rows.map(lineOf));
   return {
     source,
     reading,
-    charges: reading.lines.map((l) => chargeOf(source, l, key++)),
-    facts: factsOf(source, reading, c),
-    tray: reading.tray.map((t) => ({ ...t, key: key++, doubtful: figuresInDoubt(source, t.line) })),
+    charges: own.rows.length ? charges.sort((a, b) => lineOf(a) - lineOf(b)) : charges,
+    facts: factsOf(source, reading, c, own),
+    tray: reading.tray
+      .filter((t) => !rows.has(t.line))
+      .map((t) => ({ ...t, key: key++, doubtful: figuresInDoubt(source, t.line) })),
     nextKey: key,
   };
 }
@@ -194,6 +224,18 @@ export function makeCharge(r: Review, key: number): Review {
   return { ...r, charges, tray: r.tray.filter((t) => t !== line), nextKey: r.nextKey + 1 };
 }
 
+/** `doubtful`: what of its sum the person is to check. */
+export const rowOf = (open: OpenChoice, doubtful: Piece[]): Omit<Charge, 'key'> => ({
+  text: open.text,
+  amount: open.amount.replace(/^-/, ''),
+  credit: open.amount.startsWith('-'),
+  places: open.from.length ? open.from : [open.amountFrom],
+  amountPlace: open.amountFrom,
+  doubtful,
+  sumInDoubt: doubtful.length > 0,
+  checked: false,
+});
+
 /** The readings of the paper between which its own sums do not decide. */
 export const readingsOf = (r: Review): number[] => [...new Set(r.reading.choices.map((c) => c.reading))];
 
@@ -202,19 +244,8 @@ export function withReading(r: Review, reading: number | null): Review {
   const charges = r.charges.filter((c) => c.choice === undefined);
   let key = r.nextKey;
   for (const open of r.reading.choices.filter((c) => c.reading === reading)) {
-    const sum = doubtsOf(r.source, open.amountFrom, sureFigure);
-    const charge: Charge = {
-      key: key++,
-      text: open.text,
-      amount: open.amount.replace(/^-/, ''),
-      credit: open.amount.startsWith('-'),
-      places: open.from.length ? open.from : [open.amountFrom],
-      amountPlace: open.amountFrom,
-      doubtful: sum,
-      sumInDoubt: sum.length > 0,
-      checked: false,
-      choice: open.reading,
-    };
+    const doubtful = doubtsOf(r.source, open.amountFrom, sureFigure);
+    const charge: Charge = { ...rowOf(open, doubtful), key: key++, choice: open.reading };
     const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountFrom.line);
     charges.splice(after < 0 ? charges.length : after, 0, charge);
   }
@@ -226,7 +257,7 @@ export function putBack(r: Review, key: number): Review {
   const charge = r.charges.find((c) => c.key === key);
   if (!charge) return r;
   const line = charge.places[0]?.line ?? 0;
-  const text = r.source.lines[line - 1]?.text.trim() || charge.text;
+  const text = (charge.amount && r.source.lines[line - 1]?.text.trim()) || charge.text;
   const tray = [...r.tray, { key: r.nextKey, line, text, say: '', doubtful: [] }].sort((a, b) => a.line - b.line);
   return { ...r, charges: r.charges.filter((c) => c !== charge), tray, nextKey: r.nextKey + 1 };
 }

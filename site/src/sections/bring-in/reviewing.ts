@@ -32,6 +32,7 @@ import {
   withReading,
 } from './review';
 import { sourcePane, strip } from './source-pane';
+import { canReadPictures } from './source/picture-library';
 
 interface Acts {
   change(r: Review): void;
@@ -121,17 +122,21 @@ function amountField(
 
 /** What the sum is in doubt about, with the picture of it, and the answer "it is right". */
 function doubt(r: Review, c: Charge, n: number, acts: Acts): TemplateResult | typeof nothing {
-  if (c.doubtful.length === 0) return nothing;
+  if (!canReadPictures || c.doubtful.length === 0) return nothing;
   const line = c.amountPlace?.line ?? c.places[0]?.line ?? 0;
   return html`<div class="found-doubt">
     ${strip(r.source, line, c.doubtful, say('page.bring.strip', { n }))}
     ${
-      isOpen(c)
-        ? html`<p class="fault">${say('page.bring.doubt')}
+      !isOpen(c)
+        ? c.settled
+          ? html`<p class="help">${say('page.bring.doubt.settled')}</p>`
+          : nothing
+        : c.amount === ''
+          ? html`<p class="fault">${say('page.bring.doubt.unread')}</p>`
+          : html`<p class="fault">${say('page.bring.doubt')}
             <button type="button" class="tool" @click=${() => acts.change(changeCharge(r, c.key, { checked: true }))}>
               ${say('page.bring.doubt.right')}<span class="unseen"> ${say('page.bring.nth', { n })}</span>
             </button></p>`
-        : nothing
     }
   </div>`;
 }
@@ -211,7 +216,8 @@ const factName = (f: Fact): string =>
 function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
   const id = `fact${f.at.replace(/\//g, '-')}`;
   const name = factName(f);
-  const write = (value: string): void => acts.change(changeFact(r, f.at, { value, doubtful: [] }));
+  const write = (value: string): void =>
+    acts.change(changeFact(r, f.at, { value, checked: true, take: f.take || value !== '' }));
   const known = d.valueAt(f.at);
   const differs = known !== undefined && known !== f.value;
   const shown = (value: unknown): string =>
@@ -254,7 +260,7 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
     <p class="found-tools">
       ${f.place ? where(d, r, f.place, name) : nothing}
       ${differs ? html`<span class="help">${say('page.bring.differs', { known: shown(known) })}</span>` : nothing}
-      ${f.doubtful.length ? html`<span class="fault">${say('page.bring.doubt')}</span>` : nothing}
+      ${f.doubtful.length && !f.checked ? html`<span class="fault">${say(f.value ? 'page.bring.doubt' : 'page.bring.doubt.unread')}</span>` : nothing}
     </p>
     ${f.place && f.doubtful.length ? strip(r.source, f.place.line, f.doubtful, name) : nothing}
   </li>`;
@@ -377,7 +383,7 @@ function sums(d: Desk, r: Review, judged: Judged): TemplateResult {
   return html`<div class="bring-sums" role="status">
     <p>
       <strong>${say(r.charges.length === 1 ? 'page.bring.count.one' : 'page.bring.count', { count: r.charges.length, sum: money(claimed ?? '0.00') })}</strong>
-      ${sameSum(claimed, stated) ? say('page.bring.agrees') : nothing}
+      ${sameSum(claimed, stated) && !r.charges.some(isOpen) ? say('page.bring.agrees') : nothing}
     </p>
     ${said.slice(0, mostSaid).map((a) => html`<p class="bring-check">${a.text}</p>`)}
     ${said.length > mostSaid ? html`<p class="bring-check">${say('page.sums.leftOutMore', { count: said.length - mostSaid })}</p>` : nothing}

@@ -3,6 +3,7 @@
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import { say } from '../../say/wording';
 import { piecesAt, type Review } from './review';
+import { canReadPictures } from './source/picture-library';
 import { around, type Box, type Piece, type Source } from './source/source';
 
 /** The charge each line of the source belongs to, by line from 1. */
@@ -77,7 +78,7 @@ export function strip(
 ): TemplateResult | typeof nothing {
   const line = source.lines[lineNumber - 1];
   const page = line?.page === undefined ? undefined : source.pages[line.page];
-  if (!line || !page?.image || line.pieces.length === 0) return nothing;
+  if (!canReadPictures || !line || !page?.image || line.pieces.length === 0) return nothing;
   const own = around(line.pieces.map((p) => p.box));
   const margin = own.h * 0.35;
   const boxes = doubtful.filter((p) => line.pieces.includes(p));

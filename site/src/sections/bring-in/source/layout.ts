@@ -6,6 +6,10 @@ import { around, type Box, type SourceLine } from './source';
 export interface Word extends Box {
   text: string;
   confidence?: number;
+  /** What it can have been, likeliest first, where looks at it do not agree. */
+  readings?: string[];
+  /** A sum stands there that could not be read. */
+  unread?: true;
 }
 
 /** Ruled lines that run down the page, as in tables: where they are, and from where to where they run. */
@@ -131,6 +135,8 @@ function lineOf(row: readonly Run[], left: number, pitch: number, page: number):
         end: line.text.length + word.text.length,
         box: { x, y, w, h },
         confidence: word.confidence,
+        ...(word.readings && { readings: word.readings }),
+        ...(word.unread && { unread: word.unread }),
       });
       line.text += word.text;
     });

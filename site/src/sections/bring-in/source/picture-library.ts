@@ -3,17 +3,18 @@
 import { relaxedSimd, simd } from 'wasm-feature-detect';
 import readers from '../../../generated/readers.json';
 import type { Word } from './layout';
+import type { Grey } from './straighten/grey';
 import type { Straight } from './straighten/straighten';
 
 /** True where pictures can be read at all. */
 export const canReadPictures = true;
 
 export interface Tidy {
-  straighten(canvas: HTMLCanvasElement, quarters?: 0 | 1 | 2 | 3): Promise<Straight>;
+  straighten(picture: ImageData, quarters?: 0 | 1 | 2 | 3): Promise<Straight>;
   /** The words with places and certainty. `confidence`: of the whole, 0 to 100. */
-  read(canvas: HTMLCanvasElement, progress: (done: number) => void): Promise<{ words: Word[]; confidence: number }>;
+  read(page: Grey, progress: (done: number) => void): Promise<{ words: Word[]; confidence: number }>;
   /** The same for a picture that holds nothing but figures. */
-  readFigures(canvas: HTMLCanvasElement): Promise<Word[]>;
+  readFigures(page: Grey): Promise<Word[]>;
   close(): void;
 }
 
@@ -42,6 +43,15 @@ const wordsOf = (blocks: Block[] | null): Word[] =>
 
 /** "uniform block": rows are read across columns, nothing is taken for a picture. */
 const oneBlock = '6';
+
+/** As a file of the plainest kind (PGM), which costs nothing to write and to read. */
+function asFile({ width, height, data }: Grey): Uint8Array {
+  const head = new TextEncoder().encode(`P5\n${width} ${height}\n255\n`);
+  const file = new Uint8Array(head.length + data.length);
+  file.set(head);
+  file.set(data, head.length);
+  return file;
+}
 
 async function core(): Promise<string> {
   return (await relaxedSimd()) ? 'relaxedsimd-lstm' : (await simd()) ? 'simd-lstm' : 'lstm';
@@ -86,32 +96,32 @@ export async function startReader(progress: (done: number) => void, signal: Abor
   await reader.setParameters({ tessedit_pageseg_mode: oneBlock as never, user_defined_dpi: '300' });
   const straightener = new Worker(new URL('./straighten/worker.ts', import.meta.url), { type: 'module' });
 
-  const recognise = async (canvas: HTMLCanvasElement) => {
-    const answer = await orAborted(reader.recognize(canvas, {}, { text: false, blocks: true }), signal);
+  const recognise = async (page: Grey) => {
+    // Its types do not name bytes, which it takes.
+    const file = asFile(page) as unknown as File;
+    const answer = await orAborted(reader.recognize(file, {}, { text: false, blocks: true }), signal);
     return { words: wordsOf(answer.data.blocks as Block[] | null), confidence: answer.data.confidence };
   };
 
   return {
-    straighten(canvas, quarters) {
-      const { width, height } = canvas;
-      const rgba = canvas.getContext('2d')!.getImageData(0, 0, width, height).data;
+    straighten({ width, height, data }, quarters) {
       return orAborted(
         new Promise<Straight>((done, fail) => {
           straightener.onmessage = (e: MessageEvent<Straight>) => done(e.data);
           straightener.onerror = (e) => fail(new Error(e.message));
-          straightener.postMessage({ rgba, width, height, quarters }, [rgba.buffer]);
+          straightener.postMessage({ rgba: data, width, height, quarters });
         }),
         signal,
       );
     },
-    async read(canvas, says) {
+    async read(page, says) {
       reading = says;
-      return recognise(canvas);
+      return recognise(page);
     },
-    async readFigures(canvas) {
+    async readFigures(page) {
       reading = () => undefined;
       await reader.setParameters({ tessedit_char_whitelist: '0123456789.,$()-%/' });
-      const { words } = await recognise(canvas);
+      const { words } = await recognise(page);
       await reader.setParameters({ tessedit_char_whitelist: '' });
       return words;
     },

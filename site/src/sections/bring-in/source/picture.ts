@@ -32,12 +32,12 @@ async function readPage(
   tidy: Tidy,
   progress: (p: PictureProgress) => void,
 ): Promise<ReadPage> {
+  const dots = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
   const look = async (quarters?: 0 | 1 | 2 | 3) => {
     progress({ step: 'straightening' });
-    const straight = await tidy.straighten(canvas, quarters);
+    const straight = await tidy.straighten(dots, quarters);
     progress({ step: 'reading', done: 0 });
-    const picture = canvasOfGrey(straight.read);
-    return { straight, picture, ...(await tidy.read(picture, (done) => progress({ step: 'reading', done }))) };
+    return { straight, ...(await tidy.read(straight.read, (done) => progress({ step: 'reading', done }))) };
   };
   let best = await look();
   const side = (((Math.round(best.straight.turnedBy / 90) % 4) + 4) % 4) as 0 | 1 | 2 | 3;
@@ -48,10 +48,14 @@ async function readPage(
     if (again.confidence > best.confidence) best = again;
   }
   progress({ step: 'checking' });
-  const words = await secondLook(best.words, best.picture, tidy);
-  const { width, height } = best.straight.shown;
-  const page: SourcePage = { width, height, image: await pictureAddress(canvasOfGrey(best.straight.shown)) };
-  return { lines: layOut(words, index, best.straight.rules), page, words: words.length };
+  const { cells, whole, read, shown, rules } = best.straight;
+  const words = await secondLook(best.words, cells, whole, read, (page) => tidy.readFigures(page));
+  const page: SourcePage = {
+    width: shown.width,
+    height: shown.height,
+    image: await pictureAddress(canvasOfGrey(shown)),
+  };
+  return { lines: layOut(words, index, rules), page, words: words.length };
 }
 
 /** Reads pictures, one page each, in order. Aborting stops the workers at once. */

@@ -17,6 +17,10 @@ export interface Piece {
   box: Box;
   /** How sure the reading of a picture is, 0 to 100. Absent where the text was not read from a picture. */
   confidence?: number;
+  /** What a sum can have been, likeliest first, where two looks at it do not agree. */
+  readings?: string[];
+  /** A sum stands there that could not be read; what the text has in its place is none. */
+  unread?: true;
 }
 
 export interface SourceLine {

@@ -1,6 +1,8 @@
 // What is not text is taken off a straight page: the ruled lines of tables, and specks.
 
 import type { Rule } from '../layout';
+import type { Box } from '../source';
+import { cellsOf } from './cells';
 import type { Grey, Ink } from './grey';
 import { heightOf, type Spot, spotsOf, widthOf } from './spots';
 
@@ -69,11 +71,16 @@ type Frame = Pick<Spot, 'left' | 'top' | 'right' | 'bottom'>;
 function wipe(picture: Grey | Ink, { left, top, right, bottom }: Frame, around: number, tone: number): void {
   const from = Math.max(0, left - around);
   const to = Math.min(picture.width - 1, right + around);
+  // Nothing of it is on the picture; `fill` would count an end below 0 from behind.
+  if (to < from) return;
   for (let y = Math.max(0, top - around); y <= Math.min(picture.height - 1, bottom + around); y++)
     picture.data.fill(tone, y * picture.width + from, y * picture.width + to + 1);
 }
 
-/** Specks: far smaller than a letter's dot, or small and with no letter near. */
+/**
+ * Specks: small, with no letter near; or far smaller than a letter and not at the foot of one. What stands at the foot of a letter, up to
+ * where the next sign of a typewriter would begin, can be the point of a sum and stays, however small.
+ */
 function specksOf(spots: readonly Spot[], height: number): Spot[] {
   const side = Math.max(8, Math.round(height * 2));
   const cells = new Map<string, Spot[]>();
@@ -88,26 +95,26 @@ function specksOf(spots: readonly Spot[], height: number): Spot[] {
         else if (cell[cell.length - 1] !== s) cell.push(s);
       }
   }
-  const near = (s: Spot): boolean => {
+  const nearOne = (s: Spot, fits: (o: Spot) => boolean): boolean => {
     for (let dx = -1; dx <= 1; dx++)
       for (let dy = -1; dy <= 1; dy++)
         for (const o of cells.get(cellOf(s.left + dx * side, s.top + dy * side)) ?? []) {
           const across = Math.max(o.left - s.right, s.left - o.right, 0);
           const down = Math.max(o.top - s.bottom, s.top - o.bottom, 0);
-          if (across < 0.5 * height && down < 0.35 * height) return true;
+          if (across < 1.2 * height && down < 0.35 * height && fits(o)) return true;
         }
     return false;
   };
   return spots.filter((s) => {
     const size = Math.max(widthOf(s), heightOf(s));
     if (size >= 0.4 * height) return false;
-    return size < 0.1 * height || !near(s);
+    return !nearOne(s, (o) => size >= 0.1 * height || Math.abs(s.bottom - o.bottom) < 0.25 * height);
   });
 }
 
 /**
- * The part of the page that holds text: the frame around the letters that have letters beside them. What lies outside is the edge of
- * the paper, the table under it, a shadow. Nothing if there is no text.
+ * The part of the page that holds text: from the first to the last row in which letters stand beside each other, as wide as anything like a
+ * letter in such rows, be it alone. What lies outside is the edge of the paper, the table under it, a shadow. Nothing if there is no text.
  */
 function textFrame(spots: readonly Spot[], height: number): Frame | undefined {
   const letters = spots
@@ -139,17 +146,22 @@ function textFrame(spots: readonly Spot[], height: number): Frame | undefined {
   const text = letters.filter((s) => beside(s) >= 2);
   if (text.length < 3) return undefined;
   const margin = Math.round(1.5 * height);
-  const most = (pick: (s: Spot) => number): number => text.reduce((m, s) => Math.max(m, pick(s)), -Infinity);
+  const most = (of: readonly Spot[], pick: (s: Spot) => number): number =>
+    of.reduce((m, s) => Math.max(m, pick(s)), -Infinity);
+  const rowOf = (s: Spot): number => Math.floor((s.top + s.bottom) / 2 / height);
+  const wide = [...new Set(text.map(rowOf))].flatMap((row) => lines.get(row) ?? []);
   return {
-    left: -most((s) => -s.left) - margin,
-    top: -most((s) => -s.top) - margin,
-    right: most((s) => s.right) + margin,
-    bottom: most((s) => s.bottom) + margin,
+    left: -most(wide, (s) => -s.left) - margin,
+    top: -most(text, (s) => -s.top) - margin,
+    right: most(wide, (s) => s.right) + margin,
+    bottom: most(text, (s) => s.bottom) + margin,
   };
 }
 
 export interface Cleaned {
   grey: Grey;
+  /** What ink stands together, whether it is read or not. */
+  cells: Box[];
   /** The ruled lines that run down the page. */
   rules: Rule[];
 }
@@ -173,7 +185,8 @@ export function cleaned(page: Grey, ink: Ink, height: number): Cleaned {
   }
   const spots = spotsOf(bare);
   const strokes = spots.filter((s) => isStroke(s, height));
-  for (const s of [...strokes, ...specksOf(spots, height)]) wipe(grey, s, rim, 255);
+  const gone = new Set([...strokes, ...specksOf(spots, height)]);
+  for (const s of gone) wipe(grey, s, rim, 255);
   const frame = textFrame(spots, height);
   if (frame) {
     const { width, height: tall } = grey;
@@ -185,5 +198,11 @@ export function cleaned(page: Grey, ink: Ink, height: number): Cleaned {
     ])
       wipe(grey, outside, 0, 255);
   }
-  return { grey, rules: upright.map((l) => ({ x: (l.from + l.to) / 2, top: l.start, bottom: l.end })) };
+  const within = (s: Spot): boolean =>
+    !frame || (s.left >= frame.left && s.right <= frame.right && s.top >= frame.top && s.bottom <= frame.bottom);
+  const cells = cellsOf(
+    spots.filter((s) => !gone.has(s) && within(s)),
+    height,
+  );
+  return { grey, cells, rules: upright.map((l) => ({ x: (l.from + l.to) / 2, top: l.start, bottom: l.end })) };
 }

@@ -176,11 +176,24 @@ export function inkOf(grey: Grey, share = 0.8): Ink {
   return { width, height, data: ink };
 }
 
+/** Twice as high. */
+export function doubled({ width, height, data }: Grey): Grey {
+  const out = new Uint8Array(2 * data.length);
+  for (let y = 0; y < 2 * height; y++) {
+    // The middles of the new rows lie a quarter above and below those of the old ones.
+    const near = (y >> 1) * width;
+    const far = Math.min(height - 1, Math.max(0, (y >> 1) + (y & 1 ? 1 : -1))) * width;
+    for (let x = 0; x < width; x++) out[y * width + x] = 0.75 * data[near + x]! + 0.25 * data[far + x]!;
+  }
+  return { width, height: 2 * height, data: out };
+}
+
 /**
  * The picture turned against the clock by `degrees` and made `scale` times as large, on a sheet that holds all of it; what is new is white.
+ * `fan`: how much steeper lines grow downward (turn.ts); they come out level.
  * Tones between dots are mixed from the four around (bilinear).
  */
-export function turned(grey: Grey, degrees: number, scale: number): Grey {
+export function turned(grey: Grey, degrees: number, scale: number, fan = 0): Grey {
   const turn = (degrees * Math.PI) / 180;
   const c = Math.abs(degrees % 90) < 1e-9 ? Math.round(Math.cos(turn)) : Math.cos(turn);
   const s = Math.abs(degrees % 90) < 1e-9 ? Math.round(Math.sin(turn)) : Math.sin(turn);
@@ -190,9 +203,10 @@ export function turned(grey: Grey, degrees: number, scale: number): Grey {
   const midX = (grey.width - 1) / 2;
   const midY = (grey.height - 1) / 2;
   for (let y = 0; y < height; y++) {
-    const dy = (y - (height - 1) / 2) / scale;
+    const level = (y - (height - 1) / 2) / scale;
     for (let x = 0; x < width; x++) {
       const dx = (x - (width - 1) / 2) / scale;
+      const dy = level * (1 + dx * fan);
       const fx = midX + dx * c - dy * s;
       const fy = midY + dx * s + dy * c;
       const x0 = Math.floor(fx);

@@ -73,3 +73,21 @@ export function letterHeight(spots: readonly Spot[], page: { width: number; heig
   for (const h of heights) if ((left -= h) <= 0) return h;
   return 0;
 }
+
+/**
+ * Letters wider than high throughout: a fax of 204 by 98 dots to the inch, its rows drawn once. `height`: the usual height of a letter.
+ * Of no type in use are most letters wider than high.
+ */
+export function isSquashed(spots: readonly Spot[], height: number): boolean {
+  const shares = spots
+    .filter(
+      (s) =>
+        heightOf(s) >= 0.7 * height &&
+        heightOf(s) <= 2 * height &&
+        widthOf(s) <= 4 * height &&
+        widthOf(s) * 5 >= heightOf(s),
+    )
+    .map((s) => widthOf(s) / heightOf(s))
+    .sort((a, b) => a - b);
+  return shares.length >= 20 && shares[shares.length >> 1]! > 1.12;
+}

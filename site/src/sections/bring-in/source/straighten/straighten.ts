@@ -2,15 +2,22 @@
 
 import type { Rule } from '../layout';
 import { cleaned } from './clean';
-import { brightened, evened, type Grey, greyOf, inkOf, turned } from './grey';
-import { letterHeight, spotsOf } from './spots';
-import { turnOf } from './turn';
+import type { Box } from '../source';
+import { brightened, doubled, evened, type Grey, greyOf, inkOf, turned } from './grey';
+import { isSquashed, letterHeight, spotsOf } from './spots';
+import { fanOf, turnOf } from './turn';
 
 export interface Straight {
   /** For the person to look at: straight and bright, everything still on it. */
   shown: Grey;
   /** For the reader of letters. */
   read: Grey;
+  /** The same with everything still on it that was taken for a line or speck, for a second look. */
+  whole: Grey;
+  /** Where ink stands together on it. */
+  cells: Box[];
+  /** The usual height of a letter on it. */
+  letter: number;
   rules: Rule[];
   /** What was done, in degrees against the clock. */
   turnedBy: number;
@@ -23,16 +30,24 @@ const mostDots = 12_000_000;
 
 /** `quarters` forces a side up; without it the side is found. */
 export function straighten(rgba: Uint8ClampedArray, width: number, height: number, quarters?: 0 | 1 | 2 | 3): Straight {
-  const bright = brightened(greyOf(rgba, width, height));
-  const spots = spotsOf(inkOf(bright));
-  const letters = letterHeight(spots, bright);
+  let bright = brightened(greyOf(rgba, width, height));
+  let spots = spotsOf(inkOf(bright));
+  let letters = letterHeight(spots, bright);
+  if (isSquashed(spots, letters)) {
+    bright = doubled(bright);
+    spots = spotsOf(inkOf(bright));
+    letters = letterHeight(spots, bright);
+  }
   const turn = turnOf(spots, letters || 12);
-  const by = (quarters ?? turn.quarters) * 90 + turn.degrees;
+  const upright = (quarters ?? turn.quarters) * 90 + turn.degrees;
+  const { degrees, fan } = letters ? fanOf(spots, bright, upright, letters) : { degrees: 0, fan: 0 };
+  const by = upright + degrees;
   const wanted = letters ? goodHeight / letters : 1;
-  const scale = Math.max(0.3, Math.min(3, wanted, Math.sqrt(mostDots / (width * height))));
-  const shown = Math.abs(by) < 0.03 && Math.abs(scale - 1) < 0.05 ? bright : turned(bright, by, scale);
+  const scale = Math.max(0.3, Math.min(3, wanted, Math.sqrt(mostDots / bright.data.length)));
+  const asIs = Math.abs(by) < 0.03 && fan === 0 && Math.abs(scale - 1) < 0.05;
+  const shown = asIs ? bright : turned(bright, by, scale, fan);
   const letter = Math.max(8, letters * scale);
   const even = evened(shown, letter);
-  const { grey, rules } = cleaned(even, inkOf(even), letter);
-  return { shown, read: grey, rules, turnedBy: by };
+  const { grey, rules, cells } = cleaned(even, inkOf(even), letter);
+  return { shown, read: grey, whole: even, cells, letter, rules, turnedBy: by };
 }

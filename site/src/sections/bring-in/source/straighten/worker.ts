@@ -14,5 +14,6 @@ self.onmessage = ({ data }: MessageEvent<Task>) => {
   (self as unknown as { postMessage(m: unknown, t: Transferable[]): void }).postMessage(straight, [
     straight.shown.data.buffer,
     straight.read.data.buffer,
+    straight.whole.data.buffer,
   ]);
 };

@@ -85,7 +85,9 @@ Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules
   if (r.fair.low() == r.claimed && !leans) return Stand::undisputed;
   const bool settled = r.fair.high().is_zero() || (!leans && !r.no_middle && r.opinion.certain() && narrow(r, rules));
   if (!settled) return Stand::open;
-  return whole_dollars(r.fair.likely()).is_zero() ? Stand::refused : Stand::limited;
+  if (whole_dollars(r.fair.likely()).is_zero()) return Stand::refused;
+  // What is too high by next to nothing is no dispute.
+  return r.claimed - r.fair.likely() < r.claimed.part({1, 50}) ? Stand::undisputed : Stand::limited;
 }
 
 bool Claim::disputes() const {

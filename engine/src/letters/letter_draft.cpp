@@ -10,10 +10,10 @@ namespace wearline {
 namespace {
 
 /// The blanks of all letters, in the order of a form. The wording holds the label of each.
-constexpr std::array<std::string_view, 15> blank_ids{
-    "sender",          "coTenants", "senderAddress",  "reach",    "landlord",
-    "landlordAddress", "tenant",    "tenantAddress",  "home",     "payee",
-    "mailNumber",      "visitDays", "firstLetterDay", "workDone", "contractor"};
+constexpr std::array<std::string_view, 16> blank_ids{
+    "sender",         "coTenants",     "senderAddress", "reach",     "landlord",   "landlordAddress",
+    "tenant",         "tenantAddress", "home",          "payee",     "mailNumber", "visitDays",
+    "firstLetterDay", "paidSoFar",     "workDone",      "contractor"};
 
 bool is_blank(std::string_view name) { return std::find(blank_ids.begin(), blank_ids.end(), name) != blank_ids.end(); }
 
@@ -84,7 +84,7 @@ bool Draft::has(std::string_view prefix, std::string_view name) const {
 }
 
 std::string Draft::about(Money m) const {
-  const std::string text = money(Money::cents((m.in_cents() + 50) / 100 * 100));
+  const std::string text = money(Money::cents(m.in_cents() / 100 * 100));
   return text.size() > 3 && text.compare(text.size() - 3, 3, ".00") == 0 ? text.substr(0, text.size() - 3) : text;
 }
 

@@ -35,7 +35,7 @@ public:
   std::string say(std::string_view prefix, std::string_view name, Wording::Args args = {}) const;
   bool has(std::string_view prefix, std::string_view name) const;
   std::string money(Money m) const { return speech.money(m); }
-  /// Without cents, for what is reckoned by rules of thumb: "$113".
+  /// Without cents, for what is reckoned by rules of thumb: "$113". Rounded down, as the sums that letters name are.
   std::string about(Money m) const;
 
   /// "on July 31, 2026", "in July 2026", "between ... and ...".

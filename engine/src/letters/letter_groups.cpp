@@ -59,7 +59,7 @@ std::string_view ground_when_refused(const LineAssessment& line) {
   return takes_age_off(line) ? "worn-out" : "nothing-left";
 }
 
-std::string_view ground_when_open(const LineAssessment& line) {
+std::string_view ground_when_open(const LineAssessment& line, bool own_cause) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
@@ -71,7 +71,9 @@ std::string_view ground_when_open(const LineAssessment& line) {
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
   if (r.verdict == Verdict::non_damage_charge) return "debt";
   if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
-  if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" ? "wear" : "likely-wear";
+  // "Ordinary wear" is no answer to a cause that was named.
+  const bool caused = line.result.verdict == Verdict::ordinary_wear && (said_by_the_list(line, "cause") || own_cause);
+  if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" && !caused ? "wear" : "likely-wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
@@ -134,7 +136,7 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     said.push_back(bar.rule);
     // A list of what may be kept is only named where its rest is the other side's to say.
     const std::string& list = bar.rule->text_in(d.speech.language());
-    const bool named = not_listed && d.law.spoken_by_sender(list) != list;
+    const bool named = not_listed && d.law.eases(list);
     const std::string law =
         named ? d.law.says(*bar.rule, d.say(lines.size() == 1 ? "letter.bar.not-listed" : "letter.bar.not-listed.many"))
               : d.law.rule_says(*bar.rule, std::string("letter.bar.") + std::string(bar.effect));
@@ -214,7 +216,7 @@ std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
 
 /// "For charge 3: your list says “carpet laid 2019”.": the list's own words that speak for the tenant, where the
 /// reckoning goes by them. They are the landlord's to have said, not the sender's to know.
-std::string list_says(const Draft& d, std::size_t line, std::string_view ground) {
+std::string list_says(const Draft& d, std::size_t line, std::string_view ground, bool alone) {
   constexpr std::string_view for_tenant[] = {"installed", "ageYears",  "ageYearsAtMoveIn", "landlordFactors",
                                              "damaged",   "lifeYears", "proofMissing",     "reletOn"};
   std::vector<std::string> said;
@@ -228,7 +230,8 @@ std::string list_says(const Draft& d, std::size_t line, std::string_view ground)
     if (std::find(said.begin(), said.end(), quote) == said.end()) said.push_back(std::move(quote));
   }
   if (said.empty()) return {};
-  return d.say("letter.words.says", {{"charge", d.charges({line})}, {"words", listed(said, d.speech)}});
+  return d.say(alone ? "letter.words.says.named" : "letter.words.says",
+               {{"charge", d.charges({line})}, {"words", listed(said, d.speech)}});
 }
 
 bool age_by_the_list(const Draft& d, std::size_t line) {
@@ -238,41 +241,65 @@ bool age_by_the_list(const Draft& d, std::size_t line) {
 }
 
 /// "For charge 3: such a thing commonly lasts about 3 years, and this one was over 4 years old."
-/// `named`: the charge was named just before.
+/// `named`: the charge was named just before, or is the only one of its group.
 std::string life_and_age(const Draft& d, std::size_t line, bool told_only, bool named = false) {
   for (const Step& step : d.a.lines[line].steps) {
     const bool told = among(step.code, {"age-share", "age-from-move-in"});
     if (!told && (told_only || step.code != "age-unknown")) continue;
     return d.say(told && age_by_the_list(d, line) ? "letter.worn.age.words"
-                 : named                          ? "letter.worn.age.named"
+                 : told && named                  ? "letter.worn.age.named"
                  : told                           ? "letter.worn.age"
+                 : named                          ? "letter.worn.stay.named"
                                                   : "letter.worn.stay",
                  {{"charge", d.charges({line})}, {"life", years(d, step.life)}, {"age", age_text(d, line, step)}});
   }
   return {};
 }
 
+const Step* part_in_question(const LineAssessment& line) {
+  for (const Step& step : line.steps)
+    if (step.code.substr(0, 10) == "area-share" && step.part.thousandths < step.whole.thousandths) return &step;
+  return nullptr;
+}
+
+/// Whether a charge stands alone in its group, and no other charge would be told of in the same words: then its
+/// sentences need not name it again.
+bool stands_alone(const Draft& d, const DisputeGroup& group) {
+  if (group.lines.size() != 1) return false;
+  const std::size_t line = group.lines.front();
+  const std::string age = life_and_age(d, line, false, true);
+  const Step* part = part_in_question(d.a.lines[line]);
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) {
+    if (i == line) continue;
+    if (!age.empty() && life_and_age(d, i, false, true) == age) return false;
+    const Step* other = part ? part_in_question(d.a.lines[i]) : nullptr;
+    if (other && d.speech.quantity(other->part) == d.speech.quantity(part->part) &&
+        d.speech.quantity(other->whole) == d.speech.quantity(part->whole))
+      return false;
+  }
+  return true;
+}
+
 /// Charges that age left nothing of: the life and the age of each.
 std::string worn_out(const Draft& d, const DisputeGroup& group) {
   Sentences text;
-  for (const std::size_t i : group.lines) text.add(list_says(d, i, group.ground)).add(life_and_age(d, i, false));
+  const bool alone = stands_alone(d, group);
+  for (const std::size_t i : group.lines)
+    text.add(list_says(d, i, group.ground, alone)).add(life_and_age(d, i, false, alone));
   return text.take();
 }
 
 /// What speaks against the sum of an open charge by its own figures: how much of it is in question, its age, and the
 /// most that could then be fair. It agrees to nothing.
-std::string against_the_sum(const Draft& d, const Claim& claim, std::size_t line) {
+std::string against_the_sum(const Draft& d, const Claim& claim, std::size_t line, bool alone) {
   Sentences text;
-  text.add(list_says(d, line, "sum"));
-  for (const Step& step : d.a.lines[line].steps)
-    if (step.code.substr(0, 10) == "area-share" && step.part.thousandths < step.whole.thousandths) {
-      text.add(d.say(text.empty() ? "letter.open.area" : "letter.open.area.named",
-                     {{"charge", d.charges({line})},
-                      {"part", d.speech.quantity(step.part)},
-                      {"whole", d.speech.quantity(step.whole)}}));
-      break;
-    }
-  text.add(life_and_age(d, line, true, !text.empty()));
+  text.add(list_says(d, line, "sum", alone));
+  if (const Step* step = part_in_question(d.a.lines[line]))
+    text.add(d.say(text.empty() && !alone ? "letter.open.area" : "letter.open.area.named",
+                   {{"charge", d.charges({line})},
+                    {"part", d.speech.quantity(step->part)},
+                    {"whole", d.speech.quantity(step->whole)}}));
+  text.add(life_and_age(d, line, true, alone || !text.empty()));
   const Money claimed = d.a.lines[line].result.claimed, most = claim.lines[line].ceiling;
   // A ceiling near the charge says nothing.
   if (!text.empty() && most < claimed.part({4, 5}) && !most.is_zero())
@@ -291,7 +318,7 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   case Stand::refused:
     return ground_when_refused(d.a.lines[line]);
   case Stand::open:
-    return ground_when_open(d.a.lines[line]);
+    return ground_when_open(d.a.lines[line], !d.c.lines[line].cause.empty());
   default:
     return {};
   }
@@ -356,25 +383,31 @@ std::string_view shown_by(const Draft& d, std::size_t line, std::string_view gro
   return among(ground, {"unnamed", "unsure", "likely-wear", "not-shown"}) ? "finding" : "";
 }
 
-/// "the bill and when it was put in"; empty if nothing. `ground`: why the charge is disputed; `age`: its age is asked
-/// for too.
-std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool age) {
+/// What would settle a charge ("letter.show.<...>"), the two that weigh most. `ground`: why the charge is disputed;
+/// `age`: its age is asked for too.
+std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view ground, bool age) {
   std::vector<std::string> items;
   const auto want = [&](std::string_view code) {
-    if (!d.has("letter.show.", code)) return;
-    std::string item = d.say("letter.show.", code);
-    if (std::find(items.begin(), items.end(), item) != items.end() || items.size() == 2)
-      return;                                                                    // the two that weigh most
-    items.insert(code == "bill" ? items.begin() : items.end(), std::move(item)); // short before long
+    if (!d.has("letter.show.", code) || items.size() == 2) return;
+    const std::string text = d.say("letter.show.", code);
+    if (std::any_of(items.begin(), items.end(),
+                    [&](const std::string& item) { return d.say("letter.show.", item) == text; }))
+      return;
+    items.insert(code == "bill" ? items.begin() : items.end(), std::string(code)); // short before long
   };
   const LineResult& r = d.a.lines[i].result;
   const bool debt = r.verdict == Verdict::non_damage_charge;
   if (debt) {
     want("debt");
-    if (days_after_leaving(d, i)) want("relet");
+    const bool relet_known =
+        std::any_of(d.c.lines.begin(), d.c.lines.end(), [](const Line& line) { return line.relet_on.has_value(); });
+    const auto want_relet = [&](std::string_view code) {
+      want(code == "relet" && relet_known ? std::string_view("relet.effort") : code);
+    };
+    if (days_after_leaving(d, i)) want_relet("relet");
     if (const Element* element = d.a.lines[i].subject.element)
       if (const auto more = d.rules.letters.shows.find(element->id); more != d.rules.letters.shows.end())
-        want(more->second);
+        want_relet(more->second);
   }
   if (ground == "age" || age) want("installed");
   for (const Question& q : d.a.questions) {
@@ -386,8 +419,16 @@ std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool 
     else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
   }
   if (items.empty() && !debt) want(shown_by(d, i, ground));
+  return items;
+}
+
+/// "the bill; when it was put in", of one charge or of several.
+std::string wanted_text(const Draft& d, const std::vector<std::string>& codes, bool many) {
   std::string out;
-  for (const std::string& item : items) out += (out.empty() ? "" : "; ") + item;
+  for (const std::string& code : codes) {
+    const bool has_many = many && d.has("letter.show.", code + ".many");
+    out += (out.empty() ? "" : "; ") + d.say("letter.show.", has_many ? code + ".many" : code);
+  }
   return out;
 }
 
@@ -395,14 +436,14 @@ std::string wanted(const Draft& d, std::size_t i, std::string_view ground, bool 
 
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
                                const std::vector<std::size_t>& age_asked) {
-  std::vector<std::pair<std::string, std::vector<std::size_t>>> asked;
+  std::vector<std::pair<std::vector<std::string>, std::vector<std::size_t>>> asked;
   for (const DisputeGroup& group : groups) {
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
     if (!open || group.ground == "worn-out") continue; // who says that nothing is left asks for no more
     for (const std::size_t i : group.lines) {
       // A few dollars are disputed, but not worth a search for papers.
       if (d.c.lines[i].amount && d.a.lines[i].result.claimed < d.rules.letters.smallest_sum) continue;
-      std::string what =
+      std::vector<std::string> what =
           wanted(d, i, group.ground, std::find(age_asked.begin(), age_asked.end(), i) != age_asked.end());
       if (what.empty()) continue;
       const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
@@ -413,7 +454,8 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
   std::vector<std::string> out;
   for (auto& [what, lines] : asked) {
     std::sort(lines.begin(), lines.end());
-    out.push_back(d.say("letter.show.line", {{"charges", d.charges(lines)}, {"what", what}}));
+    const std::string text = wanted_text(d, what, lines.size() > 1);
+    out.push_back(d.say("letter.show.line", {{"charges", d.charges(lines)}, {"what", text}}));
   }
   return out;
 }
@@ -453,16 +495,22 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
   if (group.ground == "too-high") {
     if (const auto& relet = d.c.lines[first].relet_on; relet && relet->known())
       text.add(d.say("letter.relet", {{"day", d.speech.day(relet->earliest)}}));
-    text.add(list_says(d, first, group.ground)).add(arithmetic(d, first));
+    text.add(list_says(d, first, group.ground, true)).add(arithmetic(d, first));
   }
   if (const std::string key = group_key(d, group, says); !key.empty())
     text.add(d.say("letter.group.", key,
                    {{"most", d.about(claim.lines[first].ceiling)}, {"rest", d.money(claim.lines[first].back)}}));
-  if (group.ground == "sum")
-    for (const std::size_t i : group.lines) text.add(against_the_sum(d, claim, i));
+  const bool alone = stands_alone(d, group);
+  if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown"}))
+    for (const std::size_t i : group.lines) text.add(against_the_sum(d, claim, i, alone));
   if (among(group.ground, {"wear", "likely-wear"})) text.add(guides_text(d, group));
   if (among(group.ground, {"wear", "likely-wear", "upkeep", "already-there", "not-mine"}))
-    for (const std::size_t i : group.lines) text.add(list_says(d, i, group.ground));
+    for (const std::size_t i : group.lines) {
+      const std::string words = list_says(d, i, group.ground, alone);
+      text.add(words);
+      // Worn, and past its life: both are said.
+      if (group.ground == "wear" && outlived(d.a.lines[i])) text.add(life_and_age(d, i, true, alone || !words.empty()));
+    }
   text.add(law_text(d, group, said));
   return text.take();
 }

@@ -76,13 +76,16 @@ public:
     if (any_) fixed_words(true);
     if (any_) blank_words("tenant-rights-notice");
     const bool agree = any_ && needs_agreement(d_);
-    d_.must("purpose", ParagraphRole::opening,
-            claims ? d_.say("letter.purpose.claim-notice", {{"sum", d_.money(kept())}})
-                   : d_.say(agree  ? "letter.purpose.agreement"
-                            : any_ ? "letter.purpose.statement"
-                                   : "letter.purpose.nothing"));
+    // Fixed words may say what is claimed and how to object: then nothing else opens the paper.
+    const bool opened = any_ && fixed_words_open();
+    if (!opened)
+      d_.must("purpose", ParagraphRole::opening,
+              claims ? d_.say("letter.purpose.claim-notice", {{"sum", d_.money(kept())}})
+                     : d_.say(agree  ? "letter.purpose.agreement"
+                              : any_ ? "letter.purpose.statement"
+                                     : "letter.purpose.nothing"));
     answer_ = any_ ? answer_by() : std::string();
-    d_.may("answer", ParagraphRole::opening, answer_);
+    if (!opened) d_.may("answer", ParagraphRole::opening, answer_);
     d_.may("facts", ParagraphRole::opening, facts());
     deposits();
     if (any_) {
@@ -98,6 +101,7 @@ public:
       d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
     else if (answer_.empty()) d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
+    if (goes_certified()) d_.may("sent-by", ParagraphRole::closing, d_.say("letter.sent-by.certified"));
     add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), enclosures());
     warn_about_law(d_);
     add_caution(d_);
@@ -263,6 +267,25 @@ private:
 
   // What the law of the place wants in the paper.
 
+  /// Certified mail is how the law here wants it, or one of the ways, and no other was entered.
+  bool goes_certified() const {
+    const std::string& how = d_.c.statement.delivery_method;
+    if (!how.empty()) return how == "certified-mail";
+    const auto rules = rules_to_meet(d_);
+    return std::any_of(rules.begin(), rules.end(), [](const DocumentRule* rule) {
+      return among(rule->delivery_methods, "certified-mail") && !among(rule->delivery_methods, "mail") &&
+             !among(rule->delivery_methods, "first-class-mail");
+    });
+  }
+
+  /// Whether the place has fixed words that open the paper.
+  bool fixed_words_open() const {
+    for (const DocumentRule* rule : rules_to_meet(d_))
+      for (const FixedWords& fixed : d_.rules.letters.fixed_words)
+        if (fixed.opens && d_.c.jurisdiction == fixed.place && rule->id == fixed.rule) return true;
+    return false;
+  }
+
   /// Fixed words of a statute: those that make it a notice stand first, a signature's form at the end.
   void fixed_words(bool first) {
     for (const DocumentRule* rule : rules_to_meet(d_))
@@ -271,7 +294,8 @@ private:
         const bool signature = fixed.text.en.find("______") != std::string::npos;
         if (signature == first) continue;
         d_.must("fixed-" + rule->id, ParagraphRole::opening, filled(fixed.text.en));
-        d_.warn("fixed-words", d_.say("letter.warn.fixed", {{"cite", fixed.cite}}));
+        d_.warn("fixed-words",
+                d_.say(fixed.from_memory ? "letter.warn.fixed.memory" : "letter.warn.fixed", {{"cite", fixed.cite}}));
       }
   }
 

@@ -74,15 +74,66 @@ std::string LawTalk::in_a_sentence(const std::string& cite) const {
   return ends(" Act") || ends(" Regulation") ? speech_->say("letter.law.the", {{"cite", cite}}) : cite;
 }
 
-std::string LawTalk::spoken_by_sender(std::string_view text) const {
+namespace {
+
+bool letter_at(std::string_view text, std::size_t at) {
+  if (at >= text.size()) return false;
+  const auto c = static_cast<unsigned char>(text[at]);
+  return c >= 0x80 || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// Where `words` stand first as words, in small letters or with a capital at the start of a sentence.
+std::size_t find_words(std::string_view text, std::string words) {
+  std::size_t found = std::string_view::npos;
+  for (int capital = 0; capital < 2; ++capital) {
+    for (auto at = text.find(words); at != std::string_view::npos; at = text.find(words, at + 1))
+      if (!letter_at(text, at + words.size()) && (at == 0 || !letter_at(text, at - 1))) {
+        found = std::min(found, at);
+        break;
+      }
+    if (words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  }
+  return found;
+}
+
+} // namespace
+
+std::string LawTalk::in_general(std::string_view text) const {
+  std::string out(text);
+  if (!claims_) return out;
+  for (const std::string_view party : {"landlord", "tenant"}) {
+    // Only the first of them: after it the sentence speaks of the same one.
+    const PartyWords* words = nullptr;
+    std::size_t first = std::string::npos;
+    for (const PartyWords& p : rules_->letters.parties) {
+      if (p.party != party || p.language != speech_->language()) continue;
+      if (const auto at = find_words(out, p.said); at < first) first = at, words = &p;
+    }
+    if (!words) continue;
+    const bool introduced =
+        std::any_of(rules_->letters.parties.begin(), rules_->letters.parties.end(), [&](const PartyWords& p) {
+          return p.party == party && p.language == speech_->language() && find_words(out, p.general) < first;
+        });
+    if (introduced) continue;
+    const bool capital = out[first] != words->said[0];
+    out.replace(first, words->said.size(), words->general);
+    if (capital) out[first] = static_cast<char>(out[first] - 'a' + 'A');
+  }
+  return out;
+}
+
+bool LawTalk::eases(std::string_view text) const {
   const auto phrases = rules_->letters.easing.find(speech_->language());
-  if (!claims_ || phrases == rules_->letters.easing.end()) return std::string(text);
+  return claims_ && phrases != rules_->letters.easing.end() &&
+         std::any_of(phrases->second.begin(), phrases->second.end(),
+                     [&](const std::string& phrase) { return text.find(phrase) != std::string_view::npos; });
+}
+
+std::string LawTalk::spoken_by_sender(std::string_view text) const {
   Sentences kept;
   for (const std::string_view sentence : sentences(text))
-    if (std::none_of(phrases->second.begin(), phrases->second.end(),
-                     [&](const std::string& phrase) { return sentence.find(phrase) != std::string_view::npos; }))
-      kept.add(sentence);
-  return kept.take();
+    if (!eases(sentence)) kept.add(sentence);
+  return in_general(kept.take());
 }
 
 std::string LawTalk::says(const Rule& rule, std::string_view text) const {
@@ -229,6 +280,27 @@ std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
   return out;
 }
 
+std::vector<MissedDay> LawTalk::days_if_unpaid() const {
+  std::vector<MissedDay> out;
+  if (!there() || a_->c.statement.statement_received != Tri(false) || a_->c.statement.refund_paid ||
+      a_->c.statement.refund_sent)
+    return out;
+  for (const DeadlineResult& result : a_->law->deadlines()) {
+    const Deadline& deadline = *result.deadline;
+    const std::string_view name = name_of(deadline);
+    if (deadline.who != Who::landlord || (name != "return-deposit" && name != "refund-balance") || !result.last ||
+        result.last->latest >= a_->today || result.state != DeadlineState::undetermined ||
+        result.reason == DeadlineReason::condition_open || result.applies != Tri(true) || !counts_days(deadline) ||
+        footing(deadline) == Footing::none || waits_for_address(deadline))
+      continue;
+    out.push_back({result.last->latest, {&result}});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const MissedDay& x, const MissedDay& y) {
+    return weight(*x.deadlines.front()->deadline) < weight(*y.deadlines.front()->deadline);
+  });
+  return out;
+}
+
 std::vector<MissedDay> LawTalk::missed_days() const {
   std::vector<MissedDay> out;
   const auto add = [&](const DeadlineResult* deadline, bool perhaps) {
@@ -352,6 +424,62 @@ const RemedyResult* LawTalk::possible_penalty() const {
     if (!remedy.applies && more && footing(rule) != Footing::none) return &remedy;
   }
   return nullptr;
+}
+
+namespace {
+
+bool gives_more(const Remedy& rule) {
+  return (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least;
+}
+
+FactState yes_or_no(bool yes) {
+  FactState out;
+  out.kind = FactState::Kind::yes_no;
+  out.yes = yes;
+  return out;
+}
+
+} // namespace
+
+const RemedyResult* LawTalk::remedy_in(const FactView& view, bool surely) const {
+  for (const RemedyResult& remedy : a_->law->remedies()) {
+    if (!gives_more(*remedy.rule) || footing(*remedy.rule) == Footing::none) continue;
+    const Tri holds = wearline::applies(*remedy.rule, view);
+    if (holds == Tri(true) || (!surely && holds != Tri(false))) return &remedy;
+  }
+  return nullptr;
+}
+
+const RemedyResult* LawTalk::penalty_after_request() const {
+  if (!there()) return nullptr;
+  FactView asked = a_->law->view();
+  if (const EventId demand = rules_->registry.event("tenant-demand"); demand != EventId::none)
+    asked.suppose(demand, {true, {a_->today, a_->today}, false});
+  const auto& own = a_->law->pack().facts; // they follow those of the registry
+  for (std::size_t i = 0; i < own.size(); ++i)
+    if (own[i].id == "unpaid-after-demand") asked.suppose(FactId(rules_->registry.facts.size() + i), yes_or_no(true));
+  return remedy_in(asked, true);
+}
+
+std::pair<const RemedyResult*, bool> LawTalk::penalty_if_unpaid() const {
+  if (!there()) return {nullptr, false};
+  FactView unpaid = a_->law->view();
+  if (const EventId refund = rules_->registry.event("refund-sent"); refund != EventId::none)
+    unpaid.suppose(refund, {false, {}, false});
+  for (const std::string_view fact : {"refund-came", "refund-short"})
+    if (const FactId id = rules_->registry.fact(fact); id != FactId::none)
+      unpaid.suppose(id, yes_or_no(fact == "refund-short"));
+  if (const RemedyResult* sure = remedy_in(unpaid, true)) return {sure, true};
+  return {remedy_in(unpaid, false), false};
+}
+
+bool LawTalk::penalty_waits_for_address() const {
+  const FactId id = rules_->registry.fact("address-given");
+  if (!there() || a_->c.tenancy.forwarding_address_given || id == FactId::none) return false;
+  FactView with = a_->law->view(), without = a_->law->view();
+  with.suppose(id, yes_or_no(true));
+  without.suppose(id, yes_or_no(false));
+  return remedy_in(with, false) && !remedy_in(without, false);
 }
 
 std::optional<Day> LawTalk::lapsed() const {

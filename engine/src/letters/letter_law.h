@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace wearline {
@@ -59,6 +60,10 @@ public:
   std::string rule_says(const Rule& rule, std::string_view key_elsewhere) const;
   /// What the sender of this paper says of a text of law: without the sentences that are the other side's to say.
   std::string spoken_by_sender(std::string_view text) const;
+  /// Whether some sentence of a text of law is left out for that.
+  bool eases(std::string_view text) const;
+  /// A text of law as it stands in a letter to the other party: of a landlord and a tenant in general.
+  std::string in_general(std::string_view text) const;
   /// Whether a deadline falls away without a new address in writing, and the case has none: the letter itself gives it.
   bool waits_for_address(const Deadline& deadline) const;
   /// The deadline to speak of where several stand in for one another: one that counts days, what costs most, the
@@ -80,6 +85,9 @@ public:
   std::vector<const DeadlineResult*> perhaps_missed() const;
   /// The last day on which the landlord can still pay or account in time; empty if there is none, or it is past.
   std::optional<Day> landlords_day() const;
+  /// Days of paying back or accounting that passed and of which it is not known whether they were kept, where no list
+  /// came: if no money came either they were missed. What costs most first.
+  std::vector<MissedDay> days_if_unpaid() const;
   /// "30 days after July 31, 2026, the day the tenancy ended"; empty where it cannot be said in one sentence.
   std::string counted(const DeadlineResult& deadline) const;
 
@@ -98,11 +106,19 @@ public:
   const RemedyResult* penalty() const;
   /// The same, or one that may come to apply.
   const RemedyResult* possible_penalty() const;
+  /// One that comes to apply where the deposit was asked for in writing and is not paid.
+  const RemedyResult* penalty_after_request() const;
+  /// One that applies if no money came: the second tells whether nothing else is open.
+  std::pair<const RemedyResult*, bool> penalty_if_unpaid() const;
+  /// Whether what the law adds is only given to a tenant who gave an address, and none was given.
+  bool penalty_waits_for_address() const;
 
   /// The last day to go to court that is past; empty if none is known to be.
   std::optional<Day> lapsed() const;
 
 private:
+  /// The first rule that gives more than the sum due and holds in this view of the facts, or may hold.
+  const RemedyResult* remedy_in(const FactView& view, bool surely) const;
   /// Whether another rule that sets no days may stand in its place: for homes outside the law.
   bool may_fall_away(const DeadlineResult& result) const;
   bool missed_if_it_applies(const DeadlineResult& result) const;

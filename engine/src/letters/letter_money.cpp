@@ -3,6 +3,7 @@
 
 #include "letters/letter_groups.h"
 #include "letters/letter_kinds.h"
+#include "wording/line_text.h"
 
 #include <algorithm>
 
@@ -103,8 +104,10 @@ private:
     }
     if (is(LetterKind::objection)) text.add(objection());
     if (is(LetterKind::demand)) text.add(request());
-    if (answers_a_bill()) text.add(bill());
+    // A bill is answered first where nothing is asked back.
+    if (answers_a_bill() && keeps_its_right()) text.add(bill(false));
     text.add(sum());
+    if (answers_a_bill() && !keeps_its_right()) text.add(bill(true));
     if (is(LetterKind::demand) && notice_of_suit(d_)) text.add(suit());
     return text.take();
   }
@@ -150,11 +153,15 @@ private:
         .take();
   }
 
-  std::string bill() const {
+  /// `day_said`: the day to answer by was named just before.
+  std::string bill(bool day_said) const {
     const auto& bill = d_.c.statement.stated_balance_due;
     Sentences text;
-    text.add(bill ? d_.say("letter.ask.bill.sum", {{"sum", d_.money(*bill)}}) : d_.say("letter.ask.bill"));
-    return text.add(d_.say("letter.ask.bill.back", {{"day", day()}})).take();
+    text.add(!bill      ? d_.say("letter.ask.bill")
+             : day_said ? d_.say("letter.ask.bill.too", {{"sum", d_.money(*bill)}})
+                        : d_.say("letter.ask.bill.sum", {{"sum", d_.money(*bill)}}));
+    return text.add(day_said ? d_.say("letter.ask.bill.back.too") : d_.say("letter.ask.bill.back", {{"day", day()}}))
+        .take();
   }
 
   std::string day() const { return d_.speech.day(by_); }
@@ -181,7 +188,7 @@ private:
     if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
     else if (claim_.keeps_nothing() || all_kept)
       text.add(d_.say(claim_.interest.is_zero() ? "letter.ask.all" : "letter.ask.all.interest",
-                      {{"sum", asked}, {"day", day()}, {"interest", d_.money(claim_.interest)}}));
+                      {{"sum", asked}, {"day", day()}}));
     else text.add(d_.say("letter.ask.part", {{"sum", asked}, {"day", day()}}));
     if (claim_.paid_stated && !claim_.paid.is_zero())
       text.add(d_.say("letter.ask.stated", {{"sum", d_.money(claim_.paid)}}));
@@ -212,8 +219,9 @@ private:
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero()
                    ? d_.say("letter.facts.nothing-back")
-                   : d_.say("letter.facts.paid-back",
+                   : d_.say(claim_.deposit ? "letter.facts.paid-back" : "letter.facts.paid-back.only",
                             {{"paid", d_.money(claim_.paid)}, {"kept", d_.money(std::max(claim_.kept(), Money()))}}));
+    else if (silent()) text.add(d_.say("letter.facts.paid-so-far"));
     else if (!claim_.paid_stated && claim_.deposit) text.add(d_.say("letter.facts.less-paid"));
     return text.take();
   }
@@ -262,9 +270,18 @@ private:
   /// Days the landlord missed, the two that cost most.
   void missed() {
     int said = 0;
-    for (const MissedDay& day : d_.law.missed_days()) {
+    // What may have been paid and fell due on the same day is named with it.
+    std::vector<MissedDay> if_unpaid;
+    if (!claim_.paid_known) if_unpaid = d_.law.days_if_unpaid();
+    for (MissedDay day : d_.law.missed_days()) {
       if (said == 2) return;
       if (about_interest(day)) continue;
+      const auto same = std::find_if(if_unpaid.begin(), if_unpaid.end(),
+                                     [&](const MissedDay& other) { return other.last == day.last; });
+      if (same != if_unpaid.end()) {
+        day.deadlines.insert(day.deadlines.end(), same->deadlines.begin(), same->deadlines.end());
+        if_unpaid.erase(same);
+      }
       const Deadline& first = d_.law.spoken(*day.deadlines.front());
       Sentences text;
       text.add(due_text(d_, day));
@@ -273,15 +290,43 @@ private:
       const bool penalty_only =
           std::all_of(costs.begin(), costs.end(), [](const std::string& cost) { return cost == "owes-penalty"; });
       // What only a penalty follows from is said with the penalty.
-      if (!claim_.forfeited && said == 0 && !(penalty_only && d_.law.penalty())) text.add(follows(first));
+      const bool no_penalty = d_.law.penalty_waits_for_address();
+      if (!claim_.forfeited && said == 0 && !(penalty_only && (penalty_apart() || no_penalty)))
+        text.add(follows(first));
       std::string law = d_.law.says(first, text.take());
       // A penalty that is not said apart is asked for no less.
       const bool penalty = std::find(costs.begin(), costs.end(), "owes-penalty") != costs.end();
-      if (penalty && !claim_.forfeited && said == 0 && !d_.law.penalty() && !law.empty())
+      if (penalty && !no_penalty && !claim_.forfeited && said == 0 && !penalty_apart() && !law.empty())
         law += ' ' + d_.say("letter.penalty");
-      if (day.perhaps && !law.empty()) law += ' ' + d_.say("letter.due.unless");
+      if (day.perhaps && !law.empty()) law = Sentences().add(law).add(unless()).take();
       if (d_.may("missed-" + day.deadlines.front()->deadline->id, ParagraphRole::opening, std::move(law))) ++said;
     }
+    if (said < 2 && !if_unpaid.empty()) due_if_unpaid(if_unpaid.front(), said > 0);
+  }
+
+  /// The day the money was due and what follows if it was not paid by then: the law's own words, and nothing about
+  /// whether it was.
+  void due_if_unpaid(const MissedDay& day, bool cost_said) {
+    const Deadline& deadline = d_.law.spoken(*day.deadlines.front());
+    Sentences text;
+    text.add(due_text(d_, day));
+    // What only a penalty follows from is said with the penalty.
+    const std::vector<std::string>& costs = deadline.if_missed;
+    if (!cost_said && std::any_of(costs.begin(), costs.end(), [](const auto& cost) { return cost != "owes-penalty"; }))
+      text.add(follows(deadline));
+    d_.may("due-" + deadline.id, ParagraphRole::opening, d_.law.says(deadline, text.take()));
+  }
+
+  /// Whether what the law adds has a paragraph of its own.
+  bool penalty_apart() const {
+    return d_.law.penalty() || (!d_.law.days_if_unpaid().empty() && d_.law.penalty_if_unpaid().first);
+  }
+
+  /// Asks once what speaks against a rule.
+  std::string unless() {
+    if (unless_said_) return {};
+    unless_said_ = true;
+    return d_.say("letter.due.unless");
   }
 
   /// The facts say already that no list came, or what was paid.
@@ -342,7 +387,7 @@ private:
     // Its first sentence is the deadline.
     const std::string& deadline = document.rule->text_in(d_.speech.language());
     const bool said_here = d_.speech.language() == "en" || deadline != document.rule->text;
-    text.add(said_here ? d_.law.says(*document.rule, first_sentence(deadline))
+    text.add(said_here ? d_.law.says(*document.rule, d_.law.in_general(first_sentence(deadline)))
                        : d_.law.rule_says(*document.rule, "letter.defect.law"));
     if (text.empty()) return {};
     if (wrong_way) text.add(d_.say("letter.defect.way"));
@@ -379,12 +424,17 @@ private:
   /// What a court could add; the right to it is kept. A notice before court says what it opens.
   void penalty() {
     const bool notice = is(LetterKind::demand) && notice_of_suit(d_);
-    const RemedyResult* remedy = notice ? d_.law.possible_penalty() : d_.law.penalty();
-    if (!remedy || (!notice && d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited)) return;
+    const bool due = !d_.law.days_if_unpaid().empty();
+    const auto [unpaid, sure] = due ? d_.law.penalty_if_unpaid() : std::pair<const RemedyResult*, bool>{};
+    const RemedyResult* remedy = due ? unpaid : notice ? d_.law.possible_penalty() : d_.law.penalty();
+    if (!remedy && is(LetterKind::demand) && request_rule(d_)) remedy = d_.law.penalty_after_request();
+    else if (!notice && !due && d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited) return;
+    if (!remedy) return;
     Sentences text;
     text.add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     if (text.empty()) return;
     text.add(d_.say("letter.penalty"));
+    if (due && !sure) text.add(unless());
     d_.may("penalty", ParagraphRole::opening, text.take());
   }
 
@@ -458,7 +508,24 @@ private:
            !all([&](std::size_t i) { return d_.c.lines[i].remedy != "replace"; });
   }
 
+  /// A fee for ending early and rent for days after the end are one loss.
+  void fee_and_rent() {
+    std::vector<std::size_t> lines;
+    bool fee = false, rent = false;
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
+      const Element* element = d_.a.lines[i].subject.element;
+      const bool ends = element && element->id == "early-termination", after = days_after_leaving(d_, i) && !ends;
+      if (!ends && !after) continue;
+      fee = fee || ends, rent = rent || after;
+      lines.push_back(i);
+    }
+    if (fee && rent)
+      d_.may("audit-fee-and-rent", ParagraphRole::line,
+             d_.say("letter.audit.fee-and-rent", {{"charges", d_.charges(lines)}}), lines);
+  }
+
   void audit() {
+    fee_and_rent();
     for (const AuditNote& note : d_.a.audit) {
       const std::string_view code = note.said ? std::string_view("clash") : note.code;
       if (!d_.has("letter.audit.", code)) continue;    // said with the charge itself, or not worth a sentence
@@ -487,8 +554,9 @@ private:
       if (share.applies == Tri(true) && share.rule->owed) {
         if (owed.exact() && owed.high() < small_change()) return; // small change needs no sentence
         Sentences text;
-        text.add(owed.exact() ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
-                              : d_.say("letter.interest.account"));
+        text.add(owed.exact()           ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+                 : owed.low().is_zero() ? d_.say("letter.interest.perhaps")
+                                        : d_.say("letter.interest.account"));
         for (const DeadlineResult* deadline : d_.law.missed())
           if (d_.law.name_of(*deadline->deadline) == "pay-interest") {
             text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(deadline->last->latest)}}));
@@ -523,6 +591,12 @@ private:
     for (const MissedDay& day : d_.law.missed_days())
       if (day.perhaps)
         d_.warn("perhaps-missed", d_.say("letter.warn.perhaps-missed", {{"day", d_.speech.day(day.last)}}));
+    const std::vector<std::string>& came = d_.c.statement.enclosed;
+    if (std::find(came.begin(), came.end(), "tenant-consent") != came.end())
+      d_.warn("consent", d_.say("letter.warn.consent"));
+    if (const Question* q = deciding_question())
+      d_.warn("decides", d_.say("letter.warn.decides", {{"question", question_text(*q, d_.c, d_.a.lines, d_.speech)},
+                                                        {"sum", d_.money(q->effect)}}));
     if (const Remark* rule = is(LetterKind::demand) ? request_rule(d_) : nullptr)
       d_.warn("request", rule->text_in(d_.speech.language()));
     if (!claim_.paid_known && !claim_.paid_stated && claim_.deposit) d_.warn("no-paid", d_.say("letter.warn.no-paid"));
@@ -547,10 +621,21 @@ private:
       d_.warn("not-due-yet", d_.say("letter.warn.not-due-yet", {{"day", d_.speech.day(*day)}}));
   }
 
+  /// A fact about the law that is not known and weighs more than what the charges leave open.
+  const Question* deciding_question() const {
+    if (d_.a.questions.empty() || !d_.law.there()) return nullptr;
+    const Question& first = d_.a.questions.front();
+    // What was paid back has a warning of its own.
+    const bool about_refund = first.asks.compare(0, 17, "/statement/refund") == 0;
+    return first.line == Question::no_line && !about_refund && first.effect >= d_.rules.letters.smallest_sum ? &first
+                                                                                                             : nullptr;
+  }
+
   Draft& d_;
   Claim claim_;
   std::vector<DisputeGroup> groups_;
   Day by_;
+  bool unless_said_ = false;
   bool grants_ = false; ///< some charge is said to be undisputed, or fair in part
 };
 

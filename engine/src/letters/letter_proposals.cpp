@@ -48,6 +48,17 @@ private:
     out_.kinds.push_back({kind, reason, day});
   }
 
+  /// A letter that asks for everything: they differ in their first lines, so one of them is enough.
+  void ask_for_all(LetterKind kind, std::string_view reason, std::optional<Day> day = std::nullopt) {
+    if (!asks_for_all()) add(kind, reason, day);
+  }
+  bool asks_for_all() const {
+    return std::any_of(out_.kinds.begin(), out_.kinds.end(), [](const LetterProposal& p) {
+      return p.kind == LetterKind::objection || p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline ||
+             p.kind == LetterKind::second_letter || p.kind == LetterKind::reply_to_demand;
+    });
+  }
+
   bool owed() const {
     if (claim_.deposit) return worth_a_letter(claim_, d_);
     return claim_.disputes() || d_.c.statement.statement_received == Tri(false);
@@ -136,24 +147,22 @@ private:
   void late() {
     const auto missed = d_.law.missed();
     if (!missed.empty() && (owed() || d_.law.penalty()))
-      add(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
+      ask_for_all(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
     else if (const auto perhaps = d_.law.perhaps_missed(); !perhaps.empty() && owed())
-      add(LetterKind::after_deadline, "after-deadline.perhaps", perhaps.front()->last->latest);
+      ask_for_all(LetterKind::after_deadline, "after-deadline.perhaps", perhaps.front()->last->latest);
+    else if (const auto due = d_.law.days_if_unpaid(); !due.empty() && owed())
+      ask_for_all(LetterKind::after_deadline, "after-deadline.unpaid", due.front().last);
   }
 
   /// Nothing came, and no day is known to be missed: the deposit is asked for all the same.
   void silent() {
-    const bool asked = std::any_of(out_.kinds.begin(), out_.kinds.end(), [](const LetterProposal& p) {
-      return p.kind == LetterKind::demand || p.kind == LetterKind::after_deadline ||
-             p.kind == LetterKind::second_letter;
-    });
-    if (d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty() && owed() && !asked && !still_time())
-      add(LetterKind::demand, "silent");
+    if (d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty() && owed() && !still_time())
+      ask_for_all(LetterKind::demand, "silent");
   }
 
   void reply() {
     const auto& balance = d_.c.statement.stated_balance_due;
-    if (balance && !balance->is_zero()) add(LetterKind::reply_to_demand, "reply-to-demand");
+    if (balance && !balance->is_zero()) ask_for_all(LetterKind::reply_to_demand, "reply-to-demand");
   }
 
   /// Which letter about the charges comes first hangs on whether anything has to be found out.
@@ -164,12 +173,13 @@ private:
       open = open || claim_.lines[i].stand == Stand::open || claim_.lines[i].stand == Stand::no_amount;
     const bool some_granted = claim_.granted > Money();
     if (!open && some_granted) add(LetterKind::accept_and_claim_rest, "accept-and-claim-rest");
-    add(LetterKind::question_charges, "question-charges");
+    ask_for_all(LetterKind::question_charges, "question-charges");
     if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_documents, "ask-for-papers");
   }
 
   void court() {
-    if (owed() && (unanswered() || d_.law.some_day_missed())) add(LetterKind::small_claims_sheet, "small-claims-sheet");
+    if (owed() && (unanswered() || d_.law.some_day_missed() || !d_.law.days_if_unpaid().empty()))
+      add(LetterKind::small_claims_sheet, "small-claims-sheet");
   }
 
   const DeadlineResult* statement_deadline() const {

@@ -40,14 +40,21 @@ struct NamedGuide {
 
 /// Fixed words that a statute wants in a paper, for the places of `place` under the document rule `rule`.
 struct FixedWords {
-  std::string place, rule, cite, read;
-  Localized text; ///< with the places {sum}, {reasons} and {landlordAddress}
+  std::string place, rule, cite;
+  bool from_memory = false; ///< not read in the statute: to be compared with it
+  bool opens = false;       ///< they say what is claimed and how to object: nothing else opens the paper
+  Localized text;           ///< with the places {sum}, {reasons} and {landlordAddress}
 };
 
 /// Who decides about a deposit.
 struct Forum {
   Localized name;
   bool court = false;
+};
+
+/// How a rule of law speaks of a party in a letter to the other side: "the landlord", in general "a landlord".
+struct PartyWords {
+  std::string party, language, said, general;
 };
 
 /// What letters need and no law gives, and fixed words of statutes (rules/letters.json).
@@ -59,6 +66,7 @@ struct LetterRules {
   Money smallest_sum;      ///< nothing is asked for below
   std::vector<NamedGuide> guides;
   std::vector<FixedWords> fixed_words;
+  std::vector<PartyWords> parties;
   std::map<std::string, std::string, std::less<>> shows; ///< element id: what else to ask for ("letter.show.<...>")
   std::map<std::string, Forum, std::less<>> forums;      ///< by jurisdiction, where it is not small claims court
   using Phrases = std::map<std::string, std::vector<std::string>, std::less<>>; ///< by language

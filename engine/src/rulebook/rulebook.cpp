@@ -113,7 +113,13 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("fixedWords")) {
       letters.fixed_words.push_back({f.required_text("place"), f.required_text("rule"), f.required_text("cite"),
-                                     f.required_text("read"), f.localized("text")});
+                                     f.required_text("read") == "memory", f.yes_no("opens").value_or(false),
+                                     f.localized("text")});
+      f.done();
+    }
+    for (Fields& f : root.objects("parties")) {
+      letters.parties.push_back(
+          {f.required_text("party"), f.required_text("language"), f.required_text("said"), f.required_text("general")});
       f.done();
     }
     for (Fields& f : root.objects("shows")) {

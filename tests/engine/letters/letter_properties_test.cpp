@@ -452,6 +452,71 @@ TEST_CASE("Nothing is asked for before the landlord's own last day", "[letter]")
   CHECK(open > 5);
 }
 
+TEST_CASE("A letter to a landlord speaks of a landlord in general, and threatens no fine", "[letter]") {
+  static const std::regex opens(R"((^|[.] )The (landlord|tenant) )");
+  int general = 0;
+  over_letters([&](const Written& w) {
+    if (!from_tenant(w.kind)) return;
+    for (const auto& p : w.letter["paragraphs"]) {
+      const std::string text = p["text"], id = p["id"];
+      if (p["role"] == "caution" || text.find("andlord") == std::string::npos) continue;
+      if (text.find("an offence") != std::string::npos || text.find("A fine is") != std::string::npos) FAIL(text);
+      // Whoever is spoken of first in a paragraph is one of many.
+      const auto the = std::min(text.find("the landlord"), text.find("The landlord"));
+      const auto any = std::min({text.find("a landlord"), text.find("A landlord"), text.find("[landlord"),
+                                 text.find("ny landlord"), text.find("landlords")});
+      if (the < any && id.rfind("missed-", 0) != 0) FAIL(id << ": " << text);
+      ++general;
+    }
+  });
+  CHECK(general > rounds / 2);
+}
+
+TEST_CASE("A charge that is too high by next to nothing is not disputed", "[letter]") {
+  static const std::regex most(R"(no more than about \$([\d,]+) of it could be fair|At most about \$([\d,]+) of it)");
+  int seen = 0;
+  over_letters([&](const Written& w) {
+    if (!about_money(w.kind)) return;
+    for (const auto& p : w.letter["paragraphs"]) {
+      std::smatch found;
+      const std::string text = p["text"], id = p["id"];
+      if (id.rfind("line-", 0) != 0 || !std::regex_search(text, found, most)) continue;
+      const std::string sum = found[1].matched ? found[1].str() : found[2].str();
+      if (cents(sum) * 100 > money((*w.line(p["lines"][0]))["claimed"]).in_cents() * 98 / 100) FAIL(text);
+      ++seen;
+    }
+  });
+  CHECK(seen > rounds / 40);
+}
+
+TEST_CASE("No two letters that ask for everything are proposed", "[letter]") {
+  static const std::set<std::string> all{"demand", "after-deadline", "reply-to-demand", "question-charges",
+                                         "objection"};
+  for (const Assessed& one : assessed_cases()) {
+    const json answer = json::parse(letter(one.c.dump(), real_rules(), one.today, "{}"));
+    const auto count = std::count_if(answer["proposed"].begin(), answer["proposed"].end(),
+                                     [&](const json& p) { return all.count(p["kind"]) == 1; });
+    // A notice before court is another letter than an objection to a claim.
+    if (count > 1 && !(count == 2 && answer["proposed"].dump().find("objection") != std::string::npos))
+      FAIL(answer["proposed"].dump());
+  }
+}
+
+TEST_CASE("Where it is not known what was paid back, a letter says neither and leaves a place for it", "[letter]") {
+  int silent = 0;
+  over_letters([&](const Written& w) {
+    const json s = w.c.value("statement", json::object());
+    if (!about_money(w.kind) || s.contains("refundPaid") || s.contains("statedRefund")) return;
+    const std::string facts = words(w.letter, "facts");
+    for (const char* never : {"Nothing has been paid back", "You paid back", "kept $"})
+      if (facts.find(never) != std::string::npos) FAIL(facts);
+    if (s.value("came", true) || !w.c["lines"].empty() || facts.empty()) return;
+    if (facts.find("[nothing, or the sum that came back]") == std::string::npos) FAIL(facts);
+    ++silent;
+  });
+  CHECK(silent > 0);
+}
+
 TEST_CASE("A letter says nothing that nobody entered", "[letter]") {
   over_letters([](const Written& w) {
     if (!from_tenant(w.kind) && w.kind != "itemized-statement" && w.kind != "cover-note") return;

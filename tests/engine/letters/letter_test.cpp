@@ -110,12 +110,12 @@ TEST_CASE("What age leaves nothing of is worn out, though its words say little",
     "statement":{"received":"2026-11-18","refundPaid":"1200.00"},"lines":[{"id":"1","text":"Repaint whole unit","amount":"1200.00"}]})";
   const json letter = letter_of_kind(paint, "question-charges", "2026-11-22");
   CHECK_THAT(words(letter, "group-worn-out"),
-             Contains("such a thing commonly lasts about 3 years, and I lived there longer"));
+             Contains("Such a thing commonly lasts about 3 years, and I lived there longer"));
   CHECK(paragraph(letter, "group-unnamed").is_null());
   // The list's own age, past the life that is likely, though another table gives the thing longer.
   const std::string fridge = replaced(paint, "Repaint whole unit", "Fridge replaced, 11 years old");
   CHECK_THAT(words(letter_of_kind(fridge, "question-charges", "2026-11-22"), "group-worn-out"),
-             Contains("your list says “11 years old”"));
+             Contains("Your list says “11 years old”"));
 }
 
 TEST_CASE("A missed day is named with its count and its section, and all that was kept is asked for", "[letter]") {
@@ -183,7 +183,7 @@ TEST_CASE("An answer to a bill admits nothing and offers nothing", "[letter]") {
       replaced(replaced(washington, R"("statedTotal": "640.00")", R"("statedBalanceDue": "300.00")"),
                R"("installed": "2021-07-31", )", "");
   const json letter = letter_of_kind(bill, "reply-to-demand");
-  CHECK_THAT(words(letter, "ask"), Contains("I do not agree that I owe $300.00.") &&
+  CHECK_THAT(words(letter, "ask"), Contains("I do not agree that I owe $300.00 on top.") &&
                                        Contains("Please send me $575.00")); // a refund is due however the rest falls
   CHECK(paragraph(letter, "undisputed").is_null());
   CHECK_THAT(words(letter, "charges"), !Contains("Mailbox key"));
@@ -471,16 +471,18 @@ TEST_CASE("A landlord whose charges pass the deposit says what it does not cover
                                         Contains("Charges that the deposit does not cover | $300.00"));
 }
 
-TEST_CASE("Words that a statute fixes and nobody read are a marked blank with its section", "[letter]") {
-  // Fla. Stat. 83.49(3)(a): the notice has fixed words; sum, reason, days and address stand in the paper's own.
+TEST_CASE("Words that a statute fixes open the notice, and those from memory are to be compared with it", "[letter]") {
+  // Fla. Stat. 83.49(3)(a): the notice has fixed words for sum, reason, days and address.
   const std::string florida =
       R"({"wearline":1,"jurisdiction":"US-FL","side":"landlord","tenancy":{"ended":"2026-11-30","possessionReturned":"2026-11-30"},"deposits":[{"amount":"1450.00"}],
     "lines":[{"id":"1","text":"Door kicked in","amount":"180.00","kind":"damage","element":"exterior-door","finding":"screen-storm","cause":"tenant"}]})";
   const json letter = letter_of(florida, R"({"names":{"senderAddress":"1 Bay St, Ocala"}})", "2026-12-08");
-  CHECK_THAT(words(letter, "wants-tenant-rights-notice"), Contains("[Notice") && Contains("Fla. Stat. § 83.49(3)(a)]"));
-  CHECK_THAT(words(letter, "purpose"), Contains("This is notice that I claim $"));
-  CHECK_THAT(words(letter, "answer"), Contains("within 15 days") && Contains("1 Bay St, Ocala"));
-  CHECK(warns(letter, "fixed-words"));
+  CHECK_THAT(words(letter, "fixed-claim-words"), Contains("impose a claim for damages in the amount of $") &&
+                                                     Contains("due to Door kicked in.") && Contains("within 15 days") &&
+                                                     Contains("sent to 1 Bay St, Ocala."));
+  CHECK(paragraph(letter, "purpose").is_null());
+  CHECK(paragraph(letter, "answer").is_null());
+  CHECK_THAT(letter["warnings"].dump(), Contains("stand in the paper from memory. Compare each word"));
 }
 
 TEST_CASE("A second letter says how and when the first one went", "[letter]") {
@@ -507,7 +509,7 @@ TEST_CASE("What the words of a charge say is told as the list's own", "[letter]"
       R"({"wearline":1,"jurisdiction":"US-TX","tenancy":{"began":"2022-06-01","ended":"2026-05-31","possessionReturned":"2026-05-31"},"deposits":[{"amount":"900.00"}],
     "statement":{"refundPaid":"0.00"},"lines":[{"id":"1","text":"Carpet 9 years old, replaced after dog","amount":"500.00"}]})";
   const json letter = letter_of_kind(carpet, "question-charges", "2026-07-25");
-  CHECK_THAT(words(letter, "group-worn-out"), Contains("your list says “9 years old”") &&
+  CHECK_THAT(words(letter, "group-worn-out"), Contains("Your list says “9 years old”") &&
                                                   Contains("by that this one was about 9 years old") &&
                                                   !Contains("“dog”"));
 }
@@ -571,7 +573,7 @@ TEST_CASE("A landlord is told what of the left-out charges could still be shown"
                  .dump(),
              Contains("Say for which days: 1. September rent short."));
   // Fla. Stat. 83.49(3)(a): where to object stands once.
-  CHECK_THAT(words(letter, "answer"), Contains("Write to: [your name]"));
+  CHECK_THAT(words(letter, "fixed-claim-words"), Contains("sent to [your mailing address]"));
   CHECK(paragraph(letter, "wants-landlord-address").is_null());
   CHECK(paragraph(letter, "wants-address").is_null());
   CHECK(paragraph(letter, "reply").is_null());

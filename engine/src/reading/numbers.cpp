@@ -123,7 +123,7 @@ public:
         n.first = static_cast<std::uint16_t>(i);
         n.last = static_cast<std::uint16_t>(next - 1);
         if (valid_) finish(n);
-        if (valid_) out_.push_back(n);
+        if (valid_) keep(n);
       }
       i = valid_ && next > i ? std::max(next, n.last + std::size_t{1}) : next;
     }
@@ -165,10 +165,80 @@ private:
         if (const std::size_t end = (this->*reader)(i, n); end != 0) return end;
       return single(i, n);
     }
+    if (const std::size_t end = spelled(i, n); end != 0) return end;
     if (const std::size_t end = phone(i, n); end != 0) return end;
     if (const std::size_t end = code(i, n); end != 0) return end;
     valid_ = false;
     return i + 1;
+  }
+
+  /// A sum in words beside the same sum in figures is one sum: "ninety dollars ($90.00)".
+  void keep(const Number& n) {
+    if (!out_.empty() && (n.spelled != out_.back().spelled) && n.thousandths == out_.back().thousandths) {
+      std::size_t between = out_.back().last + std::size_t{1};
+      while (between < n.first && !t_[between].word()) ++between;
+      if (between == n.first) {
+        if (!n.spelled) out_.back() = n;
+        return;
+      }
+    }
+    out_.push_back(n);
+  }
+
+  /// What a word counts: "seven" 7, "forty" 40, "hundred" 100; 0 if it counts nothing.
+  std::int64_t word_value(std::size_t i) const {
+    if (i >= t_.size() || !t_[i].word()) return 0;
+    for (const auto& [id, counts] : marks_.words)
+      if (has(i, id)) return counts;
+    for (std::size_t k = 0; k < marks_.counts.size(); ++k)
+      if (has(i, marks_.counts[k])) return static_cast<std::int64_t>(k) + 1;
+    return 0;
+  }
+
+  /// "one thousand two hundred and sixty-two": its value and where it ends; 0 and `i` if none begins here.
+  std::pair<std::int64_t, std::size_t> count_in_words(std::size_t i) const {
+    std::int64_t all = 0, group = 0;
+    std::size_t at = i, end = i;
+    while (const std::int64_t v = word_value(at)) {
+      if (v == 1000 && all == 0) {
+        all = std::max<std::int64_t>(group, 1) * 1000;
+        group = 0;
+      } else if (v == 100 && group > 0 && group < 100) group *= 100;
+      else if (group == 0 || (v < 100 && group % 100 == 0) || (v < 10 && group % 10 == 0 && group % 100 >= 20))
+        group += v;
+      else break;
+      end = ++at;
+      if (sign(at, '-') || (has(at, marks_.joint) && t_[at].word())) ++at;
+    }
+    return {all + group, end};
+  }
+
+  /// "sixty-two dollars and fifty cents", "nine hundred and 00/100 dollars".
+  std::size_t spelled(std::size_t i, Number& n) const {
+    auto [dollars, end] = count_in_words(i);
+    if (end == i) return 0;
+    std::int64_t cents = 0;
+    std::size_t at = end;
+    if (has(at, marks_.joint)) ++at;
+    if (integer(at) && t_[at].text.size() == 2 && sign(at + 1, '/') && integer(at + 2) && value(at + 2) == 100) {
+      cents = value(at);
+      end = at + 3;
+    }
+    if (!currency(end) || !t_[end].word()) return 0;
+    ++end;
+    at = end;
+    if (has(at, marks_.joint)) ++at;
+    if (const auto [more, stop] = count_in_words(at); stop > at && more < 100 && has(stop, marks_.cents)) {
+      cents = more;
+      end = stop + 1;
+    }
+    n.kind = NumberKind::money;
+    n.thousandths = dollars * 1000 + cents * 10;
+    n.decimals = cents == 0 ? 0 : 2;
+    n.whole = cents == 0;
+    n.currency = true;
+    n.spelled = true;
+    return end;
   }
 
   std::size_t skip_day_tail(std::size_t i) const { // "3rd", "3,"
@@ -541,6 +611,9 @@ NumberMarks::NumberMarks(const Lexicon& lexicon)
   for (const char* name :
        {"one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"})
     counts.push_back(lexicon.find(std::string("mark:") + name));
+  for (const int word : {13, 14, 15, 16, 17, 18, 19, 20,  21,  22,  23,  24,  25,  26,  27,  28,  29,
+                         30, 40, 50, 60, 70, 80, 90, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000})
+    words.emplace_back(lexicon.find("mark:number:" + std::to_string(word)), word);
   for (const char* name : {"USD", "CAD", "EUR", "GBP", "MXN"})
     currencies.push_back(lexicon.find(std::string("mark:currency:") + name));
 }

@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <optional>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace wearline {
@@ -44,8 +45,9 @@ struct Number {
   bool bracketed = false; ///< "(85.00)"
   bool minus = false;     ///< "-85", "85-"
   bool plus = false;
-  bool slip = false; ///< read with a letter O for zero
-  bool rate = false; ///< a price for one: after "@", before "each", "per hour"
+  bool slip = false;    ///< read with a letter O for zero
+  bool spelled = false; ///< "ninety-five dollars"
+  bool rate = false;    ///< a price for one: after "@", before "each", "per hour"
   bool after_equals = false;
   NamedDay day; ///< of a date
 
@@ -69,6 +71,7 @@ struct NumberMarks {
   std::vector<Lexicon::Id> months; ///< twelve
   std::vector<Lexicon::Id> counts; ///< one..twelve
   std::vector<Lexicon::Id> currencies;
+  std::vector<std::pair<Lexicon::Id, std::int64_t>> words; ///< number words above twelve: "thirty", "hundred", "mil"
 };
 
 /// The numbers of a line, left to right. `mentions` are the lexicon's for the same tokens; a number inside a known term

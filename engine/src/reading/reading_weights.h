@@ -17,6 +17,7 @@ struct ReadingWeights {
   int other_figure = 0, other_column = 0, turned_sign = 0, whole_section = 0, spare_total = 0;
   int idle_guess = 0;      ///< a sum its words do not call one, that does not come out
   int told_account = 0;    ///< a whole account that comes out in sentences whose words do not say so
+  int passed_over = 0;     ///< a number that was passed over, taken for a charge at a second look
   int open_within = 0;     ///< readings that differ by less are both shown
   int doubtful_if_off = 0; ///< the same where sums are stated and none comes out
   int doubtful = 0;        ///< a charge that costs no more to leave, and that no sum confirms, is asked about

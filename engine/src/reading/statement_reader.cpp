@@ -5,6 +5,7 @@
 #include "reading/list_rows.h"
 #include "reading/paper.h"
 #include "reading/row_patterns.h"
+#include "reading/second_look.h"
 
 #include <algorithm>
 #include <array>
@@ -189,6 +190,32 @@ private:
   std::vector<std::string> claims_;
 };
 
+/// Sums that their own words name are the same in both readings.
+bool keeps_named_sums(const Entries& entries, const WholeReading& first, const WholeReading& again) {
+  for (std::size_t e = 0; e < entries.list.size(); ++e) {
+    const RoleOption& was = entries.list[e].options[first.chosen[e]];
+    const bool named = was.cost == 0 && !is_line(was.role) && was.role != SumRole::passing;
+    if (named && entries.list[e].options[again.chosen[e]].role != was.role) return false;
+  }
+  return true;
+}
+
+bool has_lines(const Entries& entries, const WholeReading& reading) {
+  for (std::size_t e = 0; e < entries.list.size(); ++e)
+    if (is_line(entries.list[e].options[reading.chosen[e]].role)) return true;
+  return false;
+}
+
+/// The reading with numbers that were passed over at first stands if its sums come out and its named sums stay.
+void look_again(const StatementPaper& paper, const RecogniserRules& rules, Entries& entries, WholeReading& reading) {
+  Entries wider = entries;
+  if (!add_passed_over(paper, rules, wider)) return;
+  WholeReading again = best_reading(wider, rules.weights());
+  if (!again.closes || !has_lines(wider, again) || !keeps_named_sums(entries, reading, again)) return;
+  entries = std::move(wider);
+  reading = std::move(again);
+}
+
 } // namespace
 
 std::optional<Money> ReadStatement::deposit() const {
@@ -209,7 +236,8 @@ ReadStatement read_statement(std::string_view text, const RecognizerRules& rules
   Entries entries;
   read_rows(paper, rules, entries);
   settle_patterns(entries, rules.weights());
-  const WholeReading reading = best_reading(entries, rules.weights());
+  WholeReading reading = best_reading(entries, rules.weights());
+  if (!reading.closes || !has_lines(entries, reading)) look_again(paper, rules, entries, reading);
   ReadStatement out = Writer(paper, entries, reading).run();
   check_arithmetic(out, entries, reading, rules);
   return out;

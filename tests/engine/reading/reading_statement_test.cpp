@@ -320,6 +320,37 @@ TEST_CASE("Sums in words: dollars and cents", "[reading]") {
         "40.00 7.50");
 }
 
+TEST_CASE("Sums written out in words", "[reading]") {
+  CHECK(sums(read("We kept ninety-five dollars for the chimney sweep and sixty-two dollars and fifty cents for the "
+                  "gate lock.\n")) == "95.00 62.50");
+  CHECK(sums(read("Clean oven    one hundred and twenty dollars\nMend latch    two hundred five dollars\n")) ==
+        "120.00 205.00");
+  CHECK(sums(read("Limpieza del horno    ciento veinte dólares\nPintura    mil doscientos dólares\n")) ==
+        "120.00 1200.00");
+  // In words and in figures it is one sum, as on a check.
+  const ReadStatement s = read("Clean carpet  $110.00\nMend latch  $40.00\nTotal  $150.00\n"
+                               "Your deposit was nine hundred and 00/100 dollars ($900.00).\n");
+  CHECK(sums(s) == "110.00 40.00");
+  CHECK(s.deposit() == Money::cents(90000));
+  // Counts are no sums.
+  CHECK(sums(read("Clean two hundred tiles in seven rooms\nMend latch  $40.00\n")) == "40.00");
+}
+
+TEST_CASE("Numbers passed over at first are charges where the sums then come out", "[reading]") {
+  const char* told = "Hi, your deposit was 450. I took 40 out for the couch you left and 25 keys.\n"
+                     "Thats 65 so you get 385.\n";
+  const ReadStatement s = read(told);
+  CHECK(sums(s) == "40.00 25.00");
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(38500));
+  // A total that its words name stays what it is, though a wrong sum would come out with it turned.
+  const ReadStatement off = read("Screens 3 @ 24.00 .... 72.00\nPaint .... 180.00\nCarpet .... 206.00\n"
+                                 "TOTAL .... 468.00\nDEPOSIT .... 950.00\nBALANCE RETURNED TO YOU .... 482.00\n");
+  REQUIRE(off.total.has_value());
+  CHECK(off.total->amount == Money::cents(46800));
+  CHECK(off.refund->amount == Money::cents(48200));
+}
+
 TEST_CASE("Spanish and European figures", "[reading]") {
   const ReadStatement s = read("Fecha: 14/03/2025   Desocupó: 28/02/2025\nPintura de la casa .... 1.240,50\nDepósito "
                                ".... 1.500,00\nA devolver .... 259,50\n");

@@ -1,0 +1,83 @@
+#include "reading/second_look.h"
+
+#include "reading/row_dates.h"
+
+#include <algorithm>
+
+namespace wearline {
+
+namespace {
+
+bool holds(const Entries& entries, const TextPlace& place) {
+  return std::any_of(entries.list.begin(), entries.list.end(), [&](const Entry& e) {
+    return std::any_of(e.figures.begin(), e.figures.end(), [&](const Figure& f) {
+      return f.place.line == place.line && f.place.start < place.end && place.start < f.place.end;
+    });
+  });
+}
+
+/// "25 keys": as likely a count.
+bool may_count(const PaperRow& row, const Number& n, const RecogniserRules& rules) {
+  return !n.currency && n.decimals != 2 && std::any_of(row.m.charge.begin(), row.m.charge.end(), [&](const Mention& u) {
+    return u.first == n.last + 1u && rules.charges().at(u.concept_id).id.compare(0, 5, "unit:") == 0;
+  });
+}
+
+/// The row's words beside this number: of its sentence, as far as the numbers before and after it.
+std::string words_about(const PaperRow& row, const Number& n, const RecogniserRules& rules) {
+  const std::vector<Token>& tokens = row.m.tokens;
+  const auto stop = [&](std::size_t t) { return tokens[t].is('.') || tokens[t].is(';'); };
+  const auto idle = [&](std::size_t t) { return !tokens[t].word() || is_word_of(tokens[t], "w:joint", rules); };
+  std::size_t from = 0, to = tokens.size();
+  for (const Number& other : row.m.numbers) {
+    if (other.last < n.first) from = other.last + std::size_t{1};
+    if (other.first > n.last) to = std::min<std::size_t>(to, other.first);
+  }
+  for (std::size_t t = from; t < n.first; ++t)
+    if (stop(t)) from = t + 1;
+  for (std::size_t t = to; t-- > n.last + std::size_t{1};)
+    if (stop(t)) to = t;
+  const auto piece = [&](std::size_t first, std::size_t last) {
+    while (first < last && idle(first)) ++first;
+    while (last > first && idle(last - 1)) --last;
+    return first < last ? row.row.text.substr(tokens[first].start, tokens[last - 1].end - tokens[first].start) : "";
+  };
+  const std::string before = piece(from, n.first), after = piece(n.last + std::size_t{1}, to);
+  return before.empty() ? after : after.empty() ? before : before + " " + after;
+}
+
+} // namespace
+
+bool add_passed_over(const StatementPaper& paper, const RecogniserRules& rules, Entries& out) {
+  static constexpr std::size_t most = 24;
+  static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
+  const ReadingWeights& w = rules.weights();
+  std::size_t added = 0;
+  for (std::size_t r = 0; r < paper.rows.size(); ++r) {
+    const PaperRow& row = paper.rows[r];
+    if (row.fate == "other-message" || row.fate == "page") continue;
+    for (const Number& n : row.m.numbers) {
+      if (row.m.tokens[n.first].start < row.row.body || !can_be_sum(n) || n.rate || n.thousandths < smallest) continue;
+      const TextPlace place = place_in(row, n);
+      if (holds(out, place)) continue;
+      if (++added > most) return true;
+      Entry e;
+      e.figures.push_back({*n.money(), place, n.slip, 0});
+      e.charge.text = words_about(row, n, rules);
+      e.charge.places.push_back(place_in(row));
+      e.named = names_charge(row.m, rules, 0, row.m.tokens.size());
+      e.rows.push_back(r);
+      e.section = out.sections.size() - 1;
+      e.prose = true;
+      e.passing_fate = row.fate.empty() ? "number-without-sign" : row.fate;
+      e.may_be(SumRole::passing, *n.money(), 0);
+      e.may_be(SumRole::charge, *n.money(), may_count(row, n, rules) ? w.sum_is_charge : w.passed_over);
+      for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
+        e.may_be(sum, *n.money(), w.sentence_is_sum);
+      out.list.push_back(std::move(e));
+    }
+  }
+  return added > 0;
+}
+
+} // namespace wearline

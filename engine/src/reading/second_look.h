@@ -1,0 +1,14 @@
+#pragma once
+// Where a paper's own sums do not come out, numbers that were passed over are looked at again: bare ones in sentences,
+// sums in remarks. Each may be a charge, at a cost, so that it becomes one only where the sums then come out.
+
+#include "reading/entries.h"
+#include "reading/paper.h"
+#include "reading/reading_weights.h"
+
+namespace wearline {
+
+/// Appends an entry for each number of the paper that no entry holds and that may be a sum; false if there is none.
+bool add_passed_over(const StatementPaper& paper, const RecogniserRules& rules, Entries& out);
+
+} // namespace wearline

@@ -10,8 +10,8 @@ import { held, heldPdf, oneFile } from './plugins/one-file';
 const here = (path: string): URL => new URL(path, import.meta.url);
 const words = here('../engine/rules/wording/en/page.json');
 
-function onlyInOneFile(): Plugin[] {
-  const pdf = heldPdf();
+async function onlyInOneFile(): Promise<Plugin[]> {
+  const pdf = await heldPdf();
   const rest = held(here('./src/generated/engine/wearline.wasm'), here('./public/generated/rules/'));
   return [rest, pdf, oneFile('wearline.html', pdf)];
 }
@@ -58,7 +58,7 @@ export default defineConfig(({ mode }) => {
       htmlWords(words),
       examples(here('../examples/')),
       notices(),
-      ...(single ? onlyInOneFile() : [hostHeaders(), offline(words)]),
+      single ? onlyInOneFile() : [hostHeaders(), offline(words)],
     ],
   };
 });

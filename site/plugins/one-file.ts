@@ -3,12 +3,15 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { gzipSync } from 'node:zlib';
+import { gzipAsync } from '@gfx/zopfli';
 import type { Plugin } from 'vite';
 import { noticesFile } from './notices';
 import { trusted } from './policy';
 
-const packed = (content: string | Uint8Array): string => gzipSync(content, { level: 9 }).toString('base64');
+/** Gzip, as small as it gets: a twentieth smaller than zlib makes it. More rounds gain little. */
+const gzipped = async (content: string | Uint8Array): Promise<Buffer> =>
+  Buffer.from(await gzipAsync(Buffer.from(content), { numiterations: 1 }));
+const packed = async (content: string | Uint8Array): Promise<string> => (await gzipped(content)).toString('base64');
 const hash = (text: string): string => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
 type Bundle = Record<string, unknown>;
@@ -39,11 +42,11 @@ export function held(engine: URL, rules: URL): Plugin {
   return {
     name: 'wearline-held',
     resolveId: (wanted) => (wanted === id ? `\0${id}` : undefined),
-    load(wanted) {
+    async load(wanted) {
       if (wanted !== `\0${id}`) return undefined;
       // Together, what the bundles have in common is packed once.
       const all = JSON.stringify(bundlesOf(rules));
-      return `export const engine = ${JSON.stringify(packed(readFileSync(engine)))};\nexport const rules = ${JSON.stringify(packed(all))};`;
+      return `export const engine = ${JSON.stringify(await packed(readFileSync(engine)))};\nexport const rules = ${JSON.stringify(await packed(all))};`;
     },
   };
 }
@@ -64,14 +67,14 @@ interface HeldPdf extends Plugin {
  * `virtual:held-pdf`: pdfjs-dist and its worker as scripts, gzipped, in base64. A script made from one of them may run: its hash stands
  * in the policy. Both leave what they bring in globalThis; the library then does without a worker.
  */
-export function heldPdf(): HeldPdf {
+export async function heldPdf(): Promise<HeldPdf> {
   const id = 'virtual:held-pdf';
   const require = createRequire(import.meta.url);
   const script = (file: string, part: string): string =>
     readFileSync(require.resolve(`pdfjs-dist/legacy/build/${file}`), 'utf8') + ready(part);
   const library = script('pdf.min.mjs', 'pdf');
   const worker = script('pdf.worker.min.mjs', 'pdf-worker');
-  const parts = [library, worker].map(packed);
+  const parts = await Promise.all([library, worker].map(packed));
   return {
     name: 'wearline-held-pdf',
     hashes: [hash(library), hash(worker)],
@@ -118,8 +121,8 @@ script.textContent = await new Response(stream).text();
 document.head.append(script);`;
 
 /** The whole page as one text; the policy lets run its starter, its script, and the scripts with these hashes. */
-function written(page: string, script: string, css: string, hashes: string[], notices: string): string {
-  const gzip = gzipSync(script, { level: 9 });
+async function written(page: string, script: string, css: string, hashes: string[], notices: string): Promise<string> {
+  const [gzip, notes] = [await gzipped(script), await packed(notices)];
   return page
     .replace(/\s*<link [^>]*rel="(?:stylesheet|manifest|icon|modulepreload)"[^>]*>/g, '')
     .replace(/\s*<script [^>]*src="[^"]*"[^>]*><\/script>/, '')
@@ -131,7 +134,7 @@ function written(page: string, script: string, css: string, hashes: string[], no
     .replace(
       '</body>',
       () =>
-        `<script type="application/gzip" id="notices">${packed(notices)}</script>\n  <script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
+        `<script type="application/gzip" id="notices">${notes}</script>\n  <script type="application/gzip" id="held" data-bytes="${gzip.length}">${inBase85(gzip)}</script>\n  <script type="module">${starter}</script>\n  </body>`,
     );
 }
 
@@ -142,7 +145,7 @@ export function oneFile(name: string, pdf: HeldPdf): Plugin {
     enforce: 'post',
     generateBundle: {
       order: 'post',
-      handler(_, bundle) {
+      async handler(_, bundle) {
         const all = Object.values(bundle);
         const page = all.find((f) => f.fileName.endsWith('.html'));
         const script = all.find((f) => f.type === 'chunk');
@@ -152,11 +155,11 @@ export function oneFile(name: string, pdf: HeldPdf): Plugin {
           .join('\n');
         const file = bundle[noticesFile];
         const notices = file?.type === 'asset' ? String(file.source) : '';
-        let source = written(String(page.source), script.code, css, pdf.hashes, notices);
+        let source = await written(String(page.source), script.code, css, pdf.hashes, notices);
         if (Buffer.byteLength(source) > largest) {
           this.warn(`${name} is too large with what reads PDFs; it goes without.`);
           const without = pdf.packed.reduce((code, part) => code.replace(part, ''), script.code);
-          source = written(String(page.source), without, css, [], notices);
+          source = await written(String(page.source), without, css, [], notices);
         }
         for (const f of all) delete bundle[f.fileName];
         this.emitFile({ type: 'asset', fileName: name, source });

@@ -17,14 +17,14 @@ bool holds(const Entries& entries, const TextPlace& place) {
 }
 
 /// "25 keys": as likely a count.
-bool may_count(const PaperRow& row, const Number& n, const RecogniserRules& rules) {
+bool may_count(const PaperRow& row, const Number& n, const RecognizerRules& rules) {
   return !n.currency && n.decimals != 2 && std::any_of(row.m.charge.begin(), row.m.charge.end(), [&](const Mention& u) {
     return u.first == n.last + 1u && rules.charges().at(u.concept_id).id.compare(0, 5, "unit:") == 0;
   });
 }
 
 /// The row's words beside this number: of its sentence, as far as the numbers before and after it.
-std::string words_about(const PaperRow& row, const Number& n, const RecogniserRules& rules) {
+std::string words_about(const PaperRow& row, const Number& n, const RecognizerRules& rules) {
   const std::vector<Token>& tokens = row.m.tokens;
   const auto stop = [&](std::size_t t) { return tokens[t].is('.') || tokens[t].is(';'); };
   const auto idle = [&](std::size_t t) { return !tokens[t].word() || is_word_of(tokens[t], "w:joint", rules); };
@@ -48,7 +48,7 @@ std::string words_about(const PaperRow& row, const Number& n, const RecogniserRu
 
 } // namespace
 
-bool add_passed_over(const StatementPaper& paper, const RecogniserRules& rules, Entries& out) {
+bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, Entries& out) {
   static constexpr std::size_t most = 24;
   static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
   const ReadingWeights& w = rules.weights();

@@ -9,6 +9,6 @@
 namespace wearline {
 
 /// Appends an entry for each number of the paper that no entry holds and that may be a sum; false if there is none.
-bool add_passed_over(const StatementPaper& paper, const RecogniserRules& rules, Entries& out);
+bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, Entries& out);
 
 } // namespace wearline

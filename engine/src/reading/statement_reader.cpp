@@ -207,7 +207,7 @@ bool has_lines(const Entries& entries, const WholeReading& reading) {
 }
 
 /// The reading with numbers that were passed over at first stands if its sums come out and its named sums stay.
-void look_again(const StatementPaper& paper, const RecogniserRules& rules, Entries& entries, WholeReading& reading) {
+void look_again(const StatementPaper& paper, const RecognizerRules& rules, Entries& entries, WholeReading& reading) {
   Entries wider = entries;
   if (!add_passed_over(paper, rules, wider)) return;
   WholeReading again = best_reading(wider, rules.weights());

@@ -119,6 +119,8 @@ private:
               (day.perhaps ? ' ' + d_.say("letter.court.unless") : std::string()));
     };
     add_days(false);
+    for (const MissedDay& day : d_.law.days_if_unpaid())
+      add(d_.law.says(d_.law.spoken(*day.deadlines.front()), due_text(d_, day)));
     for (const DocumentResult* document : d_.law.defects()) {
       const std::string& deadline = document->rule->text_in(d_.speech.language());
       const bool said_here = d_.speech.language() == "en" || !document->rule->es.text.empty();
@@ -216,6 +218,9 @@ private:
       if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
         ground = d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
                         {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}});
+    for (const MissedDay& day : d_.law.days_if_unpaid())
+      if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty())
+        ground = d_.say("letter.due.one", {{"what", names.front()}, {"day", d_.speech.day(day.last)}});
     if (ground.empty())
       for (const DocumentResult* document : d_.law.defects())
         if (ground.empty() && !document->lacking.empty() && !d_.law.document(document->lacking.front()).empty())

@@ -7,11 +7,13 @@ namespace wearline {
 
 namespace {
 
+constexpr int sure_of_words = 80; // as the recognizer's own measure has it
+
 /// Grounds in the order of their weight.
-constexpr std::array<std::string_view, 19> grounds{
-    "bar",         "rent-paid",    "not-in-lease", "already-there", "not-mine",  "upkeep",  "wear",
-    "worn-out",    "nothing-left", "too-high",     "no-bill",       "not-shown", "unnamed", "debt",
-    "likely-wear", "age",          "sum",          "unsure",        "no-amount"};
+constexpr std::array<std::string_view, 20> grounds{
+    "bar",  "rent-paid",   "relet",        "not-in-lease", "already-there", "not-mine",  "upkeep",
+    "wear", "worn-out",    "nothing-left", "too-high",     "no-bill",       "not-shown", "unnamed",
+    "debt", "likely-wear", "age",          "sum",          "unsure",        "no-amount"};
 
 bool among(std::string_view code, std::initializer_list<std::string_view> codes) {
   return std::find(codes.begin(), codes.end(), code) != codes.end();
@@ -40,7 +42,13 @@ bool age_untold(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) { return step.code == "age-unknown"; });
 }
 
-std::string_view ground_when_refused(const LineAssessment& line) {
+/// Work that comes with every change of tenants.
+bool routine(const LineAssessment& line) {
+  const Finding* finding = line.subject.finding;
+  return finding && finding->id.compare(0, 7, "routine") == 0;
+}
+
+std::string_view ground_when_refused(const LineAssessment& line, const Line& charge) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   switch (r.verdict) {
@@ -51,10 +59,12 @@ std::string_view ground_when_refused(const LineAssessment& line) {
   case Verdict::landlord_responsibility:
     return reason == "cause-not-tenant" ? "not-mine" : "upkeep";
   case Verdict::ordinary_wear:
-    return "wear";
+    return routine(line) ? "upkeep" : "wear";
   default:
     break;
   }
+  // Rent after a new tenant came is not lost; nobody paid it twice.
+  if (reason == "rent-paid" && charge.relet_on && charge.relet_on->known()) return "relet";
   if (among(reason, {"rent-paid", "not-in-lease"})) return reason;
   return takes_age_off(line) ? "worn-out" : "nothing-left";
 }
@@ -71,9 +81,12 @@ std::string_view ground_when_open(const LineAssessment& line, bool own_cause) {
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
   if (r.verdict == Verdict::non_damage_charge) return "debt";
   if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
-  // "Ordinary wear" is no answer to a cause that was named.
-  const bool caused = line.result.verdict == Verdict::ordinary_wear && (said_by_the_list(line, "cause") || own_cause);
-  if (r.verdict == Verdict::ordinary_wear) return reason == "guide-wear" && !caused ? "wear" : "likely-wear";
+  // "Ordinary wear" is no answer to a cause that was named, nor where it is only a guess what the charge is about.
+  const bool wear = reason == "guide-wear" && !own_cause && !said_by_the_list(line, "cause");
+  if (r.verdict == Verdict::ordinary_wear) {
+    if (line.subject.confidence < sure_of_words) return "unnamed";
+    return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
+  }
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
@@ -198,14 +211,25 @@ bool shares_all(const Step& step) {
   return step.whole.thousandths > 0 && step.from.part({step.part.thousandths, step.whole.thousandths}) == step.to;
 }
 
+/// The name of the list that a step rests on, where a letter may name it.
+std::string table_of(const Draft& d, const Step& step) {
+  for (const NamedGuide& guide : d.rules.letters.guides)
+    if (std::any_of(step.sources.begin(), step.sources.end(),
+                    [&](const Reference* r) { return r->id == guide.source; }))
+      return guide.name.in(d.speech.language());
+  return {};
+}
+
 std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
   const bool area = step.code.substr(0, 10) == "area-share";
   if (area && step.part.thousandths == step.whole.thousandths) return {};
   const std::string_view code = area ? (shares_all(step) ? "area-share" : "area-share-parts") : step.code;
   if (!d.has("letter.step.", code)) return {};
   const Speech& s = d.speech;
-  return d.say("letter.step.", code,
-               {{"from", d.about(step.from)},
+  const std::string table = table_of(d, step);
+  return d.say("letter.step.", code == "share-by-stay" && !table.empty() ? "share-by-stay.named" : code,
+               {{"table", table},
+                {"from", d.about(step.from)},
                 {"to", d.about(step.to)},
                 {"share", whole_percent(step.share)},
                 {"age", age_text(d, line, step)},
@@ -316,7 +340,7 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   case Stand::limited:
     return "too-high";
   case Stand::refused:
-    return ground_when_refused(d.a.lines[line]);
+    return ground_when_refused(d.a.lines[line], d.c.lines[line]);
   case Stand::open:
     return ground_when_open(d.a.lines[line], !d.c.lines[line].cause.empty());
   default:
@@ -330,7 +354,7 @@ std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim) {
     DisputeGroup group{ground, {}};
     for (std::size_t i = 0; i < claim.lines.size(); ++i) {
       if (ground_of(d, i, claim.lines[i].stand) != ground) continue;
-      if (ground == "too-high") out.push_back({ground, {i}});
+      if (among(ground, {"too-high", "relet"})) out.push_back({ground, {i}});
       else group.lines.push_back(i);
     }
     if (!group.lines.empty()) out.push_back(std::move(group));
@@ -398,7 +422,8 @@ std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view 
   const LineResult& r = d.a.lines[i].result;
   const bool debt = r.verdict == Verdict::non_damage_charge;
   if (debt) {
-    want("debt");
+    const Element* debt_for = d.a.lines[i].subject.element;
+    want(debt_for && debt_for->id == "rent" ? std::string_view("rent-account") : "debt");
     const bool relet_known =
         std::any_of(d.c.lines.begin(), d.c.lines.end(), [](const Line& line) { return line.relet_on.has_value(); });
     const auto want_relet = [&](std::string_view code) {
@@ -465,9 +490,12 @@ namespace {
 /// The sentence of a group: of one charge or of several, of things or of work alone.
 std::string group_key(const Draft& d, const DisputeGroup& group, std::string_view says) {
   std::string key(says);
+  const bool bills = says == "sum" && std::any_of(group.lines.begin(), group.lines.end(),
+                                                  [&](std::size_t i) { return bill_came(d, i); });
   const bool work = std::none_of(group.lines.begin(), group.lines.end(),
                                  [&](std::size_t i) { return d.a.lines[i].result.depreciates; });
-  if (says == "sum" && work) key += ".work";
+  if (bills) key += ".bill";
+  else if (says == "sum" && work) key += ".work";
   if (!d.has("letter.group.", key)) return {};
   if (group.lines.size() > 1 && d.has("letter.group.", key + ".many")) key += ".many";
   return key;
@@ -492,10 +520,10 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
                                 : group.ground == "not-mine" && by_list("cause")       ? "not-mine.words"
                                 : group.ground == "not-in-lease" && by_list("inLease") ? "debt"
                                                                                        : group.ground;
-  if (group.ground == "too-high") {
+  if (among(group.ground, {"too-high", "relet"})) {
     if (const auto& relet = d.c.lines[first].relet_on; relet && relet->known())
       text.add(d.say("letter.relet", {{"day", d.speech.day(relet->earliest)}}));
-    text.add(list_says(d, first, group.ground, true)).add(arithmetic(d, first));
+    if (group.ground == "too-high") text.add(list_says(d, first, group.ground, true)).add(arithmetic(d, first));
   }
   if (const std::string key = group_key(d, group, says); !key.empty())
     text.add(d.say("letter.group.", key,

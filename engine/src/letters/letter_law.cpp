@@ -259,6 +259,12 @@ bool LawTalk::missed_if_it_applies(const DeadlineResult& result) const {
   return result.done != EventId::none && a_->law->view().event(result.done).happened == Tri(false);
 }
 
+bool LawTalk::kept_if_it_applies(const DeadlineResult& result) const {
+  if (result.applies == Tri(false) || !result.last || !counts_days(*result.deadline)) return false;
+  if (result.done_on) return result.done_on->latest <= result.last->latest;
+  return result.last->latest >= a_->today;
+}
+
 std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
   std::vector<const DeadlineResult*> out;
   if (!there()) return out;
@@ -275,7 +281,10 @@ std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
     };
     if (result.instead.empty()) weigh(result);
     for (const std::size_t at : result.instead) weigh(a_->law->each_deadline()[at]);
-    if (found) out.push_back(found);
+    // By another period that may be the one that holds it was kept: no day is called missed.
+    const bool kept = std::any_of(result.instead.begin(), result.instead.end(),
+                                  [&](std::size_t at) { return kept_if_it_applies(a_->law->each_deadline()[at]); });
+    if (found && !kept) out.push_back(found);
   }
   return out;
 }

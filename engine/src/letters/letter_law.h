@@ -121,6 +121,7 @@ private:
   const RemedyResult* remedy_in(const FactView& view, bool surely) const;
   /// Whether another rule that sets no days may stand in its place: for homes outside the law.
   bool may_fall_away(const DeadlineResult& result) const;
+  bool kept_if_it_applies(const DeadlineResult& result) const;
   bool missed_if_it_applies(const DeadlineResult& result) const;
 
   const Assessment* a_;

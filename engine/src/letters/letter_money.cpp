@@ -22,6 +22,7 @@ public:
       return;
     }
     d_.must("ask", ParagraphRole::ask, ask());
+    request_form();
     d_.may("facts", ParagraphRole::opening, facts());
     promise();
     missed();
@@ -42,11 +43,16 @@ private:
   /// however the open charges fall, it is asked for.
   bool keeps_its_right() const {
     if (!answers_a_bill() || claim_.forfeited || is(LetterKind::demand)) return false;
-    const auto due = still_due(d_, claim_);
-    const bool certain = due && due->low() >= d_.rules.letters.smallest_sum;
-    return (claim_.open() && !certain) || !worth_a_letter(claim_, d_);
+    // What the list does not make likely is the landlord's to show.
+    const Money likely = claim_.deposit.value_or(Money()) + claim_.interest - claim_.paid - likely_charges();
+    return (claim_.open() && likely < d_.rules.letters.smallest_sum) || !worth_a_letter(claim_, d_);
   }
   /// Nothing is disputed, and of the sum that the statement says comes back nobody said that it came.
+  Money likely_charges() const {
+    Money sum;
+    for (const LineAssessment& line : d_.a.lines) sum += line.result.no_middle ? Money() : line.result.fair.likely();
+    return sum;
+  }
   bool promised() const { return claim_.paid_stated && claim_.paid >= d_.rules.letters.smallest_sum; }
   bool silent() const { return d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty(); }
 
@@ -112,6 +118,16 @@ private:
     return text.take();
   }
 
+  /// A place for a notice whose form a law gives and that was not read.
+  void request_form() {
+    const Remark* rule = is(LetterKind::demand) ? request_rule(d_) : nullptr;
+    const auto form = d_.rules.letters.request_forms.find(d_.c.jurisdiction);
+    if (!rule || form == d_.rules.letters.request_forms.end()) return;
+    d_.must("wants-request-form", ParagraphRole::opening,
+            d_.say("letter.wants.request-form", {{"cite", form->second}}));
+    d_.warn("fixed-words", d_.say("letter.warn.fixed.blank", {{"cite", form->second}}));
+  }
+
   std::string objection() const {
     Sentences text;
     text.add(d_.say("letter.ask.objection"));
@@ -119,7 +135,15 @@ private:
       text.add(own_notice(d_, *deadline->deadline, "letter.ask.objection.law", "letter.ask.objection.law.under"));
     if (const auto& received = d_.c.statement.received)
       text.add(d_.say("letter.ask.objection.received", {{"when", d_.when(*received)}}));
+    // Where the law wants a request too, one letter is both.
+    if (const Remark* rule = request_rule(d_); rule && !asked_before())
+      text.add(own_notice(d_, *rule, "letter.ask.request.too", "letter.ask.request.too.under"));
     return text.take();
+  }
+
+  bool asked_before() const {
+    return std::any_of(d_.c.events.begin(), d_.c.events.end(),
+                       [](const Event& event) { return event.what == "tenant-demand"; });
   }
 
   /// The written request that a law wants, with its section.
@@ -317,10 +341,26 @@ private:
     d_.may("due-" + deadline.id, ParagraphRole::opening, d_.law.says(deadline, text.take()));
   }
 
-  /// Whether what the law adds has a paragraph of its own.
-  bool penalty_apart() const {
-    return d_.law.penalty() || (!d_.law.days_if_unpaid().empty() && d_.law.penalty_if_unpaid().first);
+  /// A day of paying back or accounting was missed; interest has a paragraph of its own.
+  bool late() const {
+    const auto missed = d_.law.missed();
+    return std::any_of(missed.begin(), missed.end(), [&](const DeadlineResult* deadline) {
+      return d_.law.name_of(*deadline->deadline) != "pay-interest";
+    });
   }
+
+  /// What a court could add, as far as this letter may speak of it, and whether nothing but the payment is open.
+  std::pair<const RemedyResult*, bool> what_is_added() const {
+    if (!d_.law.days_if_unpaid().empty()) return d_.law.penalty_if_unpaid();
+    // Before court, and after a letter without an answer, it is told what comes next.
+    if ((is(LetterKind::demand) && notice_of_suit(d_)) || is(LetterKind::second_letter))
+      return {d_.law.possible_penalty(), true};
+    if (late() || !d_.law.defects().empty() || claim_.forfeited)
+      if (const RemedyResult* remedy = d_.law.penalty()) return {remedy, true};
+    if (is(LetterKind::demand) && request_rule(d_)) return {d_.law.penalty_after_request(), true};
+    return {nullptr, true};
+  }
+  bool penalty_apart() const { return what_is_added().first != nullptr; }
 
   /// Asks once what speaks against a rule.
   std::string unless() {
@@ -423,18 +463,13 @@ private:
 
   /// What a court could add; the right to it is kept. A notice before court says what it opens.
   void penalty() {
-    const bool notice = is(LetterKind::demand) && notice_of_suit(d_);
-    const bool due = !d_.law.days_if_unpaid().empty();
-    const auto [unpaid, sure] = due ? d_.law.penalty_if_unpaid() : std::pair<const RemedyResult*, bool>{};
-    const RemedyResult* remedy = due ? unpaid : notice ? d_.law.possible_penalty() : d_.law.penalty();
-    if (!remedy && is(LetterKind::demand) && request_rule(d_)) remedy = d_.law.penalty_after_request();
-    else if (!notice && !due && d_.law.missed().empty() && d_.law.defects().empty() && !claim_.forfeited) return;
+    const auto [remedy, sure] = what_is_added();
     if (!remedy) return;
     Sentences text;
     text.add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     if (text.empty()) return;
     text.add(d_.say("letter.penalty"));
-    if (due && !sure) text.add(unless());
+    if (!sure) text.add(unless());
     d_.may("penalty", ParagraphRole::opening, text.take());
   }
 
@@ -459,7 +494,7 @@ private:
     std::vector<const Rule*> said;
     for (const DisputeGroup& group : groups_) {
       std::string id = "group-" + std::string(group.ground);
-      if (group.ground == "too-high") id = "line-" + d_.c.lines[group.lines.front()].id;
+      if (group.ground == "too-high" || group.ground == "relet") id = "line-" + d_.c.lines[group.lines.front()].id;
       d_.may(std::move(id), ParagraphRole::line, group_text(d_, claim_, group, said), group.lines);
     }
     // Where nothing may be kept, nothing is left to show.
@@ -553,10 +588,15 @@ private:
     for (const InterestShare& share : d_.a.law->interest().shares)
       if (share.applies == Tri(true) && share.rule->owed) {
         if (owed.exact() && owed.high() < small_change()) return; // small change needs no sentence
+        const auto missed = d_.law.missed();
         Sentences text;
-        text.add(owed.exact()           ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
-                 : owed.low().is_zero() ? d_.say("letter.interest.perhaps")
-                                        : d_.say("letter.interest.account"));
+        const bool certainly = std::any_of(missed.begin(), missed.end(), [&](const DeadlineResult* deadline) {
+          return d_.law.name_of(*deadline->deadline) == "pay-interest";
+        });
+        text.add(owed.exact()            ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+                 : !owed.low().is_zero() ? d_.say("letter.interest.more", {{"sum", d_.money(owed.low())}})
+                 : certainly             ? d_.say("letter.interest.account")
+                                         : d_.say("letter.interest.perhaps"));
         for (const DeadlineResult* deadline : d_.law.missed())
           if (d_.law.name_of(*deadline->deadline) == "pay-interest") {
             text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(deadline->last->latest)}}));
@@ -586,7 +626,7 @@ private:
   void warnings() {
     warn_about_law(d_);
     if (!claim_.deposit) d_.warn("no-deposit", d_.say("letter.warn.no-deposit"));
-    if (is(LetterKind::after_deadline) && !d_.law.some_day_missed())
+    if (is(LetterKind::after_deadline) && !d_.law.some_day_missed() && d_.law.days_if_unpaid().empty())
       d_.warn("no-missed-day", d_.say("letter.warn.no-missed-day"));
     for (const MissedDay& day : d_.law.missed_days())
       if (day.perhaps)

@@ -143,8 +143,17 @@ void write_inspection_request(Draft& d) {
   Sentences text;
   text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
   if (const DeadlineResult* deadline = own_deadline(d, {"request-inspection"})) {
-    text.add(own_notice(d, *deadline->deadline, "letter.inspection.written", "letter.inspection.under"));
     const Deadline& rule = *deadline->deadline;
+    // A right whose days run only after the end is asked for besides.
+    const bool later =
+        leaving(d) && std::any_of(rule.periods.begin(), rule.periods.end(), [&](const Period& period) {
+          return !period.before && std::any_of(period.after.begin(), period.after.end(), [&](EventId id) {
+            const std::string& event = d.a.law->view().info(id).id;
+            return event == "tenancy-ended" || event == "possession-returned";
+          });
+        });
+    text.add(own_notice(d, rule, "letter.inspection.written",
+                        later ? "letter.ask.inspection.after-too" : "letter.inspection.under"));
     const bool said_here = d.speech.language() == "en" || !rule.es.text.empty();
     if (said_here && d.law.footing(rule) != Footing::none)
       text.add(d.law.spoken_by_sender(rule.text_in(d.speech.language())));

@@ -118,7 +118,8 @@ private:
 
   /// A written request that the law wants.
   void request() {
-    if (event("tenant-demand") || !owed()) return;
+    // An objection is a request as well.
+    if (event("tenant-demand") || !owed() || asks_for_all()) return;
     const DeadlineResult* deadline = d_.law.tenant_deadline({"demand"}, DeadlineState::open);
     const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
     if (!out || out->latest >= d_.a.today) return;
@@ -145,7 +146,12 @@ private:
   }
 
   void late() {
-    const auto missed = d_.law.missed();
+    // Interest has its sentence in each letter: a day missed with it alone makes no letter of its own.
+    auto missed = d_.law.missed();
+    missed.erase(
+        std::remove_if(missed.begin(), missed.end(),
+                       [&](const DeadlineResult* one) { return d_.law.name_of(*one->deadline) == "pay-interest"; }),
+        missed.end());
     if (!missed.empty() && (owed() || d_.law.penalty()))
       ask_for_all(LetterKind::after_deadline, "after-deadline", missed.front()->last->latest);
     else if (const auto perhaps = d_.law.perhaps_missed(); !perhaps.empty() && owed())

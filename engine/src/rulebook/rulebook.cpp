@@ -126,6 +126,11 @@ Faults load_letters(Rules& rules, std::string_view json) {
       letters.shows[f.required_text("element")] = f.required_text("show");
       f.done();
     }
+    for (Fields& f : root.objects("requestForms")) {
+      const std::string place = f.required_text("place");
+      letters.request_forms[place] = f.required_text("cite");
+      f.done();
+    }
     for (Fields& f : root.objects("forums")) {
       const std::string place = f.required_text("place");
       letters.forums[place] = {f.localized("name"), f.yes_no("court").value_or(false)};

@@ -239,8 +239,8 @@ TEST_CASE("Who objects where nothing may be kept objects to every charge", "[let
 TEST_CASE("A list of wear is named for the state of things, not for cleaning", "[letter]") {
   const std::string cleaning = replaced(washington, R"("element": "interior-paint", "finding": "minor-scuffs")",
                                         R"("element": "whole-unit-cleaning", "finding": "routine-turnover")");
-  CHECK_THAT(words(letter_of_kind(cleaning, "question-charges"), "group-wear"),
-             Contains("Ordinary wear: charge b") && !Contains("list of ordinary wear"));
+  CHECK_THAT(words(letter_of_kind(cleaning, "question-charges"), "group-upkeep"),
+             Contains("Upkeep of the home: charge b") && !Contains("list of ordinary wear"));
 }
 
 TEST_CASE("Of a closed list a letter says that the charge is not on it, not what is", "[letter]") {

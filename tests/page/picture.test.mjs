@@ -103,7 +103,7 @@ test('a second look: agreed sums stay, what was seen otherwise keeps every readi
   const names = ['Paint', 'Carpet', 'Blinds'].map((text, i) => word(text, 40, 100 + 60 * i, 120));
   const cells = [...names, word('', 800, 100, 100), word('', 800, 160, 100), word('', 800, 220, 100)];
   const words = [...names, word('50.00', 800, 100, 100), word('80.00', 800, 160, 100)];
-  const looked = await secondLook(words, cells, blank, blank, sees(['50.00', '60.00', '/'], ['60.00', '-']));
+  const looked = await secondLook(words, { cells, shown: blank, whole: blank, read: blank }, sees(['50.00', '60.00', '/'], ['60.00', '-']));
   const sums = looked.filter((w) => w.x === 800).sort((a, b) => a.y - b.y);
   assert.deepEqual(sums.map((w) => [w.text, w.readings, w.unread]), [['50.00', undefined, undefined], ['60.00', ['60.00', '80.00'], undefined], ['0.00', undefined, true]]);
   assert.ok(sums[0].confidence > 85 && sums[1].confidence < 50);
@@ -142,4 +142,15 @@ test('where they come out more than one way, or a sum is missing, nothing is set
   assert.deepEqual([1, 2, 3].filter((line) => !two.sums.off.has(line)), []);
   const unread = await settle(pictured([['Paint', '40.00'], ['Carpet', '0.00', undefined, true], ['Total', '40.00']]), plainReader);
   assert.equal(unread.sums.settled.size, 0);
+});
+
+test('a row of words beside a stain where sums stand keeps a place for its sum', async () => {
+  const names = ['Paint', 'Carpet', 'Blinds'].map((text, i) => word(text, 40, 100 + 60 * i, 120));
+  const words = [...names, word('50.00', 800, 100, 100), word('70.00', 800, 220, 100)];
+  const shown = { ...blank, data: blank.data.slice() };
+  const page = { cells: words.map(({ x, y, w, h }) => ({ x, y, w, h })), shown, whole: blank, read: blank };
+  const placesOf = (looked) => looked.filter((w) => w.unread).map((w) => [w.x, w.y]);
+  assert.deepEqual(placesOf(await secondLook(words, page, sees(['50.00', '70.00']))), []);
+  for (let y = 150; y < 200; y++) shown.data.fill(60, y * 1000 + 790, y * 1000 + 910);
+  assert.deepEqual(placesOf(await secondLook(words, page, sees(['50.00', '70.00', '']))), [[800, 160]]);
 });

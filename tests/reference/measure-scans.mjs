@@ -39,9 +39,9 @@ async function readOne(browser, site, page, file) {
   const others = await tab.locator('.bring-check, .tray-text, .bring-choice').allInnerTexts();
   await finish();
   const result = score(page, rows, facts, confirmed);
-  const { whole, right, sums, asked, marked, missing, wrong, mixed, factsWrong, confirmedWrongly } = result;
-  console.log(`${whole ? ' ' : '*'} ${page.name} (${page.wear}): ${right} of ${sums} right, ${asked} of them asked about; ${marked} marked, ${missing} missing, ${wrong} wrong, ${mixed} beside other words, ${factsWrong} facts wrong${confirmedWrongly ? ', TOTAL CONFIRMED' : ''}; ${seconds.toFixed(1)} s`);
-  if (right < sums || !whole) {
+  const { whole, right, sums, asked, marked, extra, missing, wrong, mixed, factsWrong, confirmedWrongly } = result;
+  console.log(`${whole ? ' ' : '*'} ${page.name} (${page.wear}): ${right} of ${sums} right, ${asked} of them asked about; ${marked} marked, ${extra} rows too many, ${missing} missing, ${wrong} wrong, ${mixed} beside other words, ${factsWrong} facts wrong${confirmedWrongly ? ', TOTAL CONFIRMED' : ''}; ${seconds.toFixed(1)} s`);
+  if (right < sums || !whole || extra) {
     console.log(`      says  ${page.charges.map(shown).join('  ')} | ${Object.values(page.stated).map((cents) => shown({ cents })).join(' ')}`);
     for (const r of rows) console.log(`      ${r.open ? '?' : ' '} ${r.amount.padStart(9)}  ${r.text.slice(0, 70)}`);
     for (const f of facts) console.log(`      ${f.open ? '?' : ' '} ${f.amount.padStart(9)}  ${f.at}`);
@@ -57,9 +57,9 @@ function report(all) {
     'Written by `node tests/reference/measure-scans.mjs shaped held --write`: what the built page shows in Chromium for pages drawn and worn by',
     '`tests/reference/scans`, against what they say. A page is whole if every sum is right or marked, none wrong without a mark, and its total is',
     'called met only where it is. The reading was shaped on the first half; the second was first read when that was done.', '',
-    '| | pages | whole | sums | right | of these asked about | not right, marked | missing | wrong without a mark | beside other words | stated sums wrong | total met wrongly | seconds a page |',
+    '| | pages | whole | sums | right | of these asked about | not right, marked | rows too many, marked | missing | wrong without a mark | beside other words | stated sums wrong | total met wrongly | seconds a page |',
     '| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |',
-    ...all.map(([name, r]) => `| ${name} | ${r.pages} | ${r.whole} | ${r.sums} | ${r.right} (${((100 * r.right) / r.sums).toFixed(1)} %) | ${r.asked} | ${r.marked} | ${r.missing} | ${r.wrong} | ${r.mixed} | ${r.factsWrong} | ${r.confirmedWrongly} | ${(r.seconds / r.pages).toFixed(1)} |`), '',
+    ...all.map(([name, r]) => `| ${name} | ${r.pages} | ${r.whole} | ${r.sums} | ${r.right} (${((100 * r.right) / r.sums).toFixed(1)} %) | ${r.asked} | ${r.marked} | ${r.extra} | ${r.missing} | ${r.wrong} | ${r.mixed} | ${r.factsWrong} | ${r.confirmedWrongly} | ${(r.seconds / r.pages).toFixed(1)} |`), '',
   ].join('\n');
 }
 

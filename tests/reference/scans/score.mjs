@@ -18,7 +18,7 @@ function alike(a, b) {
 
 /**
  * `rows`: { text, amount, open } as the review has them; `facts`: { at, amount, open }; `confirmed`: it says the total is met.
- * right: sums as printed; marked: others that stand there to be checked or typed in; missing: no row; wrong: rows no charge has, without a
+ * right: sums as printed; marked: others that stand there to be checked or typed in; extra: more of these than charges; missing: no row; wrong: rows no charge has, without a
  * mark; mixed: a sum without a mark beside the words of another charge.
  */
 export function score(page, rows, facts, confirmed) {
@@ -38,7 +38,7 @@ export function score(page, rows, facts, confirmed) {
   const factsWrong = facts.filter((f) => !f.open && cents(f.amount) !== stated[f.at]).length;
   const wrong = left.length - marked;
   const result = {
-    sums: page.charges.length, right: own.size, asked: [...own.values()].filter((r) => r.open).length, marked: Math.min(rest.length, marked),
+    sums: page.charges.length, right: own.size, asked: [...own.values()].filter((r) => r.open).length, marked: Math.min(rest.length, marked), extra: Math.max(0, marked - rest.length),
     missing: Math.max(0, rest.length - marked), wrong, mixed, factsWrong, confirmedWrongly: confirmed && own.size < page.charges.length ? 1 : 0,
   };
   return { ...result, whole: result.missing + wrong + mixed + factsWrong + result.confirmedWrongly === 0 ? 1 : 0 };

@@ -101,6 +101,13 @@ export async function worn([base64, steps, seed, type, quality]) {
     wave: (p, { by = 8 }) => moved(p, p.width, p.height, (x, y) => [x, y + by * Math.sin((x / p.width) * 5 + (y / p.height) * 2)]),
     shadow: (p, { dark = 0.45, soft = 0.25 }) => toned(p, (v, x, y) => { const t = (x / p.width + (0.6 * y) / p.height - 0.7) / soft; return v * (1 - dark / (1 + Math.exp(-t * 3))); }),
     light: (p, { by }) => toned(p, (v) => v * by),
+    /** A stain that hides what stands under it. */
+    blot: (p, { x, y, w, h }) => redrawn(p, p.width, p.height, (c, from) => {
+      c.drawImage(from, 0, 0);
+      c.filter = `blur(${p.width / 400}px)`;
+      c.fillStyle = '#555';
+      for (let n = 0; n < 60; n++) { c.beginPath(); c.arc(p.width * (x + w * roll()), p.height * (y + h * roll()), p.height * h * (0.1 + 0.25 * roll()), 0, 7); c.fill(); }
+    }),
     crease: (p, { at = 0.5, shift = 3 }) => {
       const line = p.height * at;
       const bent = moved(p, p.width, p.height, (x, y) => [x + (y > line ? shift : 0), y], 255);

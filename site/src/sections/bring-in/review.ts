@@ -8,6 +8,7 @@ import type { DayName, OpenChoice, Place, ReadLine, Reading, SumName, Unread } f
 import { amountFromTyping } from '../../case/typed-money';
 import { places } from '../../engine/rules';
 import { noSums, type PictureSums } from './picture-sums';
+import { canReadPictures } from './source/picture-library';
 import type { Piece, Source } from './source/source';
 
 /** Less certain than this, a figure read from a picture is for the person to check; a word likewise. */
@@ -87,17 +88,22 @@ const doubtsOf = (source: Source, place: Place, sure: number): Piece[] =>
 
 /** The pieces of a sum for the person to check: hardly read, or in an account that does not come out. None where it comes out with them. */
 function sumDoubts(source: Source, place: Place, sums: PictureSums): Piece[] {
-  if (sums.settled.has(place.line)) return [];
+  if (!canReadPictures || sums.settled.has(place.line)) return [];
+  const { text } = source.lines[place.line - 1] ?? { text: '' };
   return piecesAt(source, place).filter(
     (p) =>
-      certainty(p) < sureFigure || lostCents(source, p) || (sums.off.has(place.line) && p.confidence !== undefined),
+      certainty(p) < sureFigure ||
+      lostCents(source, p) ||
+      // A speck can be taken for the sign that turns a charge into a credit.
+      (p.confidence !== undefined && (sums.off.has(place.line) || /[-(]/.test(text.slice(p.start, p.end)))),
   );
 }
 
 function chargeOf(source: Source, read: ReadLine, key: number, sums: PictureSums): Charge {
   const pieces = piecesAt(source, read.amountFrom);
   const sum = sumDoubts(source, read.amountFrom, sums);
-  const settled = sum.length === 0 ? pieces.filter((p) => certainty(p) < sureFigure || p.readings) : [];
+  const settled =
+    canReadPictures && sum.length === 0 ? pieces.filter((p) => certainty(p) < sureFigure || p.readings) : [];
   const words = read.from.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !pieces.includes(p));
   return {
     key,
@@ -165,6 +171,7 @@ function factsOf(source: Source, reading: Reading, c: CaseFile, own: PictureSums
 }
 
 const figuresInDoubt = (source: Source, line: number): Piece[] => {
+  if (!canReadPictures) return [];
   const text = source.lines[line - 1]?.text ?? '';
   return doubtsOf(source, { line, start: 0, end: 0 }, sureFigure).filter((p) =>
     /\d\d/.test(text.slice(p.start, p.end)),
@@ -271,6 +278,9 @@ export const changeFact = (r: Review, at: string, change: Partial<Fact>): Review
   ...r,
   facts: r.facts.map((f) => (f.at === at ? { ...f, ...change } : f)),
 });
+
+/** Each was read with certainty: only that the account does not come out speaks against it. */
+export const readWell = (doubtful: readonly Piece[]): boolean => doubtful.every((p) => certainty(p) >= sureFigure);
 
 /** A doubt that nobody has settled yet. */
 export const isOpen = (c: Charge): boolean => c.sumInDoubt && !c.checked;

@@ -27,6 +27,7 @@ import {
   makeCharge,
   putBack,
   readingsOf,
+  readWell,
   type Review,
   sureThing,
   withReading,
@@ -133,7 +134,7 @@ function doubt(r: Review, c: Charge, n: number, acts: Acts): TemplateResult | ty
           : nothing
         : c.amount === ''
           ? html`<p class="fault">${say('page.bring.doubt.unread')}</p>`
-          : html`<p class="fault">${say('page.bring.doubt')}
+          : html`<p class="fault">${say(!c.credit && readWell(c.doubtful) ? 'page.bring.doubt.off' : 'page.bring.doubt')}
             <button type="button" class="tool" @click=${() => acts.change(changeCharge(r, c.key, { checked: true }))}>
               ${say('page.bring.doubt.right')}<span class="unseen"> ${say('page.bring.nth', { n })}</span>
             </button></p>`
@@ -260,7 +261,7 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
     <p class="found-tools">
       ${f.place ? where(d, r, f.place, name) : nothing}
       ${differs ? html`<span class="help">${say('page.bring.differs', { known: shown(known) })}</span>` : nothing}
-      ${f.doubtful.length && !f.checked ? html`<span class="fault">${say(f.value ? 'page.bring.doubt' : 'page.bring.doubt.unread')}</span>` : nothing}
+      ${f.doubtful.length && !f.checked ? html`<span class="fault">${say(!f.value ? 'page.bring.doubt.unread' : readWell(f.doubtful) ? 'page.bring.doubt.off' : 'page.bring.doubt')}</span>` : nothing}
     </p>
     ${f.place && f.doubtful.length ? strip(r.source, f.place.line, f.doubtful, name) : nothing}
   </li>`;

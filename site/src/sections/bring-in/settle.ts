@@ -101,7 +101,9 @@ function sumsOf(source: Source, reading: Reading): PictureSums {
   const lines = [...fails.map((c) => c.line), ...charges.map((l) => l.amountFrom.line)];
   const parts = ['deposit', 'interest', 'statedTotal'] as const;
   const stated = parts.map((name) => reading.places[name]?.line ?? 0);
-  const off = fails.length ? [...lines, ...stated] : [];
+  // Where a sum could not be read the account cannot come out; that says nothing of the others.
+  const whole = !source.lines.some((l) => l.pieces.some((p) => p.unread));
+  const off = fails.length && whole ? [...lines, ...stated] : [];
   off.push(...reading.checks.filter((c) => c.code === 'extension').map((c) => c.line));
   return { settled, off: new Set(off.filter((line) => !settled.has(line))), rows: [] };
 }
@@ -139,8 +141,8 @@ export async function settle(source: Source, read: (text: string) => Promise<Rea
   const sums = sumsOf(found.source, reading);
   // What could not be read is typed in, not chosen.
   const choices = reading.choices.filter((c) => !unread(c.amountFrom));
-  const open =
-    sums.off.size > 0 && !reading.closed.some((c) => c.code === 'sum') ? choices.filter((c) => c.reading === 0) : [];
+  const sure = sums.off.size === 0 && !found.source.lines.some((l) => l.pieces.some((p) => p.unread));
+  const open = sure || reading.closed.some((c) => c.code === 'sum') ? [] : choices.filter((c) => c.reading === 0);
   const unreadRows = unreadElsewhere(found.source, reading).map((u) => unreadRow(found.source, u.line, u.piece));
   return {
     source: found.source,

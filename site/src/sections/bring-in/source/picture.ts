@@ -48,8 +48,8 @@ async function readPage(
     if (again.confidence > best.confidence) best = again;
   }
   progress({ step: 'checking' });
-  const { cells, whole, read, shown, rules } = best.straight;
-  const words = await secondLook(best.words, cells, whole, read, (page) => tidy.readFigures(page));
+  const { shown, rules } = best.straight;
+  const words = await secondLook(best.words, best.straight, (page) => tidy.readFigures(page));
   const page: SourcePage = {
     width: shown.width,
     height: shown.height,

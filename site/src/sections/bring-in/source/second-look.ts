@@ -3,9 +3,10 @@
 // the person, with all it can have been; where neither saw a sum, its place stays, to be typed in.
 
 import { rowsOf, type Word } from './layout';
-import { type Sheet, sheetOf, softened } from './sheet';
+import { type Sheet, sheetOf } from './sheet';
 import { around, type Box } from './source';
-import type { Grey } from './straighten/grey';
+import { type Grey, softened } from './straighten/grey';
+import type { Straight } from './straighten/straighten';
 import { bare, isFigure, isSum, likeFigure, markOf, sumMeant, tidySum } from './sums';
 
 /** What a word's certainty becomes when the second look saw something else. */
@@ -52,12 +53,14 @@ interface Cell {
   words: Word[];
 }
 
+const stands = (a: Box, within: Box): boolean => besides(within, a) && overlap(within, a) > 0.5 * a.w;
+
 /** A word may have been drawn wider than its ink, over the dots that lead to a sum. */
-const stands = (w: Word, box: Box): boolean =>
-  besides(box, w) && (overlap(box, w) > 0.5 * w.w || (isFigure(w.text) && overlap(box, w) > 0.6 * box.w));
+const isOf = (w: Word, box: Box): boolean =>
+  stands(w, box) || (isFigure(w.text) && besides(box, w) && overlap(box, w) > 0.6 * box.w);
 
 const cellsWith = (words: readonly Word[], boxes: readonly Box[]): Cell[] =>
-  boxes.map((box) => ({ box, words: words.filter((w) => stands(w, box)).sort((a, b) => a.x - b.x) }));
+  boxes.map((box) => ({ box, words: words.filter((w) => isOf(w, box)).sort((a, b) => a.x - b.x) }));
 
 /** Read as words, and well enough. */
 const isWords = (c: Cell): boolean => c.words.some((w) => hasLetters(w.text) && (w.confidence ?? 0) >= sureOfWord);
@@ -117,7 +120,36 @@ function joined(cells: readonly Cell[], columnAt: (b: Box) => Box | undefined): 
   return boxes;
 }
 
-function targetsOf(words: readonly Word[], boxes: readonly Box[]): Target[] {
+/** So much of a place is dark where a stain or a stamp hides what stands there; letters and lines darken less. */
+const hidden = 0.2;
+
+const isHidden = ({ width, height, data }: Grey, { x, y, w, h }: Box): boolean => {
+  let dark = 0;
+  let all = 0;
+  for (let row = Math.max(0, Math.round(y)); row < Math.min(height, y + h); row++)
+    for (let at = Math.max(0, Math.round(x)); at < Math.min(width, x + w); at++, all++)
+      if (data[row * width + at]! < 140) dark++;
+  return dark > hidden * all;
+};
+
+/** The targets, and where a row of words has a sum's place beside it that is hidden; bits of ink at the edge of what hides it are none. */
+function withHidden(targets: readonly Target[], cells: readonly Cell[], shown: Grey): Target[] {
+  const rows = rowsOf(cells.filter(isWords).map((c) => c.box)).map(around);
+  const columns = [...new Set(targets.flatMap((t) => t.column ?? []))];
+  const hiddenOnes = columns.flatMap((column) =>
+    rows
+      .filter((row) => row.y + row.h > column.y && row.y < column.y + column.h && overlap(column, row) < 0)
+      .map((row): Target => ({ box: { ...row, x: column.x, w: column.w }, words: [], column }))
+      .filter(
+        (t) => !cells.some((c) => stands(c.box, t.box) && (isWords(c) || c.box.w > c.box.h)) && isHidden(shown, t.box),
+      ),
+  );
+  const bits = targets.filter((t) => hiddenOnes.some((h) => stands(t.box, h.box)));
+  for (const h of hiddenOnes) h.words = bits.filter((t) => stands(t.box, h.box)).flatMap((t) => t.words);
+  return [...targets.filter((t) => !bits.includes(t)), ...hiddenOnes];
+}
+
+function targetsOf(words: readonly Word[], boxes: readonly Box[], shown: Grey): Target[] {
   const parts = cellsWith(words, boxes);
   const columns = sumColumns(parts, words);
   const columnAt = (b: Box): Box | undefined => columns.find((c) => overlap(c, b) > 0.6 * Math.min(b.w, c.w));
@@ -135,7 +167,7 @@ function targetsOf(words: readonly Word[], boxes: readonly Box[]): Target[] {
   // Figures among words, and those whose ink was not found by itself.
   for (const w of words)
     if (!taken.has(w) && isFigure(w.text)) targets.push({ box: w, words: [w], column: columnAt(w) });
-  return targets;
+  return withHidden(targets, cells, shown);
 }
 
 type ReadFigures = (page: Grey) => Promise<Word[]>;
@@ -202,21 +234,19 @@ function together(t: Target, seen: readonly string[], mark: '.' | ',', belongs: 
 }
 
 /**
- * The words tidied, and sums a further look saw otherwise marked. `cells`: where ink stands. `whole`: the picture before it was cleaned,
- * for the second look; `cleaned`: after, for a third at what the first two saw differently.
+ * The words tidied, and sums a further look saw otherwise marked. The second look is at the page before it was cleaned, a third, at what the
+ * first two saw differently, at the page after.
  */
 export async function secondLook(
   words: readonly Word[],
-  cells: readonly Box[],
-  whole: Grey,
-  cleaned: Grey,
+  { cells, shown, whole, read: cleaned }: Pick<Straight, 'cells' | 'shown' | 'whole' | 'read'>,
   read: ReadFigures,
 ): Promise<Word[]> {
   // What was read where no ink as high as a letter stands is none: dots that lead to a sum, specks.
   const inked = (w: Word): boolean =>
     (w.confidence ?? 0) >= sureOfWord || cells.some((c) => besides(c, w) && overlap(c, w) > 0);
   const clean = tidied(words).filter(inked);
-  const targets = targetsOf(clean, cells);
+  const targets = targetsOf(clean, cells, shown);
   const again = await seenAgain(
     targets.map((t) => t.box),
     read,
@@ -241,7 +271,7 @@ export async function secondLook(
     const others = sums.filter((o) => o.column === t.column);
     const head = t.words.some((w) => hasLetters(w.text)) && others.every((o) => o.box.y > t.box.y);
     const beside = clean.some((w) => !looked.has(w) && hasLetters(w.text) && besides(t.box, w));
-    return others.length > 0 && !head && beside && t.box.w > 1.1 * t.box.h;
+    return others.length > 0 && !head && beside && t.box.w > t.box.h;
   };
   return [...clean.filter((w) => !looked.has(w)), ...targets.flatMap((t, i) => together(t, seen[i]!, mark, belongs))];
 }

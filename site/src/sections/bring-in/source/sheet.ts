@@ -11,27 +11,6 @@ export interface Sheet {
 
 const gap = 24;
 
-/** Each dot the mean of the nine around it: the dots of a line printer run together, and noise is less. */
-export function softened({ width, height, data }: Grey): Grey {
-  const out = data.slice();
-  for (let y = 1; y + 1 < height; y++)
-    for (let x = 1, at = y * width + 1; x + 1 < width; x++, at++) {
-      const [up, low] = [at - width, at + width];
-      out[at] =
-        (data[up - 1]! +
-          data[up]! +
-          data[up + 1]! +
-          data[at - 1]! +
-          data[at]! +
-          data[at + 1]! +
-          data[low - 1]! +
-          data[low]! +
-          data[low + 1]!) /
-        9;
-    }
-  return { width, height, data: out };
-}
-
 /** Each piece with a margin of `margin` of its height, so large that its height becomes `height` dots. */
 export function sheetOf(boxes: readonly Box[], page: Grey, height: number, margin = 0.35): Sheet {
   const pieces = boxes.map((b) => {

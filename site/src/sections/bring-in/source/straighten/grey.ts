@@ -176,6 +176,27 @@ export function inkOf(grey: Grey, share = 0.8): Ink {
   return { width, height, data: ink };
 }
 
+/** Each dot the mean of the nine around it: the dots of a line printer run together, and noise is less. */
+export function softened({ width, height, data }: Grey): Grey {
+  const out = data.slice();
+  for (let y = 1; y + 1 < height; y++)
+    for (let x = 1, at = y * width + 1; x + 1 < width; x++, at++) {
+      const [up, low] = [at - width, at + width];
+      out[at] =
+        (data[up - 1]! +
+          data[up]! +
+          data[up + 1]! +
+          data[at - 1]! +
+          data[at]! +
+          data[at + 1]! +
+          data[low - 1]! +
+          data[low]! +
+          data[low + 1]!) /
+        9;
+    }
+  return { width, height, data: out };
+}
+
 /** Twice as high. */
 export function doubled({ width, height, data }: Grey): Grey {
   const out = new Uint8Array(2 * data.length);

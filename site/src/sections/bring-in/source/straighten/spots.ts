@@ -74,19 +74,26 @@ export function letterHeight(spots: readonly Spot[], page: { width: number; heig
   return 0;
 }
 
+/** What can be a letter, by its frame. `height`: the usual height of a letter. */
+const lettersOf = (spots: readonly Spot[], height: number): Spot[] =>
+  spots.filter(
+    (s) =>
+      heightOf(s) >= 0.7 * height &&
+      heightOf(s) <= 2 * height &&
+      widthOf(s) <= 4 * height &&
+      widthOf(s) * 5 >= heightOf(s),
+  );
+
+/** Far more specks than letters: a grainy picture. */
+export const isGrainy = (spots: readonly Spot[], height: number): boolean =>
+  spots.length > 8 * Math.max(20, lettersOf(spots, height).length);
+
 /**
- * Letters wider than high throughout: a fax of 204 by 98 dots to the inch, its rows drawn once. `height`: the usual height of a letter.
+ * Letters wider than high throughout: a fax of 204 by 98 dots to the inch, its rows drawn once.
  * Of no type in use are most letters wider than high.
  */
 export function isSquashed(spots: readonly Spot[], height: number): boolean {
-  const shares = spots
-    .filter(
-      (s) =>
-        heightOf(s) >= 0.7 * height &&
-        heightOf(s) <= 2 * height &&
-        widthOf(s) <= 4 * height &&
-        widthOf(s) * 5 >= heightOf(s),
-    )
+  const shares = lettersOf(spots, height)
     .map((s) => widthOf(s) / heightOf(s))
     .sort((a, b) => a - b);
   return shares.length >= 20 && shares[shares.length >> 1]! > 1.12;

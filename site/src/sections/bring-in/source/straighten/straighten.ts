@@ -3,8 +3,8 @@
 import type { Rule } from '../layout';
 import { cleaned } from './clean';
 import type { Box } from '../source';
-import { brightened, doubled, evened, type Grey, greyOf, inkOf, turned } from './grey';
-import { isSquashed, letterHeight, spotsOf } from './spots';
+import { brightened, doubled, evened, type Grey, greyOf, inkOf, softened, turned } from './grey';
+import { isGrainy, isSquashed, letterHeight, type Spot, spotsOf } from './spots';
 import { fanOf, turnOf } from './turn';
 
 export interface Straight {
@@ -28,15 +28,27 @@ const goodHeight = 30;
 /** No more dots than this: enough for a whole page of small print, and within the memory of a phone. */
 const mostDots = 12_000_000;
 
+interface Inked {
+  bright: Grey;
+  spots: Spot[];
+  /** The usual height of a letter. */
+  letters: number;
+}
+
+function inked(bright: Grey): Inked {
+  const spots = spotsOf(inkOf(bright));
+  return { bright, spots, letters: letterHeight(spots, bright) };
+}
+
 /** `quarters` forces a side up; without it the side is found. */
 export function straighten(rgba: Uint8ClampedArray, width: number, height: number, quarters?: 0 | 1 | 2 | 3): Straight {
-  let bright = brightened(greyOf(rgba, width, height));
-  let spots = spotsOf(inkOf(bright));
-  let letters = letterHeight(spots, bright);
-  if (isSquashed(spots, letters)) {
-    bright = doubled(bright);
-    spots = spotsOf(inkOf(bright));
-    letters = letterHeight(spots, bright);
+  const came = greyOf(rgba, width, height);
+  let { bright, spots, letters } = inked(brightened(came));
+  // In a squashed picture the mean of nine dots would run lines together.
+  if (isSquashed(spots, letters)) ({ bright, spots, letters } = inked(doubled(bright)));
+  else if (isGrainy(spots, letters)) {
+    const soft = inked(brightened(softened(came)));
+    if (soft.letters > 0) ({ bright, spots, letters } = soft);
   }
   const turn = turnOf(spots, letters || 12);
   const upright = (quarters ?? turn.quarters) * 90 + turn.degrees;

@@ -9,6 +9,15 @@ import { gunzipSync } from 'node:zlib';
 const SITE = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../site');
 const read = (file) => fs.readFileSync(path.join(SITE, file), 'utf8');
 
+test('nothing in the page can run the scripts of a PDF: neither the viewer nor its sandbox is there', () => {
+  const files = fs.readdirSync(path.join(SITE, 'dist'), { recursive: true }).filter((file) => /\.m?js$|\.wasm$|\.html$/.test(file));
+  assert.ok(files.some((file) => /pdf/.test(file)), 'the library that reads PDFs is there');
+  for (const file of files) {
+    assert.doesNotMatch(file, /sandbox|viewer/i);
+    assert.doesNotMatch(fs.readFileSync(path.join(SITE, 'dist', file), 'latin1'), /pdf\.sandbox|quickjs/i, file);
+  }
+});
+
 describe('notices', () => {
   const notices = read('dist/notices.txt');
   test('every library the page depends on is named with its version and license', () => {

@@ -23,7 +23,7 @@ const REFUSED = [
   ['lines that are no list', '{"wearline":1,"lines":"none"}', 'wrong-type', '/lines'],
   ['an amount as a number', withLine({ amount: 900 }), 'wrong-type', '/lines/0/amount'],
   ['a negative amount', withLine({ amount: '-900.00' }), 'bad-amount', '/lines/0/amount'],
-  ['an amount of fourteen digits', withLine({ amount: '12345678901234.00' }), 'bad-amount', '/lines/0/amount'],
+  ['an amount of fourteen digits', withLine({ amount: '12345678901234.00' }), 'amount-too-large', '/lines/0/amount'],
   ['an amount called NaN', withLine({ amount: 'NaN' }), 'bad-amount', '/lines/0/amount'],
   ['an amount with a comma', withLine({ amount: '1,240.00' }), 'bad-amount', '/lines/0/amount'],
   ['a day that does not exist', withTenancy({ ended: '2026-02-30' }), 'bad-date', '/tenancy/ended'],

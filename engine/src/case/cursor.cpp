@@ -1,5 +1,7 @@
 #include "case/cursor.h"
 
+#include "values/money_size.h"
+
 #include <algorithm>
 
 namespace wearline {
@@ -47,6 +49,8 @@ void read(const Cursor& c, std::optional<Money>& out) {
   if (!s->empty() && s->front() == '-')
     c.fault("bad-amount", "An amount cannot be negative here. A line that lowers the charges has no minus sign and "
                           "\"credit\": true.");
+  else if (too_large_for_money(*s))
+    c.fault("amount-too-large", "This amount is too large: at most ten digits may stand before the point.");
   else
     c.fault("bad-amount", "This is not an amount. Write it like \"1240.00\": digits, a point, two decimals, at most "
                           "ten digits before the point.");

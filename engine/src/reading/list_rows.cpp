@@ -8,6 +8,7 @@
 #include "reading/row_shapes.h"
 #include "reading/row_words.h"
 #include "reading/sum_roles.h"
+#include "reading/too_large.h"
 
 #include <algorithm>
 #include <utility>
@@ -29,7 +30,7 @@ public:
         continue;
       }
       std::size_t end = i;
-      while (end < rows_.size() && !rows_[end].row.blank) ++end;
+      while (end < rows_.size() && !rows_[end].row.blank && !holds_too_large_a_sum(rows_[end].row.text)) ++end;
       block(i, end);
       i = end;
     }
@@ -48,6 +49,10 @@ private:
       return true;
     }
     if (l.row.rule) l.fate = "rule";
+    if (holds_too_large_a_sum(l.row.text)) {
+      flush_pending("no-amount");
+      l.fate = "too-large";
+    }
     return !l.fate.empty();
   }
 

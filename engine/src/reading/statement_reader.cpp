@@ -170,9 +170,9 @@ private:
   }
 
   void collect_tray() {
-    static constexpr std::array<std::string_view, 10> unread = {
-        "no-amount",   "number-without-sign", "remark",     "letter",   "other-message",
-        "information", "sum-without-words",   "in-passing", "repeated", "choice"};
+    static constexpr std::array<std::string_view, 11> unread = {
+        "no-amount",         "number-without-sign", "remark",   "letter", "other-message", "information",
+        "sum-without-words", "in-passing",          "repeated", "choice", "too-large"};
     for (PaperRow& l : paper_.rows) {
       if (l.fate.empty()) l.fate = "no-amount";
       const bool number = std::any_of(l.m.numbers.begin(), l.m.numbers.end(), can_be_sum);

@@ -61,6 +61,7 @@ const unreadable = new Set(['wrong-type', 'bad-amount', 'bad-date', 'bad-number'
 /** What is wrong, in the words of the field: how to write the value where it could not be read, else the engine's own sentence. */
 export function faultText(f: Field, fault: Fault): string {
   const key = `page.fault.${f.kind}`;
+  if (fault.code === 'amount-too-large') return say('page.fault.tooLarge');
   if (fault.code === 'bad-amount' && fault.text.includes('negative')) return say('page.fault.belowZero');
   return unreadable.has(fault.code) && canSay(key) ? say(key) : fault.text;
 }
@@ -70,13 +71,22 @@ const numberFromTyping = (typed: string): number | string | undefined => {
   return text === '' ? undefined : /^\d{1,4}(\.\d{1,3})?$/.test(text) ? Number(text) : text;
 };
 
+/** Where people write the day first, numbers alone may mean two days. */
+const otherOf = (typed: string, day: unknown): string | undefined =>
+  language() === 'en' ? undefined : otherDay(typed, day);
+/** Until it is said which of two days is meant, it is a day between them. */
+const between = (a: string, b: string): string => [a, b].sort().join('/');
+
 /** Typed text as the value the case holds. */
 function fromTyping(kind: FieldKind, typed: string): unknown {
   switch (kind) {
     case 'money':
       return amountFromTyping(typed);
-    case 'date':
-      return dateFromTyping(typed, dateWords());
+    case 'date': {
+      const day = dateFromTyping(typed, dateWords());
+      const other = otherOf(typed, day);
+      return other ? between(day!, other) : day;
+    }
     case 'count': {
       const text = typed.trim();
       return text === '' ? undefined : /^\d{1,15}$/.test(text) ? Number(text) : text;
@@ -156,25 +166,27 @@ function typedControl(d: Desk, f: Field, a: Around): TemplateResult {
 const draftOf = (d: Desk, f: Field): string | undefined => (f.held ? d.typing.get(draftKey(d, f)) : undefined);
 const draftKey = (d: Desk, f: Field): string => (f.held ? `held:${placeOf(d, f)}` : placeOf(d, f));
 
-/** Days typed as numbers that could be read the other way, by the field's key, with what each was read as. */
-const unsure = new Map<string, { read: string; other: string }>();
+/** Days typed as numbers that could be read in two ways, by the field's place, the day first way first. */
+const unsure = new Map<string, [string, string]>();
 
 function noteOther(d: Desk, f: Field, typed: string): void {
-  const read = fromTyping(f.kind, typed);
-  const other = f.kind === 'date' && language() !== 'en' ? otherDay(typed, read) : undefined;
-  if (other) unsure.set(placeOf(d, f), { read: String(read), other });
+  const day = f.kind === 'date' ? dateFromTyping(typed, dateWords()) : undefined;
+  const other = otherOf(typed, day);
+  if (other) unsure.set(placeOf(d, f), [other, day!]);
   else unsure.delete(placeOf(d, f));
 }
 
 /** Asks which of two days is meant. */
 function askWhich(d: Desk, f: Field): TemplateResult | typeof nothing {
-  const held = unsure.get(placeOf(d, f));
-  if (!held || valueOf(d, f) !== held.read) return nothing;
-  const swap = () => {
+  const days = unsure.get(placeOf(d, f));
+  if (!days || valueOf(d, f) !== between(...days)) return nothing;
+  const settle = (day: string) => () => {
     unsure.delete(placeOf(d, f));
-    write(d, f, held.other);
+    write(d, f, day);
   };
-  return html` <button type="button" class="link" @click=${swap}>${say('page.field.orDay', { day: inWords(held.other) })}</button>`;
+  return html`<span class="which-day">
+    ${days.map((day) => html` <button type="button" class="link" @click=${settle(day)}>${say('page.field.orDay', { day: inWords(day) })}</button>`)}</span
+  >`;
 }
 
 /** Saves what was typed into a held field. */

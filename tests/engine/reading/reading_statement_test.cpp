@@ -26,6 +26,18 @@ std::optional<Day> day_of(const ReadStatement& s, DateKind kind) {
 
 } // namespace
 
+TEST_CASE("A sum too large to be one is said to be that, a long number of something else is not", "[reading]") {
+  const auto why = [](std::string_view text) {
+    const ReadStatement s = read(text);
+    return s.tray.empty() ? std::string() : s.tray.front().why;
+  };
+  CHECK(why("Paint hall $12345678901.00\nTwo keys $14.00") == "too-large");
+  CHECK(why("Paint hall 12,345,678,901.00\nTwo keys $14.00") == "too-large");
+  CHECK(why("Paint hall $" + std::string(50'000, '1') + "\nTwo keys $14.00") == "too-large");
+  CHECK(why("Account 12345678901234\nTwo keys $14.00") != "too-large");
+  CHECK(sums(read("Paint hall $9,999,999,999.99")) == "9999999999.99");
+}
+
 TEST_CASE("Charges, deposit, total and refund are told apart", "[reading]") {
   const ReadStatement s =
       read("Statement date: 03/18/2023   Vacated: 02/28/2023\n\nRepaint bedroom ...... 180.00\nTwo keys ...... "

@@ -39,3 +39,56 @@ TEST_CASE("Months end where the target month ends") {
   CHECK(whole_months(day("2026-01-31"), day("2026-02-28")) == 0);
   CHECK(whole_months(day("2026-01-31"), day("2026-03-01")) == 1);
 }
+
+TEST_CASE("Every day from 1900 to 2199 is written and read back; each month is a span that ends before the next") {
+  std::string before;
+  int months = 0;
+  for (Day d = min_day; d <= max_day; d += days{1}) {
+    const std::string text = iso(d);
+    // Days in order are words in order.
+    if (parse_day(text) != d || text <= before) FAIL(text);
+    before = text;
+    if (text.substr(8) != "01") continue;
+    ++months;
+    const auto span_of = *parse_day_span(text.substr(0, 7));
+    CHECK(span_of.earliest == d);
+    const Day next = span_of.latest + days{1};
+    if (next > max_day) continue;
+    CHECK(iso(next).substr(8) == "01");
+    CHECK(next == add_months(d, 1));
+    CHECK(whole_months(d, next) == 1);
+    CHECK(whole_months(d, span_of.latest) == 0);
+  }
+  CHECK(months == 3600);
+  CHECK_FALSE(parse_day_span("1899").has_value());
+  CHECK_FALSE(parse_day_span("2200").has_value());
+}
+
+// The rule of civil codes and of ISO 8601: a month later is the same date, or the last day of a month that lacks it.
+TEST_CASE("Whole months are the most that can be added without passing the later day") {
+  for (int i = 0; i < 4000; ++i) {
+    const Day from = *parse_day("2019-01-01") + days{i * 7 % 1500}, to = from + days{i * 13 % 900};
+    const int months = whole_months(from, to);
+    const bool ends_short = iso(add_months(from, months + 1)).substr(8) != iso(from).substr(8);
+    CHECK(add_months(from, months) <= to);
+    // A shorter month's last day is not yet a whole month later.
+    if (!ends_short) CHECK(add_months(from, months + 1) > to);
+    CHECK(whole_months(to, from) == -months);
+    CHECK(iso(add_months(add_months(from, 12), -12)).substr(0, 7) == iso(from).substr(0, 7));
+  }
+}
+
+TEST_CASE("The likely day is the middle, or the end that is known") {
+  const auto likely = [](const char* text) { return iso(parse_day_span(text)->likely()); };
+  CHECK(likely("2019-06-01/2019-06-11") == "2019-06-06");
+  CHECK(likely("../2020-05-05") == "2020-05-05");
+  CHECK(likely("2020-05-05/..") == "2020-05-05");
+  CHECK(parse_day_span("2020-05-05/..")->open());
+  CHECK(parse_day_span("../2020-05-05")->open());
+  CHECK_FALSE(parse_day_span("2019")->open());
+  CHECK(parse_day_span("2019-06-14")->known());
+  CHECK_FALSE(parse_day_span("2019-06")->known());
+  // Approximate years at the ends of what is counted stay within it.
+  CHECK(span("1900~") == "1900-01-01..1901-12-31");
+  CHECK(span("2199~") == "2198-01-01..2199-12-31");
+}

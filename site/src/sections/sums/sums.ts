@@ -112,7 +112,8 @@ export function leftOut(d: Desk): TemplateResult | typeof nothing {
     <p class="fault">${say('page.sums.leftOut')}</p>
     <ul>
       ${faults.slice(0, 20).map((f) => {
-        const kind = f.code === 'bad-amount' ? 'money' : f.code === 'bad-date' ? 'date' : 'text';
+        const kind =
+          f.code === 'bad-amount' || f.code === 'amount-too-large' ? 'money' : f.code === 'bad-date' ? 'date' : 'text';
         return html`<li><span class="left-out-where">${placeOf(d, f.at)}:</span> ${faultText({ at: f.at, kind, label: '' }, f)}</li>`;
       })}
       ${faults.length > 20 ? html`<li>${say('page.sums.leftOutMore', { count: faults.length - 20 })}</li>` : nothing}

@@ -10,7 +10,7 @@ import { BUILD, TREE, copyTree, run } from './tree.mjs';
 
 const LAW = path.join(TREE, 'engine/rules/law');
 /** What is said and never judged by. */
-const PROSE = new Set(['text', 'ifMissedText', 'ifMissingText', 'note', 'check', 'checkThis', 'notFound', 'question', 'url', 'title', 'publisher', 'id', 'sources', 'help', 'guide', 'name',
+const PROSE = new Set(['text', 'ifMissedText', 'ifMissingText', 'whenText', 'note', 'check', 'checkThis', 'notFound', 'question', 'url', 'title', 'publisher', 'id', 'sources', 'help', 'guide', 'name',
   'currency', 'reviewed', 'weak', 'jurisdiction', 'exempt', 'facts', 'events']);
 const DAY = /^\d{4}-\d\d-\d\d$/;
 

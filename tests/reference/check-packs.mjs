@@ -9,7 +9,7 @@ import { checkReferences } from './packcheck/references.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
 import { allLayers, asPack, fits, laidOver, ownProblems } from './packcheck/layers.mjs';
-import { checkCase, LEAST_CASES } from './packcheck/cases.mjs';
+import { checkCase, checkCited, LEAST_CASES } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 
 function casesOf(jurisdiction, pack, world, problem) {
@@ -19,6 +19,7 @@ function casesOf(jurisdiction, pack, world, problem) {
     const here = (text) => problem(`case ${name}: ${text}`);
     try { checkCase(readJson(path.join(dir, name)), pack, world, here); } catch (e) { here(e.message); }
   }
+  checkCited(pack, files.map((name) => readJson(path.join(dir, name))), problem);
   if (files.length < LEAST_CASES) problem(`${files.length} case files, at least ${LEAST_CASES} are needed`);
   return files.length;
 }

@@ -181,3 +181,40 @@ TEST_CASE("Any text has a product that is its price times its count, or none") {
   }
   CHECK(found > 200);
 }
+
+TEST_CASE(
+    "The same charge three times is noted twice, each beside the first; the same thing in other words less loudly") {
+  const json thrice =
+      audited(R"({"id":"1","text":"Paint hall","amount":"50.00"},{"id":"2","text":"paint  Hall","amount":"50.00"},)"
+              R"({"id":"3","text":"Paint hall","amount":"50.00"},{"id":"4","text":"Paint hall","amount":"51.00"})");
+  std::vector<json> twice;
+  for (const auto& note : thrice["audit"])
+    if (note["code"] == "charged-twice") twice.push_back(note["lines"]);
+  CHECK(twice == std::vector<json>{json{"2", "1"}, json{"3", "1"}});
+  // In a named room the words, the thing and the fault are the same: the words decide.
+  const std::string hall = R"("place":"hall","element":"interior-paint","finding":"furniture-scuff")";
+  const json same = audited(R"({"id":"1","text":"Paint","amount":"50.00",)" + hall +
+                            R"(},{"id":"2","text":"Paint","amount":"50.00",)" + hall + "}");
+  CHECK(noted(same, "charged-twice"));
+  CHECK_FALSE(noted(same, "same-thing-twice"));
+  const json other = audited(R"({"id":"1","text":"Paint","amount":"50.00",)" + hall +
+                             R"(},{"id":"2","text":"Scuffs","amount":"70.00",)" + hall + "}");
+  CHECK(noted(other, "same-thing-twice"));
+  CHECK_FALSE(noted(other, "charged-twice"));
+}
+
+TEST_CASE("Days of rent are compared with days of rent alone, and the day both periods hold is enough") {
+  const auto twice = [](const std::string& kind, const std::string& from, const std::string& more = "") {
+    return noted(
+        audited(
+            R"({"id":"1","text":"First sum","amount":"500.00","kind":"rent","from":"2026-06-01","to":"2026-06-10"},)"
+            R"({"id":"2","text":"Second sum","amount":"400.00","kind":")" +
+            kind + R"(","from":")" + from + R"(","to":"2026-06-30")" + more + "}"),
+        "same-days-twice");
+  };
+  CHECK(twice("rent", "2026-06-05"));
+  CHECK(twice("rent", "2026-06-10"));
+  CHECK_FALSE(twice("rent", "2026-06-11"));
+  CHECK_FALSE(twice("utility", "2026-06-05"));
+  CHECK_FALSE(twice("rent", "2026-06-05", R"(,"credit":true)"));
+}

@@ -105,3 +105,26 @@ export function checkCase(file, pack, world, problem) {
   if (!Array.isArray(held.lines)) problem('/case/lines is missing');
   expectations(file.expect, pack, lines(held.lines, world, problem), problem);
 }
+
+// The numbers of sections in a citation: "RCW 59.18.280(1)(a)" has 59.18.280. A year is none.
+const sections = (text) => new Set((text.match(/\d[\w.:-]*/g) ?? []).map((t) => t.replace(/[.:-]+$/, '')).filter((t) => !/^(19|20)\d\d$/.test(t)));
+
+/** Decisions and pages without a number of a section, and sections that no worked case turns on yet. */
+const UNNAMED = {
+  'US-CA': ['refund granberry-1995'], 'US-GA': ['damage-list ocga-44-7-33-b'], 'US-IL': ['receipts-after-estimate pa-103-224'], 'US-IN': ['damage-notice ind-15'],
+  'US-KY': ['dissent krs-383.580-3', 'dissent krs-383.580-5'], 'US-LA': ['itemised loyola'], 'US-MA': ['list-content sjc-12247', 'evidence sjc-12247'],
+  'US-MD': ['itemised rp-8-203-g'], 'US-MI': ['cap mcl-554.602', 'cap mcl-554.601'],
+};
+
+/** Every source of a rule that worked cases turn on is a section that one of them was worked out from. */
+export function checkCited(pack, cases, problem) {
+  const rules = new Map(Object.values(pack).filter(Array.isArray).flat().filter((r) => r?.id && r.source).map((r) => [r.id, r]));
+  const named = new Map();
+  for (const { statute, expect } of cases)
+    for (const id of [...(expect.dates ?? []).map((d) => d.rule), ...(expect.defects ?? []), ...(expect.noDefects ?? [])])
+      named.set(id, new Set([...(named.get(id) ?? []), ...sections(statute)]));
+  for (const [id, said] of named) for (const key of rules.get(id)?.source ?? []) {
+    if (UNNAMED[pack.jurisdiction]?.includes(`${id} ${key}`) || !pack.sources[key]) continue;
+    if (![...sections(pack.sources[key].cite)].some((section) => said.has(section))) problem(`${id}: cites ${key}, which no worked case that turns on it names`);
+  }
+}

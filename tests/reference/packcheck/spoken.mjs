@@ -81,7 +81,7 @@ function day(pack, problem) {
 const WORDED = [
   ['remedies', (r) => r.needs === 'bad-faith', /bad faith|good faith/i], ['remedies', (r) => r.needs === 'wilful', /wil+ful|intention|knowing|deliberate|on purpose/i],
   ['remedies', (r) => r.base === 'whole-deposit', /(whole|full|entire|equal to the|the) deposit/i], ['papers', (r) => r.requires.includes('receipts'), /receipt|bill|invoice/i],
-  ['papers', (r) => r.how?.includes('email'), /e-?mail|electronic/i], ['interest', (r) => r.owed === true, /owes|owed|gets|must pay|earn|belongs|entitled/i],
+  ['papers', (r) => r.how?.includes('email'), /e-?mail|electronic/i], ['interest', (r) => r.owed === true, /owes|owed|gets|must pay|earn|belongs|entitled/i], ['interest', (r) => r.owed === false, /\bno\b|not\b|keeps|without|belongs|lost|loses/i],
   ['interest', (r) => r.method === 'compound-yearly', /compound|added/i], ['allows', (r) => r.closed === true, /only|nothing else|no other/i],
   ['bars', (r) => r.effect === 'limit', /at most|up to|more than|limit|only|over/i], ['inspection', (r) => r.right === true, /may|must|right/i], ['inspection', (r) => r.right === false, /\bno\b|not/i],
 ];

@@ -48,9 +48,10 @@ const rules = {
     const said = paragraphs(answer, one.language).filter((p) => p.cites.length || /^(missed|paper|forfeit|penalty)/.test(p.id)).map((p) => p.text).join(' ');
     return easing[one.language].filter((words) => said.includes(words)).map((words) => `${words} (${text.length})`);
   },
+  // Citations have full stops of their own.
   'no sentence stands twice': ({ one, answer }) => {
     const said = paragraphs(answer, one.language).filter((p) => p.role !== 'address' && p.id !== 'sign')
-      .flatMap((p) => p.text.split(/(?<=[.?!])\s+/)).filter((sentence) => sentence.length > 30);
+      .flatMap((p) => p.cites.reduce((text, cite) => text.replaceAll(cite, ''), p.text).split(/(?<=[.?!])\s+/)).filter((sentence) => sentence.length > 30);
     return said.filter((sentence, i) => said.indexOf(sentence) < i);
   },
   'what the words of a charge say is the list\'s own': ({ one, c, answer, judged }) => {

@@ -7,8 +7,6 @@ namespace wearline {
 
 namespace {
 
-constexpr int sure_of_words = 80; // as the recognizer's own measure has it
-
 /// Grounds in the order of their weight.
 constexpr std::array<std::string_view, 20> grounds{
     "bar",  "rent-paid",   "relet",        "not-in-lease", "already-there", "not-mine",  "upkeep",
@@ -81,12 +79,9 @@ std::string_view ground_when_open(const LineAssessment& line, bool own_cause) {
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
   if (r.verdict == Verdict::non_damage_charge) return "debt";
   if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
-  // "Ordinary wear" is no answer to a cause that was named, nor where it is only a guess what the charge is about.
+  // "Ordinary wear" is no answer to a cause that was named.
   const bool wear = reason == "guide-wear" && !own_cause && !said_by_the_list(line, "cause");
-  if (r.verdict == Verdict::ordinary_wear) {
-    if (line.subject.confidence < sure_of_words) return "unnamed";
-    return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
-  }
+  if (r.verdict == Verdict::ordinary_wear) return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";

@@ -226,7 +226,9 @@ private:
       const std::string reckoned = part ? arithmetic(d_, i) : std::string();
       text.add(part && reckoned.empty() ? d_.say("letter.landlord.part-left") : reckoned);
       if (const std::string proof = proof_of(i); !proof.empty())
-        text.add(d_.say("letter.landlord.proof", {{"papers", proof}}));
+        text.add(
+            d_.say("letter.landlord.proof",
+                   {{"charge", d_.say("letter.charges.one", {{"ids", std::to_string(n + 1)}})}, {"papers", proof}}));
       d_.must("line-" + d_.c.lines[i].id, ParagraphRole::line, text.take()).lines.push_back(d_.c.lines[i].id);
     }
   }

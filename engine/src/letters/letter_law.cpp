@@ -450,27 +450,32 @@ FactState yes_or_no(bool yes) {
 
 } // namespace
 
-const RemedyResult* LawTalk::remedy_in(const FactView& view, bool surely) const {
-  for (const RemedyResult& remedy : a_->law->remedies()) {
-    if (!gives_more(*remedy.rule) || footing(*remedy.rule) == Footing::none) continue;
-    const Tri holds = wearline::applies(*remedy.rule, view);
-    if (holds == Tri(true) || (!surely && holds != Tri(false))) return &remedy;
+const Remedy* LawTalk::remedy_in(const FactView& view, bool surely) const {
+  for (const Remedy& rule : a_->law->pack().remedies) {
+    if (!gives_more(rule) || footing(rule) == Footing::none) continue;
+    const Tri holds = wearline::applies(rule, view);
+    if (holds == Tri(true) || (!surely && holds != Tri(false))) return &rule;
   }
   return nullptr;
 }
 
-const RemedyResult* LawTalk::penalty_after_request() const {
-  if (!there()) return nullptr;
+std::pair<const Remedy*, bool> LawTalk::sure_before_possible(const FactView& view) const {
+  if (const Remedy* sure = remedy_in(view, true)) return {sure, true};
+  return {remedy_in(view, false), false};
+}
+
+std::pair<const Remedy*, bool> LawTalk::penalty_after_request() const {
+  if (!there()) return {nullptr, false};
   FactView asked = a_->law->view();
   if (const EventId demand = rules_->registry.event("tenant-demand"); demand != EventId::none)
     asked.suppose(demand, {true, {a_->today, a_->today}, false});
   const auto& own = a_->law->pack().facts; // they follow those of the registry
   for (std::size_t i = 0; i < own.size(); ++i)
     if (own[i].id == "unpaid-after-demand") asked.suppose(FactId(rules_->registry.facts.size() + i), yes_or_no(true));
-  return remedy_in(asked, true);
+  return sure_before_possible(asked);
 }
 
-std::pair<const RemedyResult*, bool> LawTalk::penalty_if_unpaid() const {
+std::pair<const Remedy*, bool> LawTalk::penalty_if_unpaid() const {
   if (!there()) return {nullptr, false};
   FactView unpaid = a_->law->view();
   if (const EventId refund = rules_->registry.event("refund-sent"); refund != EventId::none)
@@ -478,8 +483,7 @@ std::pair<const RemedyResult*, bool> LawTalk::penalty_if_unpaid() const {
   for (const std::string_view fact : {"refund-came", "refund-short"})
     if (const FactId id = rules_->registry.fact(fact); id != FactId::none)
       unpaid.suppose(id, yes_or_no(fact == "refund-short"));
-  if (const RemedyResult* sure = remedy_in(unpaid, true)) return {sure, true};
-  return {remedy_in(unpaid, false), false};
+  return sure_before_possible(unpaid);
 }
 
 bool LawTalk::penalty_waits_for_address() const {

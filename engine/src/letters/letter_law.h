@@ -107,9 +107,9 @@ public:
   /// The same, or one that may come to apply.
   const RemedyResult* possible_penalty() const;
   /// One that comes to apply where the deposit was asked for in writing and is not paid.
-  const RemedyResult* penalty_after_request() const;
+  std::pair<const Remedy*, bool> penalty_after_request() const;
   /// One that applies if no money came: the second tells whether nothing else is open.
-  std::pair<const RemedyResult*, bool> penalty_if_unpaid() const;
+  std::pair<const Remedy*, bool> penalty_if_unpaid() const;
   /// Whether what the law adds is only given to a tenant who gave an address, and none was given.
   bool penalty_waits_for_address() const;
 
@@ -118,7 +118,9 @@ public:
 
 private:
   /// The first rule that gives more than the sum due and holds in this view of the facts, or may hold.
-  const RemedyResult* remedy_in(const FactView& view, bool surely) const;
+  const Remedy* remedy_in(const FactView& view, bool surely) const;
+  /// One that surely holds, else one that may; and whether it surely does.
+  std::pair<const Remedy*, bool> sure_before_possible(const FactView& view) const;
   /// Whether another rule that sets no days may stand in its place: for homes outside the law.
   bool may_fall_away(const DeadlineResult& result) const;
   bool kept_if_it_applies(const DeadlineResult& result) const;

@@ -350,14 +350,15 @@ private:
   }
 
   /// What a court could add, as far as this letter may speak of it, and whether nothing but the payment is open.
-  std::pair<const RemedyResult*, bool> what_is_added() const {
+  std::pair<const Remedy*, bool> what_is_added() const {
+    const auto rule = [](const RemedyResult* remedy) { return remedy ? remedy->rule : nullptr; };
     if (!d_.law.days_if_unpaid().empty()) return d_.law.penalty_if_unpaid();
     // Before court, and after a letter without an answer, it is told what comes next.
     if ((is(LetterKind::demand) && notice_of_suit(d_)) || is(LetterKind::second_letter))
-      return {d_.law.possible_penalty(), true};
+      return {rule(d_.law.possible_penalty()), true};
     if (late() || !d_.law.defects().empty() || claim_.forfeited)
-      if (const RemedyResult* remedy = d_.law.penalty()) return {remedy, true};
-    if (is(LetterKind::demand) && request_rule(d_)) return {d_.law.penalty_after_request(), true};
+      if (const RemedyResult* remedy = d_.law.penalty()) return {remedy->rule, true};
+    if (is(LetterKind::demand) && request_rule(d_)) return d_.law.penalty_after_request();
     return {nullptr, true};
   }
   bool penalty_apart() const { return what_is_added().first != nullptr; }
@@ -466,7 +467,7 @@ private:
     const auto [remedy, sure] = what_is_added();
     if (!remedy) return;
     Sentences text;
-    text.add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
+    text.add(d_.law.rule_says(*remedy, "letter.penalty.law"));
     if (text.empty()) return;
     text.add(d_.say("letter.penalty"));
     if (!sure) text.add(unless());

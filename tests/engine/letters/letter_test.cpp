@@ -444,7 +444,7 @@ TEST_CASE("A landlord's statement charges what is fair, with reasons, and pays b
   CHECK(words(letter, "charges") == "The charges: | 1. Carpet, pet stain | $400.00 | $200.00 | 2. Mailbox key | "
                                     "$65.00 | $65.00 | All charges |  | $265.00");
   CHECK_THAT(words(letter, "line-a"), Contains("5 years old") && Contains("$200.00 charged, of a cost of $400.00") &&
-                                          Contains("Enclosed for this: receipts"));
+                                          Contains("Enclosed for charge 1: receipts"));
   CHECK(words(letter, "refund") == "You get back $1,585.00.");
   CHECK_THAT(words(letter, "enclosures"), Contains("receipts") && Contains("payment of $1,585.00"));
   CHECK(warns(letter, "left-out"));       // the scuffs

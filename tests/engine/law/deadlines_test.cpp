@@ -130,6 +130,15 @@ TEST_CASE("The earlier of two clocks ends the time, even if one may not run", "[
   CHECK(judged(deadline, tenancy(R"(,"statement":{"sent":"2026-09-30"})")) == "missed 2026-09-14..2026-09-29");
 }
 
+TEST_CASE("An event that may have come before the known one can only start the earlier clock sooner", "[law]") {
+  const std::string deadline = statement_deadline(
+      R"("metBy":"posting","legs":[{"count":30,"unit":"calendar-day","after":["forwarding-address-given","new-tenant-in"],"take":"earlier"}])");
+  // The new tenant came on 10 August, a Monday: 30 days later is 9 September, and never later than that.
+  const std::string known =
+      R"(,"events":[{"what":"new-tenant-in","on":"2026-08-10"}],"statement":{"sent":"2026-09-10"})";
+  CHECK(judged(deadline, tenancy(known)).find("..2026-09-09") != std::string::npos);
+}
+
 TEST_CASE("A clock that needs every event does not start without one", "[law]") {
   // A.R.S. § 33-1321(D): the end, possession, and a demand by the tenant.
   const std::string deadline = statement_deadline(

@@ -178,7 +178,7 @@ private:
     add("letter.evidence.lease");
     add("letter.evidence.deposit");
     if (c.statement.statement_received != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
-    if (!d_.law.missed().empty()) add("letter.evidence.days");
+    if (!d_.law.missed().empty() || !d_.law.days_if_unpaid().empty()) add("letter.evidence.days");
     if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
     if (c.records.move_in.made == Tri(true)) add("letter.evidence.checklist");
     if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});

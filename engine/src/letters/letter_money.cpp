@@ -354,7 +354,7 @@ private:
     const auto rule = [](const RemedyResult* remedy) { return remedy ? remedy->rule : nullptr; };
     if (!d_.law.days_if_unpaid().empty()) return d_.law.penalty_if_unpaid();
     // Before court, and after a letter without an answer, it is told what comes next.
-    if ((is(LetterKind::demand) && notice_of_suit(d_)) || is(LetterKind::second_letter))
+    if ((is(LetterKind::demand) && notice_of_suit(d_)) || (is(LetterKind::second_letter) && !keeps_its_right()))
       return {rule(d_.law.possible_penalty()), true};
     if (late() || !d_.law.defects().empty() || claim_.forfeited)
       if (const RemedyResult* remedy = d_.law.penalty()) return {remedy->rule, true};
@@ -616,8 +616,9 @@ private:
     if (!groups_.empty()) d_.may("keep", ParagraphRole::closing, d_.say("letter.keep"));
     if (!(is(LetterKind::demand) && notice_of_suit(d_)))
       d_.may("next-step", ParagraphRole::closing,
-             is(LetterKind::second_letter) ? d_.say("letter.next-step.second", {{"forum", forum(d_)}, {"day", day()}})
-                                           : d_.say("letter.next-step", {{"forum", forum(d_)}}));
+             is(LetterKind::second_letter) && !keeps_its_right()
+                 ? d_.say("letter.next-step.second", {{"forum", forum(d_)}, {"day", day()}})
+                 : d_.say("letter.next-step", {{"forum", forum(d_)}}));
     add_tenant_closing(d_, grants_ ? "letter.rights.but" : "letter.rights");
     add_enclosures(d_, !groups_.empty());
     warnings();

@@ -489,6 +489,19 @@ TEST_CASE("A charge that is too high by next to nothing is not disputed", "[lett
   CHECK(seen > rounds / 40);
 }
 
+TEST_CASE("A letter that asks for nothing back threatens no day by which it has to come", "[letter]") {
+  int kept = 0;
+  over_letters([&](const Written& w) {
+    if (!about_money(w.kind)) return;
+    const std::string ask = words(w.letter, "ask");
+    if (ask.find("keep my right to the return of my deposit") == std::string::npos || ask.find("Please send me") == 0)
+      return;
+    if (w.letter["text"].get<std::string>().find("If it has not come by") != std::string::npos) FAIL(ask);
+    ++kept;
+  });
+  CHECK(kept > 0);
+}
+
 TEST_CASE("No two letters that ask for everything are proposed", "[letter]") {
   static const std::set<std::string> all{"demand", "after-deadline", "reply-to-demand", "question-charges",
                                          "objection"};

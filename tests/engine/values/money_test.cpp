@@ -11,8 +11,8 @@ TEST_CASE("Money reads decimal strings and nothing else") {
   CHECK(Money::parse("1240") == Money::cents(124000));
   CHECK(Money::parse("0.5") == Money::cents(50));
   CHECK(Money::parse("9999999999.99") == Money::cents(Money::max_cents));
-  for (const char* bad :
-       {"", "-1.00", "1,240.00", "1.234", "1.", ".50", "NaN", "1e3", "12345678901.00", " 1.00", "1.00 ", "0x10", "$5"})
+  for (const char* bad : {"", "-1.00", "1,240.00", "1.234", "1.", ".50", "1.2x", "1.x2", "NaN", "1e3", "12345678901.00",
+                          " 1.00", "1.00 ", "0x10", "$5"})
     CHECK_FALSE(Money::parse(bad).has_value());
 }
 

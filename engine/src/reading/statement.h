@@ -54,8 +54,8 @@ struct ReadDate {
 struct TrayLine {
   std::size_t line = 0;
   std::string text;
-  std::string why; ///< no-amount, number-without-sign, remark, letter, other-message, in-passing, information,
-                   ///< repeated, too-large
+  std::string why; ///< no-amount, number-without-sign, sum-unexplained, remark, letter, other-message, in-passing,
+                   ///< information, repeated, too-large
 };
 
 /// What would explain a sum that does not come out.

@@ -170,13 +170,15 @@ private:
   }
 
   void collect_tray() {
-    static constexpr std::array<std::string_view, 11> unread = {
-        "no-amount",         "number-without-sign", "remark",   "letter", "other-message", "information",
-        "sum-without-words", "in-passing",          "repeated", "choice", "too-large"};
+    static constexpr std::array<std::string_view, 12> unread = {
+        "no-amount",         "number-without-sign", "remark",     "letter",   "other-message", "information",
+        "sum-without-words", "sum-unexplained",     "in-passing", "repeated", "choice",        "too-large"};
     for (PaperRow& l : paper_.rows) {
       if (l.fate.empty()) l.fate = "no-amount";
       const bool number = std::any_of(l.m.numbers.begin(), l.m.numbers.end(), can_be_sum);
       if (l.fate == "no-amount" && number) l.fate = "number-without-sign";
+      if (l.fate == "number-without-sign" && std::any_of(l.m.numbers.begin(), l.m.numbers.end(), is_strong))
+        l.fate = "sum-unexplained";
       for (std::size_t k = 0; k < l.row.lines; ++k) out_.fates.push_back(l.fate);
       if (std::find(unread.begin(), unread.end(), l.fate) != unread.end())
         out_.tray.push_back({l.row.line, l.row.text, l.fate});

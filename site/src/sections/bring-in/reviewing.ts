@@ -267,6 +267,8 @@ function fact(d: Desk, r: Review, f: Fact, acts: Acts): TemplateResult {
   </li>`;
 }
 
+const hasFigures = (t: { text: string }): boolean => /\d/.test(t.text);
+
 /** Where the paper's own sums fit more than one way, the person says which; nothing of it is a charge before. */
 function readings(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   const all = readingsOf(r);
@@ -293,10 +295,11 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   // What is to be chosen between stands above.
   const lines = r.tray.filter((t) => t.text.trim() !== '' && t.why !== 'choice');
   if (lines.length === 0) return nothing;
-  const withFigures = lines.filter((t) => /\d/.test(t.text));
+  const withFigures = lines.filter(hasFigures);
   const [from, to] = stretch(r.source, 'tray', lines.length);
   const name = 'bring-tray';
-  const open = d.folds.has(name) || r.charges.length === 0 || lines.some((t) => t.doubtful.length > 0);
+  const open =
+    d.folds.has(name) || r.charges.length === 0 || isUnconfirmed(r) || lines.some((t) => t.doubtful.length > 0);
   return html`<details class="fold bring-tray" ?open=${open} @toggle=${(e: Event) => {
     const now = (e.target as HTMLDetailsElement).open;
     if (now !== d.folds.has(name) && !(now && open)) d.toggleFold(name);
@@ -359,6 +362,12 @@ function checksOf(r: Review, said: Set<string>): ReadCheck[] {
     : [];
 }
 
+/** No total, refund or balance of the paper comes out with the charges found, and sums were left that may be charges. */
+const isUnconfirmed = (r: Review): boolean =>
+  !r.reading.closed.some((c) => c.code !== 'extension' && c.code !== 'subtotal') &&
+  (readingsOf(r).length > 0 || r.tray.some((t) => perhapsCharged.has(t.why ?? '')));
+const perhapsCharged = new Set(['number-without-sign', 'sum-without-words', 'sum-unexplained', 'in-passing']);
+
 const isAsRead = (r: Review): boolean =>
   r.charges.length === r.reading.lines.length && r.charges.every((c) => c.amount === c.read?.amount.replace(/^-/, ''));
 
@@ -388,6 +397,7 @@ function sums(d: Desk, r: Review, judged: Judged): TemplateResult {
     </p>
     ${said.slice(0, mostSaid).map((a) => html`<p class="bring-check">${a.text}</p>`)}
     ${said.length > mostSaid ? html`<p class="bring-check">${say('page.sums.leftOutMore', { count: said.length - mostSaid })}</p>` : nothing}
+    ${isAsRead(r) && isUnconfirmed(r) ? html`<p class="bring-check">${say('page.bring.unconfirmed')}</p>` : nothing}
     ${arithmetic(d, r)}
   </div>`;
 }

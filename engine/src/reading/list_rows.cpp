@@ -535,6 +535,7 @@ private:
     }
     if (l.row.bulleted) {
       flush_pending("no-amount");
+      if (money) return prose(i, i + 1); // "- The door: I paid $85.00 for it."
       pending_.push_back(i);
       return;
     }

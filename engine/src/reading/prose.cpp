@@ -405,7 +405,7 @@ private:
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || n.rate;
     const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last) ||
-                         bought_in_year(n, last) || share_of(n, first);
+                         bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -503,6 +503,18 @@ private:
         return other.first > n.last && other.last < s.first && can_be_sum(other);
       });
     });
+  }
+
+  /// "not $85 but $58", "65, no sorry, 56": the sum after it takes its place.
+  bool corrected(const Number& n, std::size_t last) const {
+    for (const Number& next : m_.numbers) {
+      if (next.first <= n.last || next.last >= last || !can_be_sum(next)) continue;
+      const std::size_t between = next.first - n.last - 1u;
+      bool said = false;
+      for (std::size_t t = n.last + 1u; t < next.first; ++t) said = said || is(t, "w:corrects");
+      return said && between <= 4;
+    }
+    return false;
   }
 
   std::string without_purpose(std::string text) const {

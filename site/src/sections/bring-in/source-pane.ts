@@ -62,7 +62,9 @@ export const sourcePane = (r: Review, lookedAt: number, lookBack: (key: number) 
 /** As much of a line as can be read on a phone: what is doubtful, and what stands beside it. */
 function windowOn(line: Box, doubtful: readonly Box[]): { x: number; w: number } {
   const most = 15 * line.h;
-  if (line.w <= most || doubtful.length === 0) return line;
+  // A sum that stands alone is shown no larger than others, with what stands before it.
+  if (line.w < most) return { x: Math.max(0, line.x + line.w - most), w: most };
+  if (doubtful.length === 0) return line;
   const wanted = around(doubtful);
   const w = Math.max(most, wanted.w);
   const x = Math.min(line.x + line.w - w, Math.max(line.x, wanted.x + wanted.w / 2 - w / 2));

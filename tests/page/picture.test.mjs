@@ -9,6 +9,7 @@ const { cleaned } = await source(`${at}straighten/clean.ts`);
 const { cellsOf } = await source(`${at}straighten/cells.ts`);
 const { isSquashed } = await source(`${at}straighten/spots.ts`);
 const { fanOf, turnOf } = await source(`${at}straighten/turn.ts`);
+const { straighten } = await source(`${at}straighten/straighten.ts`);
 const { secondLook } = await source(`${at}second-look.ts`);
 const { settle } = await source('sections/bring-in/settle.ts');
 
@@ -75,6 +76,16 @@ const rowsMoved = (move) =>
   Array.from({ length: 12 }, (_, row) => [...Array.from({ length: 14 }, (_, i) => 100 + 22 * i), ...Array.from({ length: 5 }, (_, i) => 1300 + 22 * i)].map((x) => [x, 200 + 50 * row]))
     .flat()
     .map(([x, y]) => { const [mx, my] = move(x, y); return spot(Math.round(mx), Math.round(my), 14, 20); });
+
+test('a page on its side has letters that look wide; it is turned, not stretched', () => {
+  const [width, height] = [900, 1500];
+  const rgba = new Uint8ClampedArray(width * height * 4).fill(255);
+  for (const s of rowsMoved((x, y) => [x, y]))
+    for (let x = s.left; x <= s.right; x++) for (let y = s.top; y <= s.bottom; y++) rgba.fill(0, ((height - 1 - x) * width + y) * 4, ((height - 1 - x) * width + y) * 4 + 3);
+  const { shown, turnedBy } = straighten(rgba, width, height);
+  assert.equal(Math.abs(Math.round(turnedBy / 90)) % 2, 1);
+  assert.ok(Math.abs(shown.width / shown.height - height / width) < 0.1);
+});
 
 test('a page askew is levelled by letters near each other, so that sums do not fall into the next row', () => {
   for (const degrees of [-4, -2.2, 1, 2.2, 3]) {

@@ -44,13 +44,16 @@ function inked(bright: Grey): Inked {
 export function straighten(rgba: Uint8ClampedArray, width: number, height: number, quarters?: 0 | 1 | 2 | 3): Straight {
   const came = greyOf(rgba, width, height);
   let { bright, spots, letters } = inked(brightened(came));
+  let turn = turnOf(spots, letters || 12);
+  const onItsSide = (quarters ?? turn.quarters) % 2 === 1;
   // In a squashed picture the mean of nine dots would run lines together.
-  if (isSquashed(spots, letters)) ({ bright, spots, letters } = inked(doubled(bright)));
+  const squashed = !onItsSide && isSquashed(spots, letters);
+  if (squashed) ({ bright, spots, letters } = inked(doubled(bright)));
   else if (isGrainy(spots, letters)) {
     const soft = inked(brightened(softened(came)));
     if (soft.letters > 0) ({ bright, spots, letters } = soft);
   }
-  const turn = turnOf(spots, letters || 12);
+  turn = turnOf(spots, letters || 12);
   const upright = (quarters ?? turn.quarters) * 90 + turn.degrees;
   const { degrees, fan } = letters ? fanOf(spots, bright, upright, letters) : { degrees: 0, fan: 0 };
   const by = upright + degrees;

@@ -94,8 +94,10 @@ export function turnOf(spots: readonly Spot[], height: number): Turn {
   const upright = ways[0]!;
   const other = ways.reduce((a, b) => (b.sum > a.sum ? b : a));
   const way = other.sum > upright.sum * 1.08 ? other : upright;
-  const level = best(way.feet, -mostAskew, mostAskew, 0.25, step, blockOf(height));
-  const finer = best(way.feet, level.degrees - 0.3, level.degrees + 0.3, 0.05, Math.max(1, height / 10));
+  // From letters near each other to whole lines, each closer.
+  const near = best(way.feet, -mostAskew, mostAskew, 0.25, step, blockOf(height)).degrees;
+  const wide = best(way.feet, near - 2, near + 2, 0.1, step, 2 * blockOf(height)).degrees;
+  const finer = best(way.feet, wide - 0.6, wide + 0.6, 0.05, Math.max(1, height / 10));
   return { quarters: way.quarters, degrees: finer.degrees };
 }
 

@@ -6,6 +6,7 @@ import { notices } from './plugins/notices';
 import { offline } from './plugins/offline';
 import { hostHeaders } from './plugins/policy';
 import { held, heldPdf, oneFile } from './plugins/one-file';
+import { schemas } from './plugins/schemas';
 
 const here = (path: string): URL => new URL(path, import.meta.url);
 const words = here('../engine/rules/wording/en/page.json');
@@ -58,7 +59,7 @@ export default defineConfig(({ mode }) => {
       htmlWords(words),
       examples(here('../examples/')),
       notices(),
-      single ? onlyInOneFile() : [hostHeaders(), offline(words)],
+      single ? onlyInOneFile() : [hostHeaders(), schemas(here('../engine/rules/schema/')), offline(words)],
     ],
   };
 });

@@ -1,4 +1,10 @@
-// The engine as the page sees it. Every answer is JSON text; an input that cannot be read gives {"wearline":1,...,"errors":[...]}.
+// The engine as the page sees it. Every answer is JSON text; an input that cannot be read gives {"wearline",...,"errors":[...]}.
+
+/**
+ * A version of the format: a case is answered in that of its file; where there is no case, or it does not say, in this one, in 1 if it is
+ * absent. Their shapes are in engine/rules/schema.
+ */
+export type Format = 1 | 2;
 
 export interface Engine {
   /** Adds rules: one object of paths under engine/rules to documents. The answer's `errors` is empty if all went well. */
@@ -7,16 +13,13 @@ export interface Engine {
    * The assessment of a case, seen from `today`, YYYY-MM-DD. Until the rules of the recogniser are loaded a line with a text and no
    * element is judged as one whose thing is unknown.
    */
-  assess(caseJson: Text, today: string): string;
-  /** What a person can choose from: elements, findings, causes, facts, events, papers, places loaded. */
-  catalogue(language: string): string;
+  assess(caseJson: Text, today: string, format?: Format): string;
+  /** What a person can choose from: elements, findings, causes, places. */
+  catalogue(language: string, format?: Format): string;
   /** A letter as structured paragraphs; `options`: {"kind","language"}. */
-  letter(caseJson: Text, today: string, options: string): string;
-  /**
-   * What a statement that came as text says: charges, sums, days, lines not read (engine/src/output/reading.h). `language` is that of
-   * the sentences in the answer.
-   */
-  readStatement(text: Text, language: string): string;
+  letter(caseJson: Text, today: string, options: string, format?: Format): string;
+  /** What a statement that came as text says: charges, sums, days, lines not read. `language` is that of the sentences in the answer. */
+  readStatement(text: Text, language: string, format?: Format): string;
   version(): string;
 }
 

@@ -1,5 +1,6 @@
 #include "answers.h"
 
+#include "assess/assess.h"
 #include "read_input.h"
 #include "rules_folder.h"
 
@@ -23,8 +24,8 @@ std::string local_date() {
 
 std::string day_of(const Common& options) { return options.today.empty() ? local_date() : options.today; }
 
-int refuse(const Faults& faults, bool json, const fs::path& file) {
-  if (json) std::cout << with_file(errors_json(faults), file) << '\n';
+int refuse(const Faults& faults, bool json, const fs::path& file, int format) {
+  if (json) std::cout << with_file(errors_json(faults, format), file) << '\n';
   else print_faults(faults, file);
   return status_errors;
 }
@@ -86,7 +87,8 @@ std::string place_of(std::string_view case_json) {
   return place != document.end() && place->is_string() ? place->get<std::string>() : std::string();
 }
 
-Faults judge_each(const std::vector<fs::path>& cases, const Common& options, const std::function<void(Judged)>& take) {
+Faults judge_each(const std::vector<fs::path>& cases, const Common& options, Answers answers,
+                  const std::function<void(Judged)>& take) {
   std::vector<std::variant<std::string, Faults>> texts;
   std::set<std::string> places;
   for (const fs::path& file : cases) {
@@ -99,7 +101,9 @@ Faults judge_each(const std::vector<fs::path>& cases, const Common& options, con
   const std::string today = day_of(options);
   for (std::size_t i = 0; i < cases.size(); ++i) {
     if (auto* faults = std::get_if<Faults>(&texts[i])) take({cases[i], std::move(*faults)});
-    else take({cases[i], assess_text(std::get<std::string>(texts[i]), rules, today)});
+    else if (const std::string& text = std::get<std::string>(texts[i]); answers == Answers::newest)
+      take({cases[i], assess_newest(text, rules, today)});
+    else take({cases[i], assess_text(text, rules, today, options.format)});
   }
   return {};
 }

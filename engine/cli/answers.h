@@ -21,7 +21,7 @@ std::string day_of(const Common& options);
 
 /// Prints faults, as JSON on standard output or as lines on standard error, each after the `file` it is about; the exit
 /// status for them.
-int refuse(const Faults& faults, bool json, const std::filesystem::path& file = {});
+int refuse(const Faults& faults, bool json, const std::filesystem::path& file = {}, int format = 1);
 
 /// The faults an answer of the engine carries in its `errors`.
 Faults faults_of(const nlohmann::json& answer);
@@ -39,9 +39,12 @@ struct Judged {
   std::variant<std::string, Faults> assessment;
 };
 
+/// In which version of the format cases are answered: each in its own, or all in the newest, for a view of them.
+enum class Answers { own, newest };
+
 /// Judges case after case with the rules their places need, and hands each to `take`. Faults: rules that cannot be
 /// used.
-Faults judge_each(const std::vector<std::filesystem::path>& cases, const Common& options,
+Faults judge_each(const std::vector<std::filesystem::path>& cases, const Common& options, Answers answers,
                   const std::function<void(Judged)>& take);
 
 } // namespace wearline::cli

@@ -54,7 +54,7 @@ int run(std::istream& in, const Rulebook& rules, const BatchOptions& o) {
       if (!is_blank(line)) return true;
     return false;
   };
-  const auto judge = [&](const std::string& line) { return assess_text(line, rules, today); };
+  const auto judge = [&](const std::string& line) { return assess_text(line, rules, today, o.format); };
   const auto write = [&](const std::string& answer) {
     std::cout << answer << '\n';
     if (!judged(answer)) status = status_errors;
@@ -70,11 +70,11 @@ int run(std::istream& in, const Rulebook& rules, const BatchOptions& o) {
 
 int batch(const BatchOptions& o) {
   const auto rules = load_rules(rules_folder(o.rules));
-  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, true);
+  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, true, {}, o.format);
   std::ios::sync_with_stdio(false);
   if (o.file == "-") return run(std::cin, std::get<Rulebook>(rules), o);
   std::ifstream file(o.file, std::ios::binary);
-  if (!file) return refuse(std::get<Faults>(read_input(o.file)), true);
+  if (!file) return refuse(std::get<Faults>(read_input(o.file)), true, {}, o.format);
   return run(file, std::get<Rulebook>(rules), o);
 }
 

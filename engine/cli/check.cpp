@@ -15,12 +15,12 @@ namespace {
 class Reports {
 public:
   Reports(const CheckOptions& options, bool many)
-      : json_(options.json), many_(many), rules_(rules_folder(options.rules)) {}
+      : json_(options.json), many_(many), format_(options.format), rules_(rules_folder(options.rules)) {}
 
   void take(const Judged& judged) {
     const std::filesystem::path file = many_ ? judged.file : std::filesystem::path();
     if (const auto* faults = std::get_if<Faults>(&judged.assessment)) {
-      status_ = refuse(*faults, json_, file);
+      status_ = refuse(*faults, json_, file, format_);
       return;
     }
     const std::string& text = std::get<std::string>(judged.assessment);
@@ -42,6 +42,7 @@ private:
   }
 
   bool json_, many_, first_ = true;
+  int format_;
   std::filesystem::path rules_;
   int status_ = status_ok;
 };
@@ -50,11 +51,12 @@ private:
 
 int check(const CheckOptions& options) {
   const auto cases = case_files(options.cases);
-  if (const auto* faults = std::get_if<Faults>(&cases)) return refuse(*faults, options.json);
+  if (const auto* faults = std::get_if<Faults>(&cases)) return refuse(*faults, options.json, {}, options.format);
   const auto& files = std::get<std::vector<std::filesystem::path>>(cases);
   Reports reports(options, files.size() > 1);
-  const Faults faults = judge_each(files, options, [&](const Judged& judged) { reports.take(judged); });
-  return faults.empty() ? reports.status() : refuse(faults, options.json);
+  const Faults faults = judge_each(files, options, options.json ? Answers::own : Answers::newest,
+                                   [&](const Judged& judged) { reports.take(judged); });
+  return faults.empty() ? reports.status() : refuse(faults, options.json, {}, options.format);
 }
 
 } // namespace wearline::cli

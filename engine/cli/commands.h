@@ -11,10 +11,12 @@ constexpr int status_ok = 0;
 constexpr int status_errors = 2; ///< an input was refused or could not be read; what could be judged was
 
 /// What every command that needs rules or a day takes. `rules`: as `rules_folder` says. `today`: "YYYY-MM-DD"; empty
-/// for the date of this machine.
+/// for the date of this machine. `format`: the version of an answer that has no case in it; a case is answered in its
+/// own.
 struct Common {
   std::filesystem::path rules;
   std::string today;
+  int format = 1;
   bool json = false;
 };
 

@@ -107,11 +107,11 @@ private:
 
 int dates(const DatesOptions& options) {
   const auto cases = case_files(options.cases);
-  if (const auto* faults = std::get_if<Faults>(&cases)) return refuse(*faults, options.json);
+  if (const auto* faults = std::get_if<Faults>(&cases)) return refuse(*faults, options.json, {}, options.format);
   Days days(options);
-  const Faults faults = judge_each(std::get<std::vector<std::filesystem::path>>(cases), options,
+  const Faults faults = judge_each(std::get<std::vector<std::filesystem::path>>(cases), options, Answers::own,
                                    [&](const Judged& judged) { days.take(judged); });
-  return faults.empty() ? days.print() : refuse(faults, options.json);
+  return faults.empty() ? days.print() : refuse(faults, options.json, {}, options.format);
 }
 
 } // namespace wearline::cli

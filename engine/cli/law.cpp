@@ -1,6 +1,7 @@
 // wearline law CODE: every rule held of a place's law, with its source and how that was read.
 
 #include "answers.h"
+#include "format/older_names.h"
 #include "read_input.h"
 #include "rules_folder.h"
 #include "values/names.h"
@@ -70,12 +71,14 @@ Faults no_law(const std::string& place, const std::filesystem::path& law) {
 int law(const LawOptions& o) {
   const std::filesystem::path folder = rules_folder(o.rules) / "law";
   const auto file = read_input(folder / (o.place + ".json"));
-  if (std::holds_alternative<Faults>(file)) return refuse(no_law(o.place, folder), o.json);
+  if (std::holds_alternative<Faults>(file)) return refuse(no_law(o.place, folder), o.json, {}, o.format);
   const std::string& text = std::get<std::string>(file);
   const Json pack = Json::parse(text, nullptr, false);
-  if (!pack.is_object()) return refuse({{"not-json", "", "This law file is not valid JSON.", ""}}, o.json);
+  if (!pack.is_object())
+    return refuse({{"not-json", "", "This law file is not valid JSON.", ""}}, o.json, {}, o.format);
   if (o.json) {
-    std::cout << pack.dump() << '\n';
+    const std::string text_out = pack.dump();
+    std::cout << (o.format == oldest_format ? in_older_names(text_out, older_document("law")) : text_out) << '\n';
     return status_ok;
   }
   WrappedText out;

@@ -22,7 +22,9 @@ int show(const std::string& text, bool json) {
     std::cout << answer["text"].get<std::string>();
     if (answer["noLetter"].is_object() && answer["paragraphs"].empty())
       std::cerr << "* " << answer["noLetter"]["text"].get<std::string>() << '\n';
-    if (answer["copy"].is_object()) std::cout << "\n----\n\n" << answer["copy"]["text"].get<std::string>();
+    for (const char* name : {"readingCopy", "copy"}) // of the present version, of version 1
+      if (const auto copy = answer.find(name); copy != answer.end() && copy->is_object())
+        std::cout << "\n----\n\n" << (*copy)["text"].get<std::string>();
     for (const auto& warning : answer["warnings"]) std::cerr << "* " << warning["text"].get<std::string>() << '\n';
     for (const auto& paragraph : answer["paragraphs"])
       if (paragraph["role"] == "caution") std::cerr << "* " << paragraph["text"].get<std::string>() << '\n';
@@ -34,16 +36,16 @@ int show(const std::string& text, bool json) {
 
 int letter(const LetterOptions& o) {
   const auto text = read_input(o.file);
-  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults, o.json);
+  if (const auto* faults = std::get_if<Faults>(&text)) return refuse(*faults, o.json, {}, o.format);
   const std::string& case_json = std::get<std::string>(text);
   const std::set<std::string> places = {place_of(case_json)};
   const auto rulebook = load_rules(rules_folder(o.rules), &places);
-  if (const auto* faults = std::get_if<Faults>(&rulebook)) return refuse(*faults, o.json);
+  if (const auto* faults = std::get_if<Faults>(&rulebook)) return refuse(*faults, o.json, {}, o.format);
   nlohmann::json options = nlohmann::json::object();
   if (!o.kind.empty()) options["kind"] = o.kind;
   if (!o.language.empty()) options["language"] = o.language;
   const std::string wanted = options.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
-  return show(letter_text(case_json, std::get<Rulebook>(rulebook), day_of(o), wanted), o.json);
+  return show(letter_text(case_json, std::get<Rulebook>(rulebook), day_of(o), wanted, o.format), o.json);
 }
 
 } // namespace wearline::cli

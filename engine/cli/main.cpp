@@ -47,6 +47,8 @@ private:
   CLI::App* command(const char* name, const char* about, Options& o, int (*run)(const Options&)) {
     CLI::App* sub = app_.add_subcommand(name, about);
     sub->add_option("--rules", o.rules, "the folder of rules to use");
+    sub->add_option("--format", o.format, "the version of answers that have no case in them, 1 or 2 (1 if absent)")
+        ->check(CLI::Range(1, 2));
     sub->callback([this, &o, run] { chosen_ = [&o, run] { return run(o); }; });
     return sub;
   }

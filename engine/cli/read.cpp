@@ -58,14 +58,15 @@ Json line_of(const ReadCharge& c, const Recognition& r, std::size_t number) {
   put(line, "kind", r.kind);
   put(line, "element", r.element);
   put(line, "finding", r.finding);
-  put(line, "place", r.place);
+  put(line, "location", r.place);
   if (r.quantity)
-    line["charged"] = {{"count", Json::parse(plain_count(r.quantity->thousandths))}, {"unit", r.quantity->unit}};
+    line["chargedQuantity"] = {{"count", Json::parse(plain_count(r.quantity->thousandths))},
+                               {"unit", r.quantity->unit}};
   return line;
 }
 
 Json case_of(const ReadStatement& s, const std::vector<Recognition>& known) {
-  Json file = {{"wearline", 1}};
+  Json file = {{"wearline", newest_format}};
   put(file, "language", s.language);
   if (const auto out = date_of(s, DateKind::move_out)) file["tenancy"]["possessionReturned"] = iso(*out);
   if (const auto in = date_of(s, DateKind::move_in)) file["tenancy"]["began"] = iso(*in);
@@ -114,7 +115,8 @@ int read(const ReadOptions& o) {
   const std::vector<Recognition> known = recognize_lines(statement, std::get<RecognizerRules>(rules));
   Json file = case_of(statement, known);
   if (!o.place.empty()) file["jurisdiction"] = o.place;
-  std::cout << file.dump(o.json ? -1 : 2) << '\n';
+  const std::string made = file.dump(o.json ? -1 : 2);
+  std::cout << (o.format == oldest_format ? in_older_names(made, older_document("case")) : made) << '\n';
   print_rest(statement, known, load_wording(folder, statement.language, "reading"));
   if (!statement.charges.empty() || !statement.deposits.empty() || statement.total || statement.refund)
     return status_ok;

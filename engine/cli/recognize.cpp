@@ -33,7 +33,7 @@ int recognize(const Common& o) {
     if (!line.empty() && line.back() == '\r') line.pop_back();
     if (const Faults faults = check_text(line); !faults.empty()) return refuse(faults, false);
     const auto& known = std::get<RecognizerRules>(rules);
-    std::cout << (o.json ? recognize_text(line, known) : plain_line(recognize(line, known))) << '\n';
+    std::cout << (o.json ? recognize_text(line, known, o.format) : plain_line(recognize(line, known))) << '\n';
   }
   return status_ok;
 }

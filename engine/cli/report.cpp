@@ -114,13 +114,13 @@ private:
     const std::string name = text_of(law, "name");
     if (name.empty()) return out_.say("", w_.say("cli.no-law"));
     out_.say("", w_.say("cli.law", {{"name", name}, {"reviewed", text_of(law, "reviewed")}}));
-    if (member(law, "weak") == true) out_.say("", w_.say("cli.weak"));
+    if (member(law, "limitedSources") == true) out_.say("", w_.say("cli.weak"));
     for (const Json& outside : member(law, "notDeposit")) out_.say("", text_of(outside, "text"));
   }
 
   /// Why the verdict, unless a step below says the same with its source.
   static std::string reason(const Json& line) {
-    std::string why = text_of(line, "why");
+    std::string why = text_of(line, "reason");
     for (const Json& step : member(line, "steps"))
       if (text_of(step, "text") == why) return {};
     return why;
@@ -145,10 +145,10 @@ private:
       out_.say("      - ", turn);
     for (const Json& m : member(line, "methods"))
       out_.say("      - ", w_.say("cli.method", {{"label", text_of(m, "label")}, {"fair", range(member(m, "fair"))}}));
-    if (const std::string others = text_of(member(line, "alike"), "text"); !others.empty())
+    if (const std::string others = text_of(member(line, "comparableDecisions"), "text"); !others.empty())
       out_.say("      - ", others);
     std::string documents;
-    for (const Json& document : member(line, "askFor"))
+    for (const Json& document : member(line, "documentsToRequest"))
       documents +=
           (documents.empty() ? "" : "; ") + (document.is_string() ? document.get<std::string>() : std::string());
     if (!documents.empty()) out_.say("      - ", w_.say("cli.ask-for", {{"papers", documents}}));
@@ -190,7 +190,7 @@ private:
                                   {{"condition", text_of(one, "condition")}, {"rule", text_of(one, "rule")}}) +
                                cites(member(one, "source")));
     below(text_of(date, "ifMissed"));
-    below(text_of(date, "check"));
+    below(text_of(date, "caveat"));
   }
 
   void remedies() {
@@ -206,13 +206,13 @@ private:
   }
 
   void ask(const Json& question) {
-    const std::string effect = text_of(question, "swing");
+    const std::string effect = text_of(question, "effect");
     const bool moves = !effect.empty() && effect != "0.00";
     bullet(text_of(question, "text") + (moves ? " " + w_.say("cli.swing", {{"swing", grouped(effect)}}) : ""));
   }
 
   void each_check() {
-    const Json& checks = member(member(a_, "law"), "checks");
+    const Json& checks = member(member(a_, "law"), "caveats");
     if (!checks.is_array() || checks.empty()) return;
     title("cli.checks");
     for (const Json& check : checks) bullet(check.is_string() ? check.get<std::string>() : text_of(check, "text"));

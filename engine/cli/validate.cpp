@@ -12,7 +12,7 @@ namespace wearline::cli {
 int validate(const Common& o) {
   const std::filesystem::path folder = rules_folder(o.rules);
   const auto rules = load_rules(folder);
-  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, o.json);
+  if (const auto* faults = std::get_if<Faults>(&rules)) return refuse(*faults, o.json, {}, o.format);
   const auto known = nlohmann::json::parse(catalogue(std::get<Rulebook>(rules), "en"), nullptr, false);
   nlohmann::json counts = {{"rules", folder.string()}};
   for (const char* list : {"jurisdictions", "elements", "facts", "events", "papers"})

@@ -9,17 +9,18 @@ _wearline() {
   case $before in
   --rules) mapfile -t COMPREPLY < <(compgen -d -- "$word"); return ;;
   --language) mapfile -t COMPREPLY < <(compgen -W 'en es' -- "$word"); return ;;
+  --format) mapfile -t COMPREPLY < <(compgen -W '1 2' -- "$word"); return ;;
   --today | --kind | --threads | --place) return ;;
   esac
   case $command in
-  check) options='--json --today --rules --help' ;;
-  read) options='--json --language --place --rules --help' ;;
-  recognize) options='--json --rules --help' ;;
-  letter) options='--json --kind --language --today --rules --help' ;;
-  dates) options='--json --ics --today --rules --help' ;;
-  law) options='--json --rules --help' ;;
-  batch) options='--threads --today --rules --help' ;;
-  validate) options='--json --rules --help' ;;
+  check) options='--json --today --format --rules --help' ;;
+  read) options='--json --language --place --format --rules --help' ;;
+  recognize) options='--json --format --rules --help' ;;
+  letter) options='--json --kind --language --today --format --rules --help' ;;
+  dates) options='--json --ics --today --format --rules --help' ;;
+  law) options='--json --format --rules --help' ;;
+  batch) options='--threads --today --format --rules --help' ;;
+  validate) options='--json --format --rules --help' ;;
   esac
   case $word in
   -*) mapfile -t COMPREPLY < <(compgen -W "$options" -- "$word") ;;

@@ -1,5 +1,6 @@
 #include "wearline/engine.h"
 
+#include "assess/assess.h"
 #include "output/reading.h"
 #include "rulebook/rule_store.h"
 
@@ -56,9 +57,9 @@ std::variant<Day, Faults> read_today(std::string_view text) {
   return Faults{{"bad-today", "", "Today's date must be a day that exists, written like \"2026-07-31\".", ""}};
 }
 
-std::string errors_json(const Faults& faults) {
+std::string errors_json(const Faults& faults, int format) {
   JsonOut out;
-  out.object().key("wearline").number(1).pair("engine", version()).key("errors").array();
+  out.object().key("wearline").number(format).pair("engine", version()).key("errors").array();
   for (const Fault& f : faults) {
     out.object().pair("code", f.code).pair("at", f.at).pair("text", f.text).key("near");
     f.near.empty() ? out.null() : out.text(f.near);
@@ -68,26 +69,29 @@ std::string errors_json(const Faults& faults) {
   return out.take();
 }
 
-std::string assess_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today) {
-  if (const Faults faults = check_text(case_json); !faults.empty()) return errors_json(faults);
+std::string assess_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today, int otherwise) {
+  if (const Faults faults = check_text(case_json); !faults.empty()) return errors_json(faults, otherwise);
   const auto day = read_today(today);
-  if (const Faults* faults = std::get_if<Faults>(&day)) return errors_json(*faults);
-  return assess(case_json, rulebook, std::get<Day>(day));
+  if (const Faults* faults = std::get_if<Faults>(&day))
+    return errors_json(*faults, answer_format(case_json, otherwise));
+  return assess(case_json, rulebook, std::get<Day>(day), otherwise);
 }
 
 std::string letter_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today,
-                        std::string_view options) {
+                        std::string_view options, int otherwise) {
   for (const std::string_view text : {case_json, options})
-    if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults);
+    if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults, otherwise);
   const auto day = read_today(today);
-  if (const Faults* faults = std::get_if<Faults>(&day)) return errors_json(*faults);
-  return letter(case_json, rulebook, std::get<Day>(day), options);
+  if (const Faults* faults = std::get_if<Faults>(&day))
+    return errors_json(*faults, answer_format(case_json, otherwise));
+  return letter(case_json, rulebook, std::get<Day>(day), options, otherwise);
 }
 
-std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language) {
-  if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults);
+std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language,
+                                int format) {
+  if (const Faults faults = check_text(text); !faults.empty()) return errors_json(faults, format);
   const Rules& rules = rulebook.rules();
-  return read_statement(text, rules.recognizer, rules.words(language));
+  return read_statement(text, rules.recognizer, rules.words(language), {}, format);
 }
 
 } // namespace wearline

@@ -7,8 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { build, type Plugin } from 'vite';
 import { headersFile } from './policy';
 
-/** Large helpers that are fetched only on use; they are kept when they are used, not before. */
-const onUse = /(?:^|\/)(?:pdf|tesseract|ocr)[^/]*(?:\/|\.|$)/;
+/** Large helpers that are fetched only on use, and what is for other programs; they are kept when they are used, not before. */
+const onUse = /(?:^|\/)(?:pdf|tesseract|ocr)[^/]*(?:\/|\.|$)|^schema\//;
 
 function filesOf(folder: string): string[] {
   return readdirSync(folder).flatMap((name) => {

@@ -1,4 +1,5 @@
-// The whole judgment of a case of forty lines, beside only parsing and re-serializing that case.
+// The whole judgment of a case of forty lines, in both versions of the format, beside only parsing and re-serializing
+// that case.
 
 #include "bench_files.h"
 
@@ -16,15 +17,17 @@ double resident_megabytes() {
   return static_cast<double>(usage.ru_maxrss) / 1024;
 }
 
-void assess_forty_lines(benchmark::State& state) {
-  const std::string text = bench::file("tests/bench/forty-lines.json");
+void assess_forty_lines(benchmark::State& state, const char* file) {
+  const std::string text = bench::file(file);
   const wearline::Rulebook& rules = bench::rulebook();
   const std::string answer = wearline::assess(text, rules, today);
   if (answer.find("\"errors\":[]") == std::string::npos) return state.SkipWithError("the case is refused");
   for (auto _ : state) benchmark::DoNotOptimize(wearline::assess(text, rules, today));
   state.counters["answer KB"] = static_cast<double>(answer.size()) / 1024;
 }
-BENCHMARK(assess_forty_lines)->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(assess_forty_lines, version_2, "tests/bench/forty-lines-version-2.json")
+    ->Unit(benchmark::kMicrosecond);
+BENCHMARK_CAPTURE(assess_forty_lines, version_1, "tests/bench/forty-lines.json")->Unit(benchmark::kMicrosecond);
 
 void reserialize_forty_lines(benchmark::State& state) {
   const std::string text = bench::file("tests/bench/forty-lines.json");

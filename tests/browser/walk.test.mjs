@@ -147,8 +147,8 @@ test('the same case turns into the check: what was seen stands beside what is ch
 
   const saved = await taken(page, 'Save this case: it is your proof later');
   const kept = JSON.parse(await saved.text());
-  assert.equal(kept.wearline, 1);
-  assert.deepEqual(kept.walkThrough.things.map((t) => [t.element, t.moveOut, t.finding ?? null, t.putRight ?? null]), [
+  assert.equal(kept.wearline, 2);
+  assert.deepEqual(kept.walkThrough.items.map((t) => [t.element, t.conditionAtMoveOut, t.finding ?? null, t.remedied ?? null]), [
     ['interior-paint', 'fine', null, null], ['carpet', 'dirty', 'stains', '2026-11-25'],
   ]);
 

@@ -10,7 +10,7 @@ const { amountForField, amountFromTyping, shownAmount } = await source('case/typ
 const { change, begin, undo, redo } = await source('case/history.ts');
 const { freshLineIdOf, sheetOf, isUnsaved, workOf } = await source('app/sheet.ts');
 
-const of = (...ids) => ({ wearline: 1, lines: ids.map((id) => ({ id })) });
+const of = (...ids) => ({ wearline: 2, lines: ids.map((id) => ({ id })) });
 const ids = (c) => c.lines.map((l) => l.id).join('');
 
 test('each change gives the next case and leaves the one before as it was', () => {
@@ -28,31 +28,31 @@ test('each change gives the next case and leaves the one before as it was', () =
 
 test('an event is set once, changed, and taken out with nothing left behind', () => {
   const once = withEvent(of(), 'lease-ended', '2026-09-30');
-  assert.deepEqual(once.events, [{ what: 'lease-ended', on: '2026-09-30' }]);
+  assert.deepEqual(once.events, [{ kind: 'lease-ended', date: '2026-09-30' }]);
   const changed = withEvent(once, 'lease-ended', '2026-10-01');
-  assert.deepEqual(changed.events, [{ what: 'lease-ended', on: '2026-10-01' }]);
+  assert.deepEqual(changed.events, [{ kind: 'lease-ended', date: '2026-10-01' }]);
   assert.equal('events' in withEvent(changed, 'lease-ended', undefined), false);
   assert.equal(withEvent(once, 'other', undefined), once);
 });
 
 test('how a letter went stays with its day, and goes with it', () => {
   const sent = withEventHow(withEvent(of(), 'tenant-demand', '2026-07-02'), 'tenant-demand', 'certified-mail');
-  assert.deepEqual(sent.events, [{ what: 'tenant-demand', on: '2026-07-02', how: 'certified-mail' }]);
-  assert.equal(withEvent(sent, 'tenant-demand', '2026-07-03').events[0].how, 'certified-mail');
-  assert.deepEqual(withEventHow(sent, 'tenant-demand', undefined).events, [{ what: 'tenant-demand', on: '2026-07-02' }]);
+  assert.deepEqual(sent.events, [{ kind: 'tenant-demand', date: '2026-07-02', deliveryMethod: 'certified-mail' }]);
+  assert.equal(withEvent(sent, 'tenant-demand', '2026-07-03').events[0].deliveryMethod, 'certified-mail');
+  assert.deepEqual(withEventHow(sent, 'tenant-demand', undefined).events, [{ kind: 'tenant-demand', date: '2026-07-02' }]);
   assert.equal(withEventHow(of(), 'tenant-demand', 'email').events, undefined);
   assert.equal('events' in withEvent(sent, 'tenant-demand', undefined), false);
 });
 
 test('a sum with a minus sign becomes a credit of that sum', () => {
   for (const minus of ['-', '\u2212', '- ']) {
-    const c = asCredit({ wearline: 1, lines: [{ id: '1', text: 'Refund', amount: `${minus}100` }] }, 0);
+    const c = asCredit({ wearline: 2, lines: [{ id: '1', text: 'Refund', amount: `${minus}100` }] }, 0);
     assert.deepEqual(c.lines, [{ id: '1', text: 'Refund', amount: '100.00', credit: true }]);
   }
 });
 
 test('a credit stays one while it is typed with its sign, and is a charge without', () => {
-  const c = { wearline: 1, lines: [{ id: '1', amount: '100.00', credit: true }] };
+  const c = { wearline: 2, lines: [{ id: '1', amount: '100.00', credit: true }] };
   assert.deepEqual(withCreditTyped(c, 0, '\u221290').lines, [{ id: '1', amount: '90.00', credit: true }]);
   assert.deepEqual(withCreditTyped(c, 0, '-1,200.50').lines, [{ id: '1', amount: '1200.50', credit: true }]);
   assert.deepEqual(withCreditTyped(c, 0, '90').lines, [{ id: '1', amount: '90.00' }]);
@@ -106,12 +106,12 @@ test('a case counts as unsaved when its words, its letter or its photos changed'
 });
 
 test('what the words say of a charge is kept as its field or struck, and both can be taken back', () => {
-  const c = { wearline: 1, lines: [{ id: '1', text: 'Blind, 2 yrs old' }] };
+  const c = { wearline: 2, lines: [{ id: '1', text: 'Blind, 2 yrs old' }] };
   const kept = withFactKept(c, 0, 'ageYears', 2);
   assert.deepEqual(kept.lines, [{ id: '1', text: 'Blind, 2 yrs old', ageYears: 2 }]);
   const struck = withFactStruck(withFactStruck(c, 0, 'ageYears'), 0, 'cause');
-  assert.deepEqual(struck.lines[0].notFromWords, ['ageYears', 'cause']);
-  assert.deepEqual(withFactStruck(struck, 0, 'cause').lines[0].notFromWords, ['ageYears', 'cause']);
-  assert.deepEqual(withFactKept(struck, 0, 'cause', 'tenant').lines[0], { ...c.lines[0], notFromWords: ['ageYears'], cause: 'tenant' });
+  assert.deepEqual(struck.lines[0].dismissedFacts, ['ageYears', 'cause']);
+  assert.deepEqual(withFactStruck(struck, 0, 'cause').lines[0].dismissedFacts, ['ageYears', 'cause']);
+  assert.deepEqual(withFactKept(struck, 0, 'cause', 'tenant').lines[0], { ...c.lines[0], dismissedFacts: ['ageYears'], cause: 'tenant' });
   assert.deepEqual(withWordsReadAgain(struck, 0).lines, c.lines);
 });

@@ -23,7 +23,7 @@ test('a name of several lines writes no line of its own into a calendar', () => 
 
 test('own words with control signs and lone halves of pairs make a document that is still XML', async () => {
   const words = `a\u0000\u0001\u0008\u000b\u000cb \ud800 \udc00 \ufffe \u202e\u200b\ufeff & < > "é" \u{1f600}`;
-  const blob = await word(words, [{ text: words, rows: [['x', words]], head: ['h', words] }]);
+  const blob = await word(words, [{ text: words, rows: [['x', words]], header: ['h', words] }]);
   const { unzipSync, strFromU8 } = await import('fflate');
   const files = unzipSync(new Uint8Array(await blob.arrayBuffer()));
   for (const name of ['word/document.xml', 'docProps/core.xml']) {

@@ -5,17 +5,17 @@ import { source } from './source.mjs';
 
 const { isUsedUp, knowsPaidBack, outcomeOf, questionOf, sortLines } = await source('case/outcome.ts');
 
-const line = (id, claimed, low, likely, high, over = {}) => ({ id, claimed, fair: { low, likely, high }, certain: true, verdict: 'chargeable-damage', value: null, ...over });
+const line = (id, claimed, low, likely, high, over = {}) => ({ id, claimed, fair: { low, likely, high }, certain: true, verdict: 'chargeable-damage', depreciation: null, ...over });
 const lines = [
   line('worn', '100.00', '0.00', '0.00', '0.00', { verdict: 'ordinary-wear' }),
   line('key', '65.00', '65.00', '65.00', '65.00'),
   line('carpet', '900.00', '120.00', '200.00', '260.00'),
   line('open', '300.50', '0.00', '150.00', '300.50', { certain: false }),
   line('asked', '80.00', '10.00', '20.00', '40.00'),
-  line('blinds', '130.00', '0.00', '0.00', '0.00', { value: {} }),
+  line('blinds', '130.00', '0.00', '0.00', '0.00', { depreciation: {} }),
   line('bare', '0.00', '0.00', '0.00', '0.00'),
 ];
-const a = { lines, questions: [{ asks: '/lines/4/installed', line: 'asked', swing: '30.00', code: 'installed' }] };
+const a = { lines, questions: [{ asks: '/lines/4/installed', line: 'asked', effect: '30.00', code: 'installed' }] };
 
 test('each charge is fair, fair in part, not fair, or a question', () => {
   assert.deepEqual(Object.fromEntries(lines.map((l) => [l.id, outcomeOf(a, l)])), {
@@ -34,8 +34,8 @@ test('damage to a thing past its life is used up; wear is not', () => {
 });
 
 test('a charge asks about itself first; a fact of the statement that turns it too comes after', () => {
-  const sent = { asks: '/statement/sent', line: 'asked', swing: '900.00', code: 'law' };
-  const installed = { asks: '/lines/4/installed', line: 'asked', swing: '30.00', code: 'installed' };
+  const sent = { asks: '/statement/sent', line: 'asked', effect: '900.00', code: 'law' };
+  const installed = { asks: '/lines/4/installed', line: 'asked', effect: '30.00', code: 'installed' };
   assert.equal(questionOf({ questions: [sent, installed] }, lines[4]), installed);
   assert.equal(questionOf({ questions: [sent] }, lines[4]), sent);
 });

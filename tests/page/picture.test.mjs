@@ -127,9 +127,9 @@ const plainReader = async (text) => {
   const closes = rows.reduce((sum, r) => sum + Math.round(100 * r.amount), 0) === Math.round(100 * total.amount);
   const place = ({ line, start, end }) => ({ line, start, end });
   return {
-    lines: rows.map((r) => ({ text: '', amount: r.amount, role: 'charge', from: [], amountFrom: place(r) })), statedTotal: total.amount,
-    places: { statedTotal: place(total) }, tray: [], choices: [], dates: {},
-    closed: closes ? [{ code: 'sum', line: total.line, from: rows.map((r) => r.line) }] : [], checks: closes ? [] : [{ code: 'sum', line: total.line }],
+    lines: rows.map((r) => ({ text: '', amount: r.amount, role: 'charge', spans: [], amountSpan: place(r) })), statedTotal: total.amount,
+    spans: { statedTotal: place(total) }, unread: [], uncertainCharges: [], dates: {},
+    arithmeticConfirmed: closes ? [{ code: 'sum', line: total.line, lines: rows.map((r) => r.line) }] : [], arithmeticErrors: closes ? [] : [{ code: 'sum', line: total.line }],
   };
 };
 const pictured = (rows) => ({

@@ -4,7 +4,7 @@ import { test } from 'node:test';
 import { source } from './source.mjs';
 
 const { goOn } = await source('case/questions.ts');
-const q = (asks) => ({ asks, id: null, code: asks, text: asks, swing: '1.00', line: null });
+const q = (asks) => ({ asks, id: null, code: asks, text: asks, effect: '1.00', line: null });
 const names = (shown) => shown.map((a) => (a.answered ? `(${a.question.asks})` : a.question.asks));
 const never = () => false;
 

@@ -14,8 +14,8 @@ const { isBlank } = await source('case/case.ts');
 
 const today = '2026-11-25';
 const catalogue = { elements: [{ id: 'carpet', kind: 'damage' }, { id: 'carpet-cleaning', kind: 'cleaning' }, { id: 'trash-removal', kind: 'disposal' }] };
-const empty = { wearline: 1, side: 'tenant', lines: [] };
-const withThings = (...things) => ({ ...empty, walkThrough: { rooms: [{ id: 'r1', kind: 'bedroom', name: 'Bedroom' }], things: things.map((t, i) => ({ id: `t${i + 1}`, room: 'r1', ...t })) } });
+const empty = { wearline: 2, side: 'tenant', lines: [] };
+const withThings = (...things) => ({ ...empty, walkThrough: { rooms: [{ id: 'r1', kind: 'bedroom', name: 'Bedroom' }], items: things.map((t, i) => ({ id: `t${i + 1}`, room: 'r1', ...t })) } });
 const judgedLine = (id, fair, more = {}) => ({ id, claimed: '1000.00', verdict: 'chargeable-damage', certain: true, fair: { low: fair[0], likely: fair[1], high: fair[2] }, why: '', ...more });
 
 test('a walk begins, ends, and begins again; one in which nothing was seen leaves nothing behind', () => {
@@ -25,7 +25,7 @@ test('a walk begins, ends, and begins again; one in which nothing was seen leave
   assert.equal('walkThrough' in endWalk(walking, today), false);
   const seen = edits.withState(edits.withRoom(walking, 'bedroom', 'Bedroom'), 'r1', 'carpet', 'fine', today);
   const over = endWalk(seen, today);
-  assert.equal(over.walkThrough.finished, today);
+  assert.equal(over.walkThrough.completed, today);
   assert.equal(isWalking(over), false);
   assert.ok(isWalking(startWalk(over)));
   assert.equal(isWalking({ ...seen, lines: [{ id: '1' }] }), false, 'a statement that came ends it');
@@ -37,46 +37,46 @@ test('a tap writes the thing down with its day; a state that does not fit its fa
   assert.deepEqual(edits.roomsOf(c).map((r) => [r.id, r.name]), [['r1', 'Bedroom'], ['r2', 'Bedroom 2']]);
   c = edits.withState(c, 'r1', 'carpet', 'damaged', today);
   c = edits.withThing(c, 'r1', 'carpet', { finding: 'burns', cause: 'tenant' });
-  assert.deepEqual(edits.thingsOf(c), [{ id: 't1', room: 'r1', element: 'carpet', moveOut: 'damaged', seen: today, finding: 'burns', cause: 'tenant' }]);
-  assert.equal(c.walkThrough.on, today);
+  assert.deepEqual(edits.thingsOf(c), [{ id: 't1', room: 'r1', element: 'carpet', conditionAtMoveOut: 'damaged', inspected: today, finding: 'burns', cause: 'tenant' }]);
+  assert.equal(c.walkThrough.date, today);
   c = edits.withState(c, 'r1', 'carpet', 'fine', '2026-11-26');
-  assert.deepEqual(edits.thingsOf(c), [{ id: 't1', room: 'r1', element: 'carpet', moveOut: 'fine', seen: '2026-11-26' }]);
-  assert.equal(c.walkThrough.on, today, 'the walk keeps its day');
+  assert.deepEqual(edits.thingsOf(c), [{ id: 't1', room: 'r1', element: 'carpet', conditionAtMoveOut: 'fine', inspected: '2026-11-26' }]);
+  assert.equal(c.walkThrough.date, today, 'the walk keeps its day');
 });
 
 test('the rest of a room is fine with one tap, but of two kinds of floor nobody says which', () => {
   const c = edits.withRestFine(edits.withRoom(startWalk(empty), 'bedroom', 'Bedroom'), { id: 'r1', kind: 'bedroom' }, today);
   const { seen, all } = edits.countIn(c, { id: 'r1', kind: 'bedroom' });
   assert.equal(seen, all - 1);
-  assert.ok(edits.thingsOf(c).every((t) => t.moveOut === 'fine' && !['carpet', 'hard-flooring', 'tile-grout'].includes(t.element)));
+  assert.ok(edits.thingsOf(c).every((t) => t.conditionAtMoveOut === 'fine' && !['carpet', 'hard-flooring', 'tile-grout'].includes(t.element)));
 });
 
 test('what is left is judged as a charge of what was seen: no price of its own, the state at move-in, dirt as cleaning', () => {
   const c = withThings(
-    { element: 'carpet', moveOut: 'damaged', finding: 'burns', moveIn: 'worn', installed: '2020', cause: 'tenant' },
-    { element: 'carpet', moveOut: 'dirty', quote: '120.00' },
-    { element: 'trash-removal', moveOut: 'dirty', finding: 'bags-left', moveIn: 'dirty' },
-    { element: 'carpet', moveOut: 'fine' },
+    { element: 'carpet', conditionAtMoveOut: 'damaged', finding: 'burns', conditionAtMoveIn: 'worn', installed: '2020', cause: 'tenant' },
+    { element: 'carpet', conditionAtMoveOut: 'dirty', quote: '120.00' },
+    { element: 'trash-removal', conditionAtMoveOut: 'dirty', finding: 'bags-left', conditionAtMoveIn: 'dirty' },
+    { element: 'carpet', conditionAtMoveOut: 'fine' },
   );
   const left = caseIfLeft({ ...c, statement: { sent: today } }, catalogue);
   assert.equal('statement' in left || 'walkThrough' in left, false);
   assert.deepEqual(left.lines, [
-    { id: 't1', amount: '1000.00', kind: 'damage', element: 'carpet', finding: 'burns', installed: '2020', cause: 'tenant', atMoveIn: 'worn' },
+    { id: 't1', amount: '1000.00', kind: 'damage', element: 'carpet', finding: 'burns', installed: '2020', cause: 'tenant', conditionAtMoveIn: 'worn' },
     { id: 't2', amount: '120.00', kind: 'cleaning', element: 'carpet-cleaning', finding: 'stains' },
-    { id: 't3', amount: '1000.00', kind: 'disposal', element: 'trash-removal', finding: 'bags-left', atMoveIn: 'same' },
+    { id: 't3', amount: '1000.00', kind: 'disposal', element: 'trash-removal', finding: 'bags-left', conditionAtMoveIn: 'same' },
   ]);
-  assert.equal(moveInOf({ moveIn: 'fine', moveOut: 'fine' }), 'good');
+  assert.equal(moveInOf({ conditionAtMoveIn: 'fine', conditionAtMoveOut: 'fine' }), 'good');
 });
 
 test('three answers: leave what costs nothing, put right what is simple, do not touch what is dangerous', () => {
   const c = withThings(
-    { element: 'carpet', moveOut: 'dirty', finding: 'stains' },
-    { element: 'window-glass', moveOut: 'damaged', finding: 'broken' },
-    { element: 'interior-paint', moveOut: 'worn', finding: 'faded' },
-    { element: 'cabinet', moveOut: 'damaged' },
-    { element: 'towel-bar', moveOut: 'missing' },
-    { element: 'carpet', moveOut: 'dirty', finding: 'stains', putRight: today },
-    { element: 'water-heater', moveOut: 'damaged', finding: 'tampered' },
+    { element: 'carpet', conditionAtMoveOut: 'dirty', finding: 'stains' },
+    { element: 'window-glass', conditionAtMoveOut: 'damaged', finding: 'broken' },
+    { element: 'interior-paint', conditionAtMoveOut: 'worn', finding: 'faded' },
+    { element: 'cabinet', conditionAtMoveOut: 'damaged' },
+    { element: 'towel-bar', conditionAtMoveOut: 'missing' },
+    { element: 'carpet', conditionAtMoveOut: 'dirty', finding: 'stains', remedied: today },
+    { element: 'water-heater', conditionAtMoveOut: 'damaged', finding: 'tampered' },
   );
   const left = { lines: ['t1', 't2', 't4', 't5', 't6', 't7'].map((id) => judgedLine(id, ['0.00', '300.00', '500.00'])).concat(judgedLine('t3', ['0.00', '0.00', '0.00'], { verdict: 'ordinary-wear' })) };
   const kinds = Object.fromEntries(answersOf(c, left).map((a) => [a.thing.id, a.kind]));
@@ -84,14 +84,14 @@ test('three answers: leave what costs nothing, put right what is simple, do not 
 });
 
 test('what could cost less than half a percent is left: nothing is worth the time', () => {
-  const c = withThings({ element: 'carpet', moveOut: 'dirty', finding: 'stains' });
+  const c = withThings({ element: 'carpet', conditionAtMoveOut: 'dirty', finding: 'stains' });
   const kind = (high) => answersOf(c, { lines: [judgedLine('t1', ['0.00', null, high])] })[0].kind;
   assert.deepEqual([kind('0.00'), kind('4.90'), kind('5.00')], ['leave', 'leave', 'self']);
 });
 
 test('paint of a home that may be older than 1978 is left alone; known to be newer, holes may be filled', () => {
   const c = (built) => {
-    const walk = withThings({ element: 'interior-paint', moveOut: 'damaged', finding: 'nail-holes-many' });
+    const walk = withThings({ element: 'interior-paint', conditionAtMoveOut: 'damaged', finding: 'nail-holes-many' });
     return built === undefined ? walk : { ...walk, walkThrough: { ...walk.walkThrough, builtBefore1978: built } };
   };
   const kind = (built) => answersOf(c(built), { lines: [judgedLine('t1', ['0.00', '100.00', '200.00'])] })[0].kind;
@@ -100,10 +100,10 @@ test('paint of a home that may be older than 1978 is left alone; known to be new
 
 test('the most money for the least time comes first, named prices before shares', () => {
   const c = withThings(
-    { element: 'whole-unit-cleaning', moveOut: 'dirty', finding: 'heavy-soil', quote: '240.00' },
-    { element: 'light-bulb', moveOut: 'missing', finding: 'missing', quote: '10.00' },
-    { element: 'carpet', moveOut: 'dirty', finding: 'stains' },
-    { element: 'window-covering', moveOut: 'dirty', finding: 'dusty' },
+    { element: 'whole-unit-cleaning', conditionAtMoveOut: 'dirty', finding: 'heavy-soil', quote: '240.00' },
+    { element: 'light-bulb', conditionAtMoveOut: 'missing', finding: 'missing', quote: '10.00' },
+    { element: 'carpet', conditionAtMoveOut: 'dirty', finding: 'stains' },
+    { element: 'window-covering', conditionAtMoveOut: 'dirty', finding: 'dusty' },
   );
   // 240.00 in 240 minutes is 1.00 a minute, 10.00 in 5 minutes 2.00; half of a price in 30 minutes is less a minute than a third in 10.
   const left = { lines: [judgedLine('t1', ['240.00', '240.00', '240.00']), judgedLine('t2', ['10.00', '10.00', '10.00']), judgedLine('t3', ['0.00', '500.00', '1000.00']), judgedLine('t4', ['0.00', '333.00', '1000.00'])] };
@@ -113,34 +113,34 @@ test('the most money for the least time comes first, named prices before shares'
 
 test('a danger names the fault it belongs to and says where it was read', () => {
   const codes = (t) => home.hazardsOf({ id: 't', room: 'r', ...t }, {}).map((h) => h.code);
-  assert.deepEqual(codes({ element: 'range-oven', moveOut: 'dirty', finding: 'left-dirty' }), ['cleaners']);
-  assert.ok(codes({ element: 'garage-opener', moveOut: 'damaged', finding: 'door-dented' }).includes('springs'));
+  assert.deepEqual(codes({ element: 'range-oven', conditionAtMoveOut: 'dirty', finding: 'left-dirty' }), ['cleaners']);
+  assert.ok(codes({ element: 'garage-opener', conditionAtMoveOut: 'damaged', finding: 'door-dented' }).includes('springs'));
   for (const h of home.hazards) assert.ok(home.sourcesOf(h).length > 0 && home.sourcesOf(h).every((s) => s.read), h.code);
 });
 
 test('a charge finds what was seen by its thing and its room; what that shows becomes its facts once a person says so', () => {
   const walk = {
-    listGiven: true,
+    inspectionListGiven: true,
     rooms: [{ id: 'r1', name: 'Bedroom' }, { id: 'r2', name: 'Living room' }],
-    things: [
-      { id: 't1', room: 'r1', element: 'carpet', moveOut: 'fine', moveIn: 'fine', installed: '2019', onTheirList: false },
-      { id: 't2', room: 'r2', element: 'carpet', moveOut: 'damaged', finding: 'burns', onTheirList: true },
+    items: [
+      { id: 't1', room: 'r1', element: 'carpet', conditionAtMoveOut: 'fine', conditionAtMoveIn: 'fine', installed: '2019', onLandlordList: false },
+      { id: 't2', room: 'r2', element: 'carpet', conditionAtMoveOut: 'damaged', finding: 'burns', onLandlordList: true },
     ],
   };
   const c = { ...empty, walkThrough: walk, lines: [{ id: '1', text: 'Carpet, bedroom', amount: '300.00' }, { id: '2', text: 'Carpet', amount: '100.00' }] };
   const judged = { element: 'carpet' };
   assert.equal(proof.clearMatch(c, c.lines[0], judged).id, 't1');
   assert.equal(proof.clearMatch(c, c.lines[1], judged), undefined, 'two carpets and no room: nobody can say which');
-  assert.deepEqual(proof.shownBy(c, walk.things[0]), ['fine', 'off-list']);
+  assert.deepEqual(proof.shownBy(c, walk.items[0]), ['fine', 'off-list']);
   const next = proof.withMatch(c, '1', 't1');
-  assert.deepEqual(next.lines[0], { ...c.lines[0], installed: '2019', atMoveIn: 'good', onMoveOutRecord: false, place: 'Bedroom' });
-  assert.equal(next.walkThrough.things[0].line, '1');
-  assert.equal('line' in proof.withoutMatch(next, 't1').walkThrough.things[0], false);
+  assert.deepEqual(next.lines[0], { ...c.lines[0], installed: '2019', conditionAtMoveIn: 'good', onMoveOutRecord: false, location: 'Bedroom' });
+  assert.equal(next.walkThrough.items[0].line, '1');
+  assert.equal('line' in proof.withoutMatch(next, 't1').walkThrough.items[0], false);
   const known = proof.withMatch({ ...c, lines: [{ ...c.lines[0], installed: '2021' }] }, '1', 't1');
   assert.equal(known.lines[0].installed, '2021', 'what a person entered stays');
 });
 
-const date = (more) => ({ who: 'landlord', last: null, first: null, notBefore: false, state: 'open', needs: [], rule: '', ...more });
+const date = (more) => ({ who: 'landlord', last: null, first: null, notBefore: false, state: 'open', dependsOn: [], rule: '', ...more });
 const span = (day) => ({ earliest: day, latest: day });
 test('a day before which nothing may be done begins a window and is no last day; days of the beginning are left out', () => {
   const days = (dates, leaves = '2026-12-31') => {
@@ -162,9 +162,9 @@ test('a day before which nothing may be done begins a window and is no last day;
 });
 
 test('a file with a walk opens; what is no thing in it is left out and named', () => {
-  const { subject, dropped } = asCase({ wearline: 1, lines: [], walkThrough: { things: [{ id: 't1', room: 'r1', element: 'carpet' }, 'x', { id: 't2' }], rooms: [{ id: 'r1' }, null], leaving: ['keys', 3] } });
-  assert.deepEqual(subject.walkThrough.things, [{ id: 't1', room: 'r1', element: 'carpet' }]);
+  const { subject, dropped } = asCase({ wearline: 2, lines: [], walkThrough: { items: [{ id: 't1', room: 'r1', element: 'carpet' }, 'x', { id: 't2' }], rooms: [{ id: 'r1' }, null], moveOutTasks: ['keys', 3] } });
+  assert.deepEqual(subject.walkThrough.items, [{ id: 't1', room: 'r1', element: 'carpet' }]);
   assert.deepEqual(subject.walkThrough.rooms, [{ id: 'r1' }]);
-  assert.ok(dropped.includes('/walkThrough/things/1') && dropped.includes('/walkThrough/things/2') && dropped.includes('/walkThrough/leaving/1'));
-  assert.deepEqual(asCase({ wearline: 1, lines: [] }).subject, { wearline: 1, lines: [] });
+  assert.ok(dropped.includes('/walkThrough/items/1') && dropped.includes('/walkThrough/items/2') && dropped.includes('/walkThrough/moveOutTasks/1'));
+  assert.deepEqual(asCase({ wearline: 2, lines: [] }).subject, { wearline: 2, lines: [] });
 });

@@ -3,6 +3,7 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { caseInVersion2 } from './version-1.mjs';
 
 const at = (path) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 const PROBE = process.env.WEARLINE_ASSESS_PROBE ?? at('build/native/tests/engine/wearline_assess_probe');
@@ -78,7 +79,8 @@ function texts(value, where = '', out = []) {
 function main() {
   const pick = random(20261130);
   const cases = places.flatMap((place) => Array.from({ length: CASES }, (_, i) => caseOf(pick, place, i % 2 ? 'es' : 'en')));
-  const input = cases.map((c) => JSON.stringify(c)).join('\n') + '\n';
+  // The words are those of the rules, so the cases are of version 2; the probe answers in the names of version 1.
+  const input = cases.map((c) => caseInVersion2(JSON.stringify(c))).join('\n') + '\n';
   const { stdout, status, error } = spawnSync(PROBE, ['2026-10-15'], { input, encoding: 'utf8', maxBuffer: 1 << 29 });
   if (error || status !== 0) throw error ?? new Error(`wearline_assess_probe ended with ${status}`);
   const results = stdout.trimEnd().split('\n').map((t) => JSON.parse(t));

@@ -10,6 +10,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { readingEase, wordsOf } from './reading-ease.mjs';
+import { caseInVersion2 } from './version-1.mjs';
 
 const root = new URL('../../', import.meta.url);
 const most = { grade: 8, longest: 25, average: 15 };
@@ -28,9 +29,9 @@ const read = (name) => JSON.parse(readFileSync(new URL(name, root), 'utf8'));
 const cases = [
   ...filesUnder('examples/').map((name) => ({ name, case: read(name), today: '2026-11-25' })),
   ...filesUnder('tests/reference/law/').map((name) => ({ name, ...read(name) })),
-].filter((one) => one.case?.wearline);
+].filter((one) => one.case?.wearline).map((one) => ({ ...one, case: JSON.parse(caseInVersion2(JSON.stringify(one.case))) }));
 
-const kinds = ['question-charges', 'ask-for-papers', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection',
+const kinds = ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection',
   'forwarding-address', 'demand', 'inspection-request', 'itemized-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
 
 // Every kind for the examples; for a worked case, which is about one rule, the kinds that fit and three that lean on the law.
@@ -45,16 +46,16 @@ if (run.status !== 0) throw new Error(`the probe ended with ${run.status}: ${run
 const answers = run.stdout.toString().trimEnd().split('\n').map((line) => JSON.parse(line));
 
 /** A paragraph's text without its citations, the longest first, as one may begin like another. */
-function withoutCites({ text, cites }) {
+function withoutCites({ text, citations }) {
   let out = text;
-  for (const cite of [...new Set(cites)].sort((a, b) => b.length - a.length)) out = out.replaceAll(cite, '§');
+  for (const cite of [...new Set(citations)].sort((a, b) => b.length - a.length)) out = out.replaceAll(cite, '§');
   return out.replace(/\((?:As I read|As we read|Así leo|Así leemos)? ?§(?:; §)*\.\)/g, ' ');
 }
 
 /** The words of a letter that are ours, as sentences. */
 function sentencesOf(paragraphs) {
-  const texts = paragraphs.filter((p) => p.on && !['address', 'date', 'table'].includes(p.role) && !p.id.startsWith('fixed-'))
-    .flatMap((p) => [p, ...p.rows.map((row) => ({ text: row[0], cites: [] }))]).map(withoutCites);
+  const texts = paragraphs.filter((p) => p.included && !['address', 'date', 'table'].includes(p.role) && !p.id.startsWith('fixed-'))
+    .flatMap((p) => [p, ...p.rows.map((row) => ({ text: row[0], citations: [] }))]).map(withoutCites);
   return texts.flatMap((text) => text
     .split(/\n+|(?<=[.?!])\s+(?=\S)|(?<=:)\s+(?=[A-ZÁÉÍÓÚÑ¿])/)
     .map((s) => s.trim()).filter((s) => /\p{L}/u.test(s)));
@@ -70,7 +71,7 @@ const results = [];
 answers.forEach((answer, i) => {
   const { name, options } = questions[i];
   if (answer.errors.length) throw new Error(`${name}: ${answer.errors[0].text}`);
-  for (const letter of [answer, answer.copy].filter(Boolean)) {
+  for (const letter of [answer, answer.readingCopy].filter(Boolean)) {
     if (letter.language !== options.language) continue; // the English of a Spanish reader was measured already
     if (letter.paragraphs.length === 0) continue; // none was needed
     results.push({ name, kind: answer.kind, language: letter.language, ...measure(letter.paragraphs, letter.language) });

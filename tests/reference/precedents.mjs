@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cents } from './measure-agreement/program.mjs';
 import { sums } from './measure-agreement/decided.mjs';
+import { wordNow } from './version-1.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
 const RULES = path.join(HERE, '../../engine/rules');
@@ -44,7 +45,9 @@ function gather() {
       const decision = decisions.get(entry.case), line = decision.lines[entry.line];
       const percent = percentOf(line);
       if (percent === undefined) continue;
-      const facts = { ...line.case, ...entry.facts };
+      // The collections were written with the names of version 1.
+      const was = { ...line.case, ...entry.facts };
+      const facts = { ...was, element: wordNow('element', was.element), finding: wordNow('finding', was.finding) };
       const id = `${entry.case}#${entry.line}`;
       lines.push({ id, kind: facts.kind, element: facts.element, finding: facts.finding, ...(named(facts.element, facts.finding) ? {} : { namesFault: false }), ...(stateOf(facts) === 'plain' ? {} : { state: stateOf(facts) }), ...(percent === null ? {} : { percent }) });
       cases[id] = {

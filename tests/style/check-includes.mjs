@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 
 const SRC = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../engine/src');
 /** Bottom to top, in the order of the flow. */
-const ROOMS = ['values', 'json', 'case', 'wear', 'law', 'reading', 'judging', 'wording', 'rulebook', 'assess', 'letters', 'output'];
+const ROOMS = ['values', 'json', 'format', 'case', 'wear', 'law', 'reading', 'judging', 'wording', 'rulebook', 'assess', 'letters', 'output'];
 
 const sources = fs.readdirSync(SRC, { recursive: true }).filter((file) => /\.(h|cpp)$/.test(file)).sort();
 const includes = sources.flatMap((file) =>

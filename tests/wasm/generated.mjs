@@ -4,7 +4,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { ROOT, allCases, readJson } from './engines.mjs';
 
-const KINDS = ['question-charges', 'ask-for-papers', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'forwarding-address',
+const KINDS = ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'forwarding-address',
   'demand', 'inspection-request', 'itemized-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
 const PAPERS = ['corpus', 'corpus2', 'corpus3', 'reading'].flatMap((set) => ['statements', 'varied'].map((folder) => `tests/reference/${set}/${folder}`));
 const ODD = ['', ' ', 'Ünïcödé — “q” …', 'שלום carpet', '🧽 clean 2× $5', 'a'.repeat(300), 'x\ty\nz', '\u200bZWSP', '½ wall', '１２０', 'e\u0301tagère', '$', '-0.00'];
@@ -54,7 +54,7 @@ export function generator(seed) {
   for (const { if: where, then } of schema.allOf ?? []) {
     const list = where.not?.properties?.jurisdiction?.enum;
     const circumstance = Object.keys(then.properties?.circumstances?.properties ?? {})[0];
-    const event = then.properties?.events?.items?.properties?.what?.not?.const;
+    const event = then.properties?.events?.items?.properties?.kind?.not?.const;
     if (list && circumstance) places.set(`circumstances/${circumstance}`, list);
     if (list && event) places.set(`events/${event}`, list);
   }
@@ -107,11 +107,11 @@ export function generator(seed) {
     if (chance(80)) out.tenancy = { ...out.tenancy, began, ended, possessionReturned: chance(70) ? ended : `${ended.slice(0, 8)}${two(1 + below(28))}` };
     out.lines = Array.from({ length: below(9) }, (_, i) => {
       const line = object(schema.$defs.line, 'line', place);
-      if (!line.parts?.length) return { ...line, id: `${i + 1}`, text: text(), ...(chance(90) ? { amount: made('money', dice) } : {}) };
-      // The parts of a charge may not exceed it.
-      const parts = line.parts.map((part) => ({ ...part, amount: `${below(400)}.${two(below(100))}` }));
-      const cents = parts.reduce((sum, part) => sum + Math.round(100 * Number(part.amount)), chance(50) ? 0 : below(20000));
-      return { ...line, id: `${i + 1}`, text: text(), parts, amount: (cents / 100).toFixed(2) };
+      if (!line.costComponents?.length) return { ...line, id: `${i + 1}`, text: text(), ...(chance(90) ? { amount: made('money', dice) } : {}) };
+      // The components of a charge may not exceed it.
+      const costComponents = line.costComponents.map((part) => ({ ...part, amount: `${below(400)}.${two(below(100))}` }));
+      const cents = costComponents.reduce((sum, part) => sum + Math.round(100 * Number(part.amount)), chance(50) ? 0 : below(20000));
+      return { ...line, id: `${i + 1}`, text: text(), costComponents, amount: (cents / 100).toFixed(2) };
     });
     return sane(out);
   }

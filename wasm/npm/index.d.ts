@@ -1,5 +1,13 @@
-/** A case, as text, as its UTF-8 bytes or parsed: see the case format (version 1) of Wearline. */
-export type Case = string | Uint8Array | { wearline: 1; lines: object[]; [member: string]: unknown };
+/**
+ * A case, as text, as its UTF-8 bytes or parsed: schema/case.schema.json in this package, or schema/case-1.schema.json of version 1. It is
+ * answered in its own version.
+ */
+export type Case = string | Uint8Array | { wearline: 1 | 2; lines: object[]; [member: string]: unknown };
+
+/** The version of the format of what has no case in it, or a case that does not say its own: 1 if absent. */
+export interface InFormat {
+  format?: 1 | 2;
+}
 
 /** What is wrong with an input: a code, the place as a JSON Pointer into it, and a plain sentence. */
 export interface Fault {
@@ -21,16 +29,16 @@ export interface Wearline {
   /** Places with a law file, ISO 3166-2: "US-WA", "CA-BC". */
   readonly jurisdictions: string[];
   /** Judges a case as of a day, YYYY-MM-DD; this machine's date if absent. */
-  assess(subject: Case, options?: { today?: string }): Promise<Answer>;
+  assess(subject: Case, options?: InFormat & { today?: string }): Promise<Answer>;
   /** Writes a letter of a kind in a language ("en", "es"); the kind that fits the case if absent. */
   letter(
     subject: Case,
-    options?: { today?: string; kind?: string; language?: string; off?: string[]; on?: string[]; names?: Record<string, string> }
+    options?: InFormat & { today?: string; kind?: string; language?: string; off?: string[]; on?: string[]; names?: Record<string, string> }
   ): Promise<Answer>;
   /** Reads the text or CSV of a statement; `language` is that of the sentences in the answer. */
-  read(statement: string | Uint8Array, options?: { language?: string }): Promise<Answer>;
-  /** What there is to choose from: things, findings, facts, kinds of letters. */
-  catalogue(language?: string): Promise<Record<string, unknown>>;
+  read(statement: string | Uint8Array, options?: InFormat & { language?: string }): Promise<Answer>;
+  /** What there is to choose from: things, findings, conditions, places. */
+  catalogue(language?: string, options?: InFormat): Promise<Record<string, unknown>>;
 }
 
 /**

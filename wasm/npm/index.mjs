@@ -13,6 +13,9 @@ async function bytesOf(name) {
   return new Uint8Array(await answer.arrayBuffer());
 }
 
+/** The version of the format where a case does not say its own. */
+const formatOf = ({ format = 1 }) => format;
+
 const textOf = (given) => (typeof given === 'string' || given instanceof Uint8Array ? given : JSON.stringify(given));
 const today = () => new Date().toLocaleDateString('en-CA');
 
@@ -58,24 +61,24 @@ export async function open() {
     async assess(subject, options = {}) {
       const text = textOf(subject);
       await prepare(wishesOf(text));
-      return JSON.parse(module.assess(text, options.today ?? today()));
+      return JSON.parse(module.assess(text, options.today ?? today(), formatOf(options)));
     },
     async letter(subject, options = {}) {
-      const { today: day = today(), ...rest } = options;
+      const { today: day = today(), format: _, ...rest } = options;
       const text = textOf(subject);
       await hold(index.letters);
       await prepare(wishesOf(text));
       if (rest.language) await prepare({ ...wishesOf(text), language: rest.language });
-      return JSON.parse(module.letter(text, day, JSON.stringify(rest)));
+      return JSON.parse(module.letter(text, day, JSON.stringify(rest), formatOf(options)));
     },
     async read(statement, options = {}) {
       const { language = 'en' } = options;
       await prepare({ language });
-      return JSON.parse(module.readStatement(statement, language));
+      return JSON.parse(module.readStatement(statement, language, formatOf(options)));
     },
-    async catalogue(language = 'en') {
+    async catalogue(language = 'en', options = {}) {
       await prepare({ language });
-      return JSON.parse(module.catalogue(language));
+      return JSON.parse(module.catalogue(language, formatOf(options)));
     },
   };
 }

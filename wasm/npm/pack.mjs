@@ -20,6 +20,9 @@ fs.mkdirSync(PACKAGE, { recursive: true });
 for (const file of ['index.mjs', 'index.d.ts', 'README.md']) copy(path.join(HERE, file), file);
 for (const file of ['wearline.mjs', 'wearline.wasm']) copy(path.join(SITE, 'src/generated/engine', file), file);
 copy(path.join(ROOT, 'LICENSE'), 'LICENSE');
+const schemas = path.join(ROOT, 'engine/rules/schema');
+for (const file of fs.readdirSync(schemas).filter((f) => /^(case|case-1|common|assessment|letter|reading|recognition|catalogue)\.schema\.json$/.test(f)))
+  copy(path.join(schemas, file), `schema/${file}`);
 copy(path.join(SITE, 'public/generated/rules'), 'rules');
 copy(path.join(SITE, 'src/generated/rules-index.json'), 'rules/index.json');
 fs.writeFileSync(path.join(PACKAGE, 'package.json'), `${JSON.stringify({
@@ -28,7 +31,7 @@ fs.writeFileSync(path.join(PACKAGE, 'package.json'), `${JSON.stringify({
   description: 'Checks deductions from a rental deposit: wear or damage, fair share, legal days, letter.',
   license: 'MIT',
   type: 'module',
-  exports: { '.': { types: './index.d.ts', default: './index.mjs' } },
+  exports: { '.': { types: './index.d.ts', default: './index.mjs' }, './schema/*': './schema/*' },
   types: './index.d.ts',
   engines: { node: '>=18' },
   sideEffects: false

@@ -46,17 +46,20 @@ private:
   int registries_ = 0;                                       ///< facts, deadlines, documents: how many are loaded
 };
 
-/// The assessment of a case (its shape: schema/assessment.json). A case that cannot be read gives
-/// {"wearline":1, ..., "errors":[{"code","at","text","near"}]}.
-std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today);
+// Versions of the format: a case is answered in the version of its file, 1 or 2. What has no case in it is answered in
+// version 1 unless 2 is asked for; so is a case that does not say its version. What changed: rules/schema/README.md.
 
-/// A letter as structured paragraphs. `options`: {"kind": "...", "language": "en"}; kind absent: the one the engine
-/// proposes.
-std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options);
+/// The assessment of a case (its shape: rules/schema/assessment.schema.json). A case that cannot be read gives
+/// {"wearline", ..., "errors":[{"code","at","text","near"}]}.
+std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today, int otherwise = 1);
 
-/// What a person can choose from, in "en" or "es": elements, findings, causes, facts, events, documents, jurisdictions
-/// loaded.
-std::string catalogue(const Rulebook& rulebook, std::string_view language);
+/// A letter as structured paragraphs (letter.schema.json). `options`: {"kind": "...", "language": "en"}; kind absent:
+/// the one the engine proposes.
+std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options,
+                   int otherwise = 1);
+
+/// What a person can choose from, in "en" or "es": elements, findings, causes, places (catalogue.schema.json).
+std::string catalogue(const Rulebook& rulebook, std::string_view language, int format = 1);
 
 /// "0.1.0"
 std::string_view version();
@@ -72,16 +75,18 @@ Faults check_text(std::string_view text);
 /// The day a caller calls today, "YYYY-MM-DD"; otherwise the fault `bad-today`.
 std::variant<Day, Faults> read_today(std::string_view text);
 
-/// {"wearline":1,"engine":"...","errors":[{"code","at","text","near"}]}: an answer that holds nothing but faults.
-std::string errors_json(const Faults& faults);
+/// {"wearline","engine":"...","errors":[{"code","at","text","near"}]}: an answer that holds nothing but faults.
+std::string errors_json(const Faults& faults, int format = 1);
 
 /// `assess` and `letter` with `today` as text.
-std::string assess_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today);
+std::string assess_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today,
+                        int otherwise = 1);
 std::string letter_text(std::string_view case_json, const Rulebook& rulebook, std::string_view today,
-                        std::string_view options);
+                        std::string_view options, int otherwise = 1);
 
 /// What a statement that came as text says: charges, sums, days, lines not read. `language` ("en", "es") is that of the
-/// sentences in the answer; the statement's own is found from its words.
-std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language);
+/// sentences in the answer; the statement's own is found from its words (reading.schema.json).
+std::string read_statement_text(std::string_view text, const Rulebook& rulebook, std::string_view language,
+                                int format = 1);
 
 } // namespace wearline

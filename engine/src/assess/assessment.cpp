@@ -86,7 +86,7 @@ void ask_about_money(const Assessment& a, std::vector<Question>& out) {
     out.push_back({c.deposits.empty() ? "/deposits" : "/deposits/0/amount", "deposit", nullptr, Question::no_line,
                    a.totals.claimed});
   if (!c.statement.refund_paid && !c.statement.stated_refund && a.totals.fair_refund)
-    out.push_back({"/statement/refundPaid", "paid-back", nullptr, Question::no_line, a.totals.fair_refund->likely()});
+    out.push_back({"/statement/refundPaid", "refund-paid", nullptr, Question::no_line, a.totals.fair_refund->likely()});
 }
 
 /// The day a thing was laid, where its age is known instead: before the move-out, or before the move-in.
@@ -234,11 +234,30 @@ std::variant<Case, Faults> read_case_for(std::string_view case_json, const Rules
   return Faults{{"pack-not-loaded", "/jurisdiction", "The law file of this place is not loaded.", ""}};
 }
 
-std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today) {
+int answer_format(std::string_view case_json, int otherwise) {
+  const int format = case_format(case_json);
+  return format >= oldest_format && format <= newest_format ? format : otherwise;
+}
+
+std::string assess_newest(std::string_view case_json, const Rulebook& rulebook, std::string_view today) {
+  if (const Faults faults = check_text(case_json); !faults.empty()) return errors_json(faults, newest_format);
+  const auto day = read_today(today);
+  if (const Faults* faults = std::get_if<Faults>(&day)) return errors_json(*faults, newest_format);
+  auto read = read_case_for(case_json, rulebook.rules());
+  if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, std::get<Day>(day), newest_format);
+  const auto made = assess_case(std::move(std::get<Case>(read)), rulebook.rules(), std::get<Day>(day));
+  return render(*made, rulebook.rules());
+}
+
+std::string assess(std::string_view case_json, const Rulebook& rulebook, Day today, int otherwise) {
   const Rules& rules = rulebook.rules();
   auto read = read_case_for(case_json, rules);
-  if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, today);
-  return render(*assess_case(std::move(std::get<Case>(read)), rules, today), rules);
+  if (const auto* faults = std::get_if<Faults>(&read))
+    return render_faults(*faults, today, answer_format(case_json, otherwise));
+  Case& c = std::get<Case>(read);
+  const bool older = c.format == oldest_format;
+  std::string answer = render(*assess_case(std::move(c), rules, today), rules);
+  return older ? in_older_names(answer, older_document("assessment")) : answer;
 }
 
 } // namespace wearline

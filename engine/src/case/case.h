@@ -2,6 +2,7 @@
 // The case: what a person knows about one statement of deductions. Any fact may be missing; missing is unknown.
 
 #include "case/walk_through.h"
+#include "format/older_names.h"
 #include "values/calendar.h"
 #include "values/money.h"
 #include "values/names.h"
@@ -38,8 +39,7 @@ struct Tenancy {
 
 struct Statement {
   std::optional<DaySpan> dated, sent, received, refund_sent;
-  std::string delivery_method; ///< first-class-mail, certified-mail, personal-delivery, email, text, portal, other;
-                               ///< empty: unknown
+  std::string delivery_method; ///< first-class-mail, certified-mail, personal-delivery, email ...; empty: unknown
   std::optional<Money> stated_total, stated_refund, stated_balance_due, refund_paid;
   std::vector<std::string> enclosed, missing; ///< names of rules/papers.json
   Tri statement_received;                     ///< known that no statement came at all: false
@@ -103,7 +103,7 @@ struct Line {
   std::string remedy;                ///< replace, repair, clean; empty: unknown
   std::optional<Money> repair_price; ///< what a sound repair would cost
   std::optional<Money> price_new;    ///< what the thing costs new, like for like
-  std::optional<long> life_months;   ///< from lifeYears: a useful life the person gives
+  std::optional<long> life_months;   ///< from usefulLifeYears: a useful life the person gives
   std::string life_source;           ///< a source id of lives.json to use instead of the default
   std::string method;                ///< a method id of lives.json to use instead of the default
   Tri labor_depreciates;             ///< override: does the labor depreciate
@@ -139,7 +139,8 @@ enum class FactType { yes_no, count, money, text };
 using FactValue = std::variant<bool, long, Money, std::string>;
 
 struct Case {
-  std::string jurisdiction; ///< ISO 3166-2; empty: unknown, judged without law
+  int format = newest_format; ///< the version of its file, and so of the answers to it
+  std::string jurisdiction;   ///< ISO 3166-2; empty: unknown, judged without law
   std::string locality;
   std::string side = "tenant";
   std::string language = "en";

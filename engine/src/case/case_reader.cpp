@@ -30,7 +30,7 @@ const NameSet& sending_ways() {
                              "registered-mail",
                              "personal-delivery",
                              "email",
-                             "text",
+                             "text-message",
                              "left-at-door",
                              "mail-slot",
                              "fax",
@@ -55,15 +55,15 @@ const NameSet& severities() {
   return names;
 }
 constexpr std::pair<std::string_view, CostComponent> components[] = {{"materials", CostComponent::materials},
-                                                                     {"labour", CostComponent::labor},
-                                                                     {"repair-labour", CostComponent::repair_labor},
+                                                                     {"labor", CostComponent::labor},
+                                                                     {"repair-labor", CostComponent::repair_labor},
                                                                      {"treatment", CostComponent::treatment},
                                                                      {"cleaning", CostComponent::cleaning},
                                                                      {"disposal", CostComponent::disposal},
                                                                      {"delivery", CostComponent::delivery},
                                                                      {"tax", CostComponent::tax},
-                                                                     {"call-out", CostComponent::call_out},
-                                                                     {"mark-up", CostComponent::mark_up},
+                                                                     {"service-call", CostComponent::call_out},
+                                                                     {"markup", CostComponent::mark_up},
                                                                      {"other", CostComponent::other}};
 } // namespace
 
@@ -196,30 +196,30 @@ void read_tenancy(const Cursor& c, Tenancy& t) {
 }
 
 void read_deposit(const Cursor& c, Deposit& d) {
-  if (!c.object({"kind", "amount", "paid", "interestPaid", "bankRate"})) return;
+  if (!c.object({"kind", "amount", "paid", "interestPaid", "bankInterestRate"})) return;
   take_name(c, "kind", d.kind, deposit_kinds(), "kind of deposit");
   take(c, "amount", d.amount);
   take(c, "paid", d.paid);
   take(c, "interestPaid", d.interest_paid);
-  if (c.has("bankRate")) read_rate(c.member("bankRate"), d.bank_rate);
+  if (c.has("bankInterestRate")) read_rate(c.member("bankInterestRate"), d.bank_rate);
 }
 
 void read_statement(const Cursor& c, Statement& s, const CaseNames& names) {
-  if (!c.object({"dated", "sent", "received", "how", "statedTotal", "statedRefund", "statedBalanceDue", "refundPaid",
-                 "refundSent", "enclosed", "missing", "came"}))
+  if (!c.object({"dated", "sent", "received", "deliveryMethod", "statedTotal", "statedRefund", "statedBalanceDue",
+                 "refundPaid", "refundSent", "enclosedDocuments", "missingDocuments", "statementReceived"}))
     return;
   take(c, "dated", s.dated);
   take(c, "sent", s.sent);
   take(c, "received", s.received);
   take(c, "refundSent", s.refund_sent);
-  take_name(c, "how", s.delivery_method, sending_ways(), "way of sending");
+  take_name(c, "deliveryMethod", s.delivery_method, sending_ways(), "way of sending");
   take(c, "statedTotal", s.stated_total);
   take(c, "statedRefund", s.stated_refund);
   take(c, "statedBalanceDue", s.stated_balance_due);
   take(c, "refundPaid", s.refund_paid);
-  take(c, "came", s.statement_received);
-  if (c.has("enclosed")) read_documents(c.member("enclosed"), s.enclosed, names);
-  if (c.has("missing")) read_documents(c.member("missing"), s.missing, names);
+  take(c, "statementReceived", s.statement_received);
+  if (c.has("enclosedDocuments")) read_documents(c.member("enclosedDocuments"), s.enclosed, names);
+  if (c.has("missingDocuments")) read_documents(c.member("missingDocuments"), s.missing, names);
   if (s.sent && s.received && s.received->latest < s.sent->earliest)
     c.member("received").fault("received-before-sent", "The statement arrived before it was sent. Check both dates.");
 }
@@ -249,15 +249,15 @@ void read_records(const Cursor& c, Records& r) {
 }
 
 void read_part(const Cursor& c, std::vector<Part>& out) {
-  if (!c.object({"nature", "amount", "ages"})) return;
+  if (!c.object({"kind", "amount", "depreciates"})) return;
   std::string component;
-  take_name(c, "nature", component, component_names(), "nature of a part");
+  take_name(c, "kind", component, component_names(), "nature of a part");
   std::optional<Money> amount;
   take(c, "amount", amount);
-  if (!c.has("nature") || !c.has("amount"))
-    return c.fault("missing-member", "A part needs a \"nature\" and an \"amount\".");
+  if (!c.has("kind") || !c.has("amount"))
+    return c.fault("missing-member", "A part needs a \"" + c.called("kind") + "\" and an \"amount\".");
   Tri depreciates;
-  take(c, "ages", depreciates);
+  take(c, "depreciates", depreciates);
   if (!amount || component.empty()) return;
   Part part{CostComponent::other, *amount, depreciates};
   for (const auto& [name, value] : components)
@@ -292,44 +292,44 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
                  "kind",
                  "element",
                  "finding",
-                 "place",
+                 "location",
                  "quality",
                  "installed",
-                 "atMoveIn",
+                 "conditionAtMoveIn",
                  "cause",
                  "severity",
                  "count",
                  "landlordFactors",
-                 "parts",
-                 "charged",
-                 "damaged",
+                 "costComponents",
+                 "chargedQuantity",
+                 "damagedQuantity",
                  "remedy",
-                 "repairPrice",
-                 "priceNew",
-                 "lifeYears",
-                 "lifeSource",
-                 "method",
-                 "labourAges",
+                 "repairCost",
+                 "replacementCost",
+                 "usefulLifeYears",
+                 "usefulLifeSource",
+                 "depreciationMethod",
+                 "laborDepreciates",
                  "credit",
-                 "proof",
-                 "proofMissing",
+                 "supportingDocuments",
+                 "missingDocuments",
                  "onMoveOutRecord",
                  "inLease",
                  "workDone",
                  "hours",
                  "hourlyRate",
-                 "from",
-                 "to",
+                 "periodStart",
+                 "periodEnd",
                  "reletOn",
                  "ageYears",
                  "ageYearsAtMoveIn",
-                 "notFromWords",
+                 "dismissedFacts",
                  "note"}))
     return;
   take(c, "id", l.id);
   take(c, "text", l.text);
   take(c, "note", l.note);
-  take(c, "place", l.place);
+  take(c, "location", l.place);
   take(c, "quality", l.quality);
   take(c, "amount", l.amount);
   take_name(c, "kind", l.kind, line_kinds(), "kind of charge");
@@ -343,54 +343,55 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   take(c, "installed", l.installed);
   if (c.has("ageYears")) read_age(c.member("ageYears"), l.age_years);
   if (c.has("ageYearsAtMoveIn")) read_age(c.member("ageYearsAtMoveIn"), l.age_years_at_move_in);
-  take_name(c, "atMoveIn", l.at_move_in, names.at_move_in, "state at move-in");
+  take_name(c, "conditionAtMoveIn", l.at_move_in, names.at_move_in, "state at move-in");
   take_name(c, "cause", l.cause, names.causes, "cause");
   take_name(c, "severity", l.severity, severities(), "severity");
   if (c.has("count")) read_count(c.member("count"), l.count, 0, 1'000'000);
   if (c.has("landlordFactors"))
     read_names(c.member("landlordFactors"), l.landlord_factors, names.landlord_factors, "landlord's factor");
-  if (c.has("parts")) {
-    const Cursor parts = c.member("parts");
+  if (c.has("costComponents")) {
+    const Cursor parts = c.member("costComponents");
     if (parts.array())
       for (std::size_t i = 0; i < parts.members().size(); ++i) read_part(parts.item(i), l.parts);
   }
-  if (c.has("charged")) read_quantity(c.member("charged"), l.charged);
-  if (c.has("damaged")) read_quantity(c.member("damaged"), l.damaged);
+  if (c.has("chargedQuantity")) read_quantity(c.member("chargedQuantity"), l.charged);
+  if (c.has("damagedQuantity")) read_quantity(c.member("damagedQuantity"), l.damaged);
   take_name(c, "remedy", l.remedy, remedies(), "remedy");
-  take(c, "repairPrice", l.repair_price);
-  take(c, "priceNew", l.price_new);
-  if (c.has("lifeYears")) read_life_years(c.member("lifeYears"), l.life_months);
-  take_name(c, "lifeSource", l.life_source, names.life_sources, "source of useful lives");
-  take_name(c, "method", l.method, names.methods, "method");
-  take(c, "labourAges", l.labor_depreciates);
+  take(c, "repairCost", l.repair_price);
+  take(c, "replacementCost", l.price_new);
+  if (c.has("usefulLifeYears")) read_life_years(c.member("usefulLifeYears"), l.life_months);
+  take_name(c, "usefulLifeSource", l.life_source, names.life_sources, "source of useful lives");
+  take_name(c, "depreciationMethod", l.method, names.methods, "method");
+  take(c, "laborDepreciates", l.labor_depreciates);
   take(c, "credit", l.credit);
-  if (c.has("proof")) read_documents(c.member("proof"), l.proof, names);
-  if (c.has("proofMissing")) read_documents(c.member("proofMissing"), l.proof_missing, names);
+  if (c.has("supportingDocuments")) read_documents(c.member("supportingDocuments"), l.proof, names);
+  if (c.has("missingDocuments")) read_documents(c.member("missingDocuments"), l.proof_missing, names);
   take(c, "onMoveOutRecord", l.on_move_out_record);
   take(c, "inLease", l.in_lease);
   take(c, "workDone", l.work_done);
   if (c.has("hours")) read_quantity(c.member("hours"), l.hours);
   take(c, "hourlyRate", l.hourly_rate);
-  take(c, "from", l.from);
-  take(c, "to", l.to);
+  take(c, "periodStart", l.from);
+  take(c, "periodEnd", l.to);
   take(c, "reletOn", l.relet_on);
-  if (c.has("notFromWords"))
-    read_names(c.member("notFromWords"), l.not_from_words, word_fact_names(), "fact that words can give");
+  if (c.has("dismissedFacts"))
+    read_names(c.member("dismissedFacts"), l.not_from_words, word_fact_names(), "fact that words can give");
 
   if (l.amount && !l.parts.empty()) {
     Money sum;
     for (const Part& part : l.parts) sum += part.amount;
     if (sum > *l.amount)
-      c.member("parts").fault("parts-exceed-amount", "The parts come to " + sum.plain() + ", more than the charge of " +
-                                                         l.amount->plain() + ".");
+      c.member("costComponents")
+          .fault("parts-exceed-amount",
+                 "The parts come to " + sum.plain() + ", more than the charge of " + l.amount->plain() + ".");
   }
   if (l.charged && l.damaged && l.charged->unit == l.damaged->unit && l.damaged->thousandths > l.charged->thousandths)
-    c.member("damaged").fault("more-damaged-than-charged",
-                              "More is marked damaged than was charged. Check both counts.");
+    c.member("damagedQuantity")
+        .fault("more-damaged-than-charged", "More is marked damaged than was charged. Check both counts.");
   if (l.charged && l.charged->thousandths == 0)
-    c.member("charged").fault("out-of-range", "The charged count must be more than zero.");
+    c.member("chargedQuantity").fault("out-of-range", "The charged count must be more than zero.");
   if (l.from && l.to && l.to->latest < l.from->earliest)
-    c.member("to").fault("ends-before-it-begins", "The period ends before it begins. Check both dates.");
+    c.member("periodEnd").fault("ends-before-it-begins", "The period ends before it begins. Check both dates.");
 }
 
 const CaseNames::OfPlace& of_place(const CaseNames& names, const std::string& jurisdiction) {
@@ -404,16 +405,16 @@ void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, 
   if (!c.json().is_object()) return c.fault("wrong-type", "This must be an object, { ... }.");
   for (const JsonValue& item : c.members()) {
     const Cursor at = c.member(item);
-    const std::string name(item.name);
+    const std::string name = c.now(item.name);
     const auto shared = names.circumstances.find(name);
     const auto own = place.circumstances.find(name);
     if (shared == names.circumstances.end() && own == place.circumstances.end()) {
       NameSet all;
-      for (const auto& [known, type] : names.circumstances) all.add(known);
-      for (const auto& [known, type] : place.circumstances) all.add(known);
-      const std::string near = all.nearest(name);
+      for (const auto& [known, type] : names.circumstances) all.add(c.called(known));
+      for (const auto& [known, type] : place.circumstances) all.add(c.called(known));
+      const std::string near = c.name_here(item.name, all);
       at.fault("unknown-member",
-               "\"" + name + "\" is not a known circumstance." +
+               "\"" + std::string(item.name) + "\" is not a known circumstance." +
                    (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
                near);
       continue;
@@ -444,16 +445,16 @@ void read_events(const Cursor& c, std::vector<Event>& out, const CaseNames& name
   if (!c.array()) return;
   for (std::size_t i = 0; i < c.members().size(); ++i) {
     const Cursor e = c.item(i);
-    if (!e.object({"what", "on", "how"})) continue;
-    if (!e.has("what") || !e.has("on")) {
-      e.fault("missing-member", "An event needs \"what\" and \"on\".");
+    if (!e.object({"kind", "date", "deliveryMethod"})) continue;
+    if (!e.has("kind") || !e.has("date")) {
+      e.fault("missing-member", "An event needs \"" + e.called("kind") + "\" and \"" + e.called("date") + "\".");
       continue;
     }
     Event event;
-    read_name(e.member("what"), event.what, names.events, "event", &place.events);
-    take_name(e, "how", event.delivery_method, sending_ways(), "way of sending");
+    read_name(e.member("kind"), event.what, names.events, "event", &place.events);
+    take_name(e, "deliveryMethod", event.delivery_method, sending_ways(), "way of sending");
     std::optional<DaySpan> on;
-    read(e.member("on"), on);
+    read(e.member("date"), on);
     if (on && !event.what.empty()) {
       event.on = *on;
       out.push_back(std::move(event));
@@ -491,7 +492,20 @@ void read_lines(const Cursor& c, std::vector<Line>& out, const CaseNames& names)
   }
 }
 
+/// The version a case file says it is of; 0 where it says none that can be.
+int format_in(const JsonTree& tree) {
+  const JsonValue* version = tree.find(tree.root(), "wearline");
+  const std::uint64_t* number = version ? version->if_whole() : nullptr;
+  return number && *number <= 1'000'000 ? static_cast<int>(*number) : 0;
+}
+
 } // namespace
+
+int case_format(std::string_view text) {
+  const auto parsed = parse_tree(text);
+  const auto* tree = std::get_if<JsonTree>(&parsed);
+  return tree ? format_in(*tree) : 0;
+}
 
 std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& names) {
   if (text.size() > max_case_bytes)
@@ -501,14 +515,22 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
 
   Faults faults;
   Case out;
-  const Cursor c(std::get<JsonTree>(parsed), faults);
+  out.format = format_in(std::get<JsonTree>(parsed));
+  if (out.format > newest_format)
+    return Faults{{"unknown-version", "/wearline",
+                   "This file was made by a newer Wearline (version " + std::to_string(out.format) +
+                       " of the case file; this one reads up to version " + std::to_string(newest_format) +
+                       "). Nothing in it was changed: open it with the newer one.",
+                   ""}};
+  // A file that does not say its version is read as one of version 1, as it is answered.
+  const Cursor c(std::get<JsonTree>(parsed), faults, out.format == newest_format ? nullptr : &older_document("case"));
   if (!c.object({"wearline", "jurisdiction", "locality", "side", "language", "title", "showMethods", "tenancy",
                  "deposits", "statement", "records", "events", "circumstances", "lines", "walkThrough", "page"}))
     return faults;
-  const JsonValue* version = c.find("wearline");
-  if (!version) c.fault("missing-member", "A case file begins with \"wearline\": 1.");
-  else if (const std::uint64_t* number = version->if_whole(); !number || *number != 1)
-    c.member("wearline").fault("unknown-version", "This version of the case file is not known. It must be 1.");
+  if (!c.find("wearline"))
+    c.fault("missing-member", "A case file begins with \"wearline\": 2 (or 1, of an older one).");
+  else if (out.format == 0)
+    c.member("wearline").fault("unknown-version", "This version of the case file is not known. It must be 1 or 2.");
 
   if (c.has("jurisdiction")) read_jurisdiction(c.member("jurisdiction"), out.jurisdiction, names);
   take(c, "locality", out.locality);

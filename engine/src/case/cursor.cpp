@@ -8,11 +8,33 @@ namespace wearline {
 
 std::string Cursor::at() const {
   if (!parent_) return {};
-  return parent_->at() + '/' + (name_.data() ? pointer_segment(name_) : std::to_string(index_));
+  if (is_item()) return parent_->at() + '/' + std::to_string(index_);
+  return parent_->at() + '/' + pointer_segment(json_->name);
 }
 
 void Cursor::fault(std::string code, std::string text, std::string near) const {
   faults_->push_back({std::move(code), at(), std::move(text), std::move(near)});
+}
+
+const OlderPlace* Cursor::place() const {
+  if (older_) return older_;
+  if (!parent_) return &older_document("case");
+  const OlderPlace* above = parent_->place();
+  return above && !is_item() ? above->below(name_) : above;
+}
+
+std::string Cursor::name_here(std::string_view given, const NameSet& known) const {
+  const OlderPlace* table = place();
+  const std::string_view other = !table ? given : older_ ? table->was(given) : table->now(given);
+  if (other != given && known.has(other)) return std::string(other);
+  return known.nearest(given);
+}
+
+std::string Cursor::word_here(std::string_view given, const NameSet& known) const {
+  const OlderPlace* table = place();
+  const std::string_view other = !table ? given : older_ ? table->word_was(given) : table->word_now(given);
+  if (other != given && known.has(other)) return std::string(other);
+  return known.nearest(given);
 }
 
 bool Cursor::object(std::initializer_list<std::string_view> known) const {
@@ -21,8 +43,11 @@ bool Cursor::object(std::initializer_list<std::string_view> known) const {
     return false;
   }
   for (const JsonValue& member : members()) {
-    if (std::find(known.begin(), known.end(), member.name) != known.end()) continue;
-    const std::string near = NameSet(known).nearest(member.name);
+    const std::string_view name = older_ ? older_->now(member.name) : member.name;
+    if (std::find(known.begin(), known.end(), name) != known.end()) continue;
+    NameSet names;
+    for (const std::string_view one : known) names.add(called(one));
+    const std::string near = name_here(member.name, names);
     faults_->push_back({"unknown-member", at() + '/' + pointer_segment(member.name),
                         "\"" + std::string(member.name) + "\" is not a name that belongs here." +
                             (near.empty() ? "" : " Did you mean \"" + near + "\"?"),
@@ -68,15 +93,17 @@ void read(const Cursor& c, std::optional<DaySpan>& out) {
 void read_name(const Cursor& c, std::string& out, const NameSet& known, std::string_view what, const NameSet* more) {
   const auto* s = c.text_ptr();
   if (!s) return c.fault("wrong-type", "This must be text in quotation marks.");
+  const std::string_view word = c.word_now(*s);
   const bool any = known.sorted().empty() && (!more || more->sorted().empty());
-  if (any || known.has(*s) || (more && more->has(*s))) {
-    out = *s;
+  if (any || known.has(word) || (more && more->has(word))) {
+    out = any && word.empty() ? *s : word;
     return;
   }
-  NameSet all = known;
-  if (more)
-    for (const std::string& name : more->sorted()) all.add(name);
-  const std::string near = all.nearest(*s);
+  NameSet all;
+  for (const NameSet* names : {&known, more})
+    if (names)
+      for (const std::string& name : names->sorted()) all.add(c.word_called(name));
+  const std::string near = c.word_here(*s, all);
   c.fault("unknown-name",
           "\"" + std::string(*s) + "\" is not a known " + std::string(what) + "." +
               (near.empty() ? "" : " Did you mean \"" + near + "\"?"),

@@ -2,6 +2,7 @@
 // One value of a case file being read: its JSON, the way to it, and where faults go.
 
 #include "case/case.h"
+#include "format/older_names.h"
 #include "values/names.h"
 #include "wearline/fault.h"
 
@@ -16,23 +17,25 @@
 namespace wearline {
 
 /// One JSON value of the case, the way to it (written out only for a fault), and the list faults go to. A cursor must
-/// not outlive the one it was made from.
+/// not outlive the one it was made from. Members are asked for by their present names; `older` is the place in a
+/// document of version 1, null in one of the present version. Faults say the names that the file has.
 class Cursor {
 public:
-  Cursor(const JsonTree& tree, Faults& faults) : json_(&tree.root()), tree_(&tree), faults_(&faults) {}
+  Cursor(const JsonTree& tree, Faults& faults, const OlderPlace* older = nullptr)
+      : json_(&tree.root()), tree_(&tree), older_(older), faults_(&faults) {}
 
   const JsonValue& json() const { return *json_; }
   std::span<const JsonValue> members() const { return tree_->members(*json_); }
   std::string at() const;
-  const JsonValue* find(std::string_view name) const { return tree_->find(*json_, name); }
-  Cursor member(std::string_view name) const { return {*find(name), this, name, 0}; }
-  Cursor member(const JsonValue& value) const { return {value, this, value.name, 0}; }
-  Cursor item(std::size_t index) const { return {members()[index], this, {}, index}; }
+  const JsonValue* find(std::string_view name) const { return tree_->find(*json_, older_ ? older_->was(name) : name); }
+  Cursor member(std::string_view name) const { return {*find(name), this, name}; }
+  Cursor member(const JsonValue& value) const { return {value, this, older_ ? older_->now(value.name) : value.name}; }
+  Cursor item(std::size_t index) const { return {members()[index], this, index}; }
   /// The member, where it is there and not null.
   std::optional<Cursor> get(std::string_view name) const {
     const JsonValue* found = find(name);
     if (!found || found->is_null()) return std::nullopt;
-    return Cursor(*found, this, name, 0);
+    return Cursor(*found, this, name);
   }
   bool has(std::string_view name) const {
     const JsonValue* found = find(name);
@@ -50,15 +53,37 @@ public:
 
   const std::string_view* text_ptr() const { return json_->if_text(); }
 
+  /// A member's name in this file, and the present name of one of the file (empty where no such member may be in it).
+  std::string called(std::string_view name) const { return std::string(older_ ? older_->was(name) : name); }
+  std::string now(std::string_view name) const { return std::string(older_ ? older_->now(name) : name); }
+  /// The same of a word that stands here.
+  std::string_view word_called(std::string_view word) const { return older_ ? older_->word_was(word) : word; }
+  std::string_view word_now(std::string_view word) const { return older_ ? older_->word_now(word) : word; }
+  /// What a name or word that is not known here should be: that of the file's version where it is of the other one,
+  /// else the nearest of `known`, names as the file has them.
+  std::string name_here(std::string_view given, const NameSet& known) const;
+  std::string word_here(std::string_view given, const NameSet& known) const;
+
 private:
-  Cursor(const JsonValue& json, const Cursor* parent, std::string_view name, std::size_t index)
-      : json_(&json), tree_(parent->tree_), parent_(parent), name_(name), index_(index), faults_(parent->faults_) {}
+  Cursor(const JsonValue& json, const Cursor* parent, std::string_view name)
+      : json_(&json), tree_(parent->tree_), parent_(parent), name_(name),
+        older_(parent->older_ ? parent->older_->below(name) : nullptr), faults_(parent->faults_) {}
+  Cursor(const JsonValue& json, const Cursor* parent, std::size_t index)
+      : json_(&json), tree_(parent->tree_), parent_(parent), index_(index), older_(parent->older_),
+        faults_(parent->faults_) {}
+
+  static constexpr std::size_t no_index = static_cast<std::size_t>(-1);
+  bool is_item() const { return index_ != no_index; }
+
+  /// The place in the table of names, whatever the file's version; null where nothing was called otherwise.
+  const OlderPlace* place() const;
 
   const JsonValue* json_;
   const JsonTree* tree_;
   const Cursor* parent_ = nullptr;
-  std::string_view name_;
-  std::size_t index_ = 0;
+  std::string_view name_;        ///< the present one, of a member
+  std::size_t index_ = no_index; ///< of an item of a list
+  const OlderPlace* older_ = nullptr;
   Faults* faults_;
 };
 

@@ -12,8 +12,8 @@ const NameSet& states_seen() {
 }
 
 void read_seen_thing(const Cursor& c, SeenThing& thing, const CaseNames& names) {
-  if (!c.object({"id", "room", "element", "finding", "moveIn", "moveOut", "cause", "note", "installed", "quote", "seen",
-                 "putRight", "onTheirList", "line"}))
+  if (!c.object({"id", "room", "element", "finding", "conditionAtMoveIn", "conditionAtMoveOut", "cause", "note",
+                 "installed", "quote", "inspected", "remedied", "onLandlordList", "line"}))
     return;
   take(c, "id", thing.id);
   take(c, "room", thing.room);
@@ -25,15 +25,15 @@ void read_seen_thing(const Cursor& c, SeenThing& thing, const CaseNames& names) 
     read_name(c.member("finding"), thing.finding, of_element == names.findings.end() ? any : of_element->second,
               "finding of this thing");
   }
-  take_name(c, "moveIn", thing.move_in, states_seen(), "state");
-  take_name(c, "moveOut", thing.move_out, states_seen(), "state");
+  take_name(c, "conditionAtMoveIn", thing.move_in, states_seen(), "state");
+  take_name(c, "conditionAtMoveOut", thing.move_out, states_seen(), "state");
   take_name(c, "cause", thing.cause, names.causes, "cause");
   take(c, "note", thing.note);
   take(c, "installed", thing.installed);
   take(c, "quote", thing.quote);
-  take(c, "seen", thing.seen);
-  take(c, "putRight", thing.put_right);
-  take(c, "onTheirList", thing.on_their_list);
+  take(c, "inspected", thing.seen);
+  take(c, "remedied", thing.put_right);
+  take(c, "onLandlordList", thing.on_their_list);
   take(c, "line", thing.line);
 }
 
@@ -57,11 +57,13 @@ void read_list(const Cursor& c, std::vector<Item>& out, std::size_t most, Read&&
 } // namespace
 
 void read_walk_through(const Cursor& c, WalkThrough& out, const CaseNames& names) {
-  if (!c.object({"on", "finished", "listGiven", "listDated", "builtBefore1978", "rooms", "things", "leaving"})) return;
-  take(c, "on", out.on);
-  take(c, "finished", out.finished);
-  take(c, "listGiven", out.list_given);
-  take(c, "listDated", out.list_dated);
+  if (!c.object({"date", "completed", "inspectionListGiven", "inspectionListDated", "builtBefore1978", "rooms", "items",
+                 "moveOutTasks"}))
+    return;
+  take(c, "date", out.on);
+  take(c, "completed", out.finished);
+  take(c, "inspectionListGiven", out.list_given);
+  take(c, "inspectionListDated", out.list_dated);
   take(c, "builtBefore1978", out.built_before_1978);
   if (c.has("rooms")) {
     read_list(c.member("rooms"), out.rooms, max_lines, [](const Cursor& room, SeenRoom& seen) {
@@ -72,13 +74,14 @@ void read_walk_through(const Cursor& c, WalkThrough& out, const CaseNames& names
     });
     each_once(c.member("rooms"), out.rooms);
   }
-  if (c.has("things")) {
-    read_list(c.member("things"), out.things, max_lines,
+  if (c.has("items")) {
+    read_list(c.member("items"), out.things, max_lines,
               [&](const Cursor& thing, SeenThing& seen) { read_seen_thing(thing, seen, names); });
-    each_once(c.member("things"), out.things);
+    each_once(c.member("items"), out.things);
   }
-  if (c.has("leaving"))
-    read_list(c.member("leaving"), out.leaving, 100, [](const Cursor& done, std::string& name) { read(done, name); });
+  if (c.has("moveOutTasks"))
+    read_list(c.member("moveOutTasks"), out.leaving, 100,
+              [](const Cursor& done, std::string& name) { read(done, name); });
 }
 
 } // namespace wearline

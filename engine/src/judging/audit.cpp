@@ -248,7 +248,7 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
     }
     if (!line.amount) notes.push_back({"amount-missing", {i}});
     else if (line.price_new && *line.amount > *line.price_new)
-      notes.push_back({"above-price-new", {i}, *line.amount, *line.price_new});
+      notes.push_back({"above-replacement-cost", {i}, *line.amount, *line.price_new});
     else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" && line.cause.empty())
       notes.push_back({"names-no-damage", {i}, *line.amount});
     if (line.amount && is_flat(s, rules)) notes.push_back({"flat-fee", {i}, *line.amount});

@@ -116,23 +116,24 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   }
   if (result.repair_open) {
     const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);
-    ask("repairPrice", "repair-price", distance(vary.likely(&Line::repair_price, repair), result.fair.likely()));
+    ask("repairCost", "repair-cost", distance(vary.likely(&Line::repair_price, repair), result.fair.likely()));
   }
   if (result.opinion.cost_open) {
     const Money missing = vary.likely(&Line::proof_missing, std::vector<std::string>{"receipts"});
-    ask("proof", "bill", distance(missing, result.fair.likely()));
+    ask("supportingDocuments", "bill", distance(missing, result.fair.likely()));
   }
   if (result.area_open)
-    ask("damaged", "damaged",
+    ask("damagedQuantity", "damaged",
         distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
   // A cleaning finding's own question asks for the state at move-in already.
   const bool asked =
       line.kind == "cleaning" && result.opinion.finding_open && subject.finding && !subject.finding->ask.empty();
   if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition &&
       line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
-    ask("atMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "state-at-move-in", result.fair.likely());
+    ask("conditionAtMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "condition-at-move-in",
+        result.fair.likely());
   if (result.verdict == Verdict::non_damage_charge && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
-    ask("from", "rent-period", result.fair.high() - result.fair.low());
+    ask("periodStart", "rent-period", result.fair.high() - result.fair.low());
 }
 
 void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, const LineContext& context,

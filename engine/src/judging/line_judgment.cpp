@@ -290,7 +290,7 @@ Record own_hours(Draft& d) {
   if (!d.line.hours || !d.line.hourly_rate) return std::nullopt;
   d.worked = d.sum = std::min(hours_at(*d.line.hourly_rate, d.line), charged);
   if (d.sum.high() == charged) return std::nullopt;
-  Step step = moved("own-labour", charged, d.sum);
+  Step step = moved("own-labor", charged, d.sum);
   step.part = *d.line.hours;
   return step;
 }
@@ -340,7 +340,7 @@ Record price_of_new(Draft& d) {
   d.plan = plan_of(d.line, d.result.claimed, d.result.depreciates, d.subject, *d.context.lives);
   d.plan.scale(d.result.claimed, d.base);
   if (!counts) return std::nullopt;
-  return moved(*price_new < charged ? "price-new" : "price-above-charge", charged, d.base);
+  return moved(*price_new < charged ? "replacement-cost" : "replacement-cost-above-charge", charged, d.base);
 }
 
 Range<Money> priced(const ChargePlan& plan, const Area& area, const ShareRange& remaining) {
@@ -383,7 +383,7 @@ Record by_remaining_share(Draft& d) {
   Step step = moved(banded                     ? "share-by-stay"
                     : !d.age_dates.installed   ? "age-unknown"
                     : d.age_dates.from_move_in ? "age-from-move-in"
-                                               : "age-share",
+                                               : "remaining-share",
                     before, d.sum);
   step.share = r.remaining.likely;
   step.life_low = months_of(life.life.low());
@@ -441,7 +441,8 @@ Record not_depreciated(Draft& d) {
                     d.line.kind != "keys" && d.line.kind != "disposal" &&
                     !(d.line.kind == "cleaning" && condition_of(d.line, *d.context.lives));
   if (!told) return std::nullopt;
-  return moved(d.line.kind == "cleaning" ? "cleaning-not-aged" : "repair-not-aged", d.sum.likely(), d.sum);
+  return moved(d.line.kind == "cleaning" ? "cleaning-not-depreciated" : "repair-not-depreciated", d.sum.likely(),
+               d.sum);
 }
 
 /// The cheaper sound remedy (common practice, no source).
@@ -527,16 +528,17 @@ void say_parts(const Draft& d, std::vector<Step>& out) {
       out.back().said = &rule->text;
       out.back().sources = rule->sources;
     };
-    if (p.doubtful) say("mark-up", Range<Money>(Money(), Money(), share));
+    if (p.doubtful) say("markup", Range<Money>(Money(), Money(), share));
     else if (r.depreciates && p.may_not_depreciate) {
       const Money aged = share.part(r.remaining.likely);
       if (aged == share) continue;
-      out.push_back(moved("labour-may-not-age", share, Range<Money>(aged, aged, share)));
+      out.push_back(moved("labor-may-not-depreciate", share, Range<Money>(aged, aged, share)));
       if (const LaborPolicy* policy = d.context.lives->labor_policy(d.context.place)) {
         out.back().said = &policy->text;
         out.back().sources = policy->sources;
       }
-    } else if (r.depreciates && !p.depreciates && !p.with_the_whole) say("part-not-aged", Range<Money>(share));
+    } else if (r.depreciates && !p.depreciates && !p.with_the_whole)
+      say("component-not-depreciated", Range<Money>(share));
   }
 }
 

@@ -51,8 +51,8 @@ bool counts(const Precedent& p, std::string_view without) { return without.empty
 } // namespace
 
 std::string_view name_of(Likeness likeness) {
-  return likeness == Likeness::same_fault   ? "same-fault"
-         : likeness == Likeness::same_thing ? "same-thing"
+  return likeness == Likeness::same_fault   ? "same-finding"
+         : likeness == Likeness::same_thing ? "same-element"
                                             : "same-kind";
 }
 

@@ -41,7 +41,7 @@ struct Precedent {
 /// How far a precedent is like a line.
 enum class Likeness : std::uint8_t { same_fault, same_thing, same_kind };
 
-/// "same-fault", ...
+/// "same-finding", ...
 std::string_view name_of(Likeness likeness);
 
 /// The disputes most like a line, and how they went.

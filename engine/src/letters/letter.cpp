@@ -44,7 +44,8 @@ Names read_names(Fields& f) {
   return out;
 }
 
-std::variant<LetterOptions, Faults> read_options(std::string_view json) {
+/// `format`: of the case, whose words they are in.
+std::variant<LetterOptions, Faults> read_options(std::string_view json, int format) {
   LetterOptions options;
   if (json.empty()) return options;
   auto parsed = parse_json(json);
@@ -58,9 +59,12 @@ std::variant<LetterOptions, Faults> read_options(std::string_view json) {
   options.names = read_names(f);
   f.done();
   if (!kind.empty()) {
-    options.kind = letter_kind(kind);
+    const OlderPlace* older = older_document("letter options").below("kind");
+    const bool is_older = format == oldest_format && older;
+    options.kind = letter_kind(is_older ? older->word_now(kind) : kind);
     NameSet names;
-    for (const LetterKind known : letter_kinds()) names.add(name_of(known));
+    for (const LetterKind known : letter_kinds())
+      names.add(is_older ? older->word_was(name_of(known)) : name_of(known));
     if (!options.kind)
       faults.push_back(
           {"unknown-kind", "/kind", "There is no letter of the kind \"" + kind + "\".", names.nearest(kind)});
@@ -96,15 +100,15 @@ void write_paragraphs(JsonOut& out, const Letter& letter) {
   for (const Paragraph& p : letter.paragraphs) {
     out.object().pair("id", p.id).pair("role", name_of(p.role)).pair("text", p.text);
     write_texts(out, "lines", p.lines);
-    write_texts(out, "cites", p.cites);
-    write_texts(out, "head", p.head);
+    write_texts(out, "citations", p.cites);
+    write_texts(out, "header", p.head);
     out.key("rows").array();
     for (const auto& row : p.rows) {
       out.array();
       for (const std::string& cell : row) out.text(cell);
       out.end_array();
     }
-    out.end_array().key("optional").boolean(p.optional).key("on").boolean(p.on).end_object();
+    out.end_array().key("optional").boolean(p.optional).key("included").boolean(p.on).end_object();
   }
   out.end_array().pair("text", plain_text(letter));
 }
@@ -121,7 +125,7 @@ void write_choice(JsonOut& out, const LetterChoice& choice, std::string_view sid
   out.key("proposed").array();
   for (const LetterProposal& fit : choice.kinds) {
     out.object().pair("kind", name_of(fit.kind)).pair("label", label(fit.kind, speech));
-    out.pair("why", say("letter.fits.", fit.reason, fit.day)).end_object();
+    out.pair("reason", say("letter.fits.", fit.reason, fit.day)).end_object();
   }
   out.end_array().key("noLetter");
   if (choice.none_because.empty()) out.null();
@@ -137,7 +141,7 @@ void write_choice(JsonOut& out, const LetterChoice& choice, std::string_view sid
 }
 
 void write_blanks(JsonOut& out, const Letter& letter) {
-  out.key("blanks").array();
+  out.key("placeholders").array();
   for (const Blank& blank : letter.blanks)
     out.object().pair("id", blank.id).pair("label", blank.label).pair("value", blank.value).end_object();
   out.end_array();
@@ -147,14 +151,14 @@ std::string write_result(const Assessment& a, const Rules& rules, const LetterCh
                          const Letter* copy, const Letter& for_reader) {
   JsonOut out;
   const Speech speech(rules.words(for_reader.language), for_reader.language, currency_of(a.c.jurisdiction));
-  out.object().key("wearline").number(1).pair("today", iso(a.today));
+  out.object().key("wearline").number(newest_format).pair("today", iso(a.today));
   const bool none = letter.paragraphs.empty();
   out.pair("kind", none ? std::string_view() : name_of(letter.kind));
   out.pair("title", none ? std::string() : for_reader.title);
   write_choice(out, choice, a.c.side, speech);
-  out.pair("sentAs", letter.sent_as).pair("language", letter.language);
+  out.pair("sentEvent", letter.sent_as).pair("language", letter.language);
   write_paragraphs(out, letter);
-  out.key("copy");
+  out.key("readingCopy");
   if (copy && !none) {
     out.object().pair("language", copy->language).pair("title", copy->title);
     write_paragraphs(out, *copy);
@@ -167,7 +171,8 @@ std::string write_result(const Assessment& a, const Rules& rules, const LetterCh
   for (const LetterWarning& w : for_reader.warnings)
     out.object().pair("code", w.code).pair("about", about(w)).pair("text", w.text).end_object();
   out.end_array().key("errors").array().end_array().end_object();
-  return out.take();
+  std::string answer = out.take();
+  return a.c.format == oldest_format ? in_older_names(answer, older_document("letter")) : answer;
 }
 
 } // namespace
@@ -194,12 +199,15 @@ void mark_as_copy(Letter& copy, const Rules& rules) {
 
 } // namespace
 
-std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options_json) {
+std::string letter(std::string_view case_json, const Rulebook& rulebook, Day today, std::string_view options_json,
+                   int otherwise) {
   const Rules& rules = rulebook.rules();
   auto read = read_case_for(case_json, rules);
-  if (const auto* faults = std::get_if<Faults>(&read)) return render_faults(*faults, today);
-  const auto read_opts = read_options(options_json);
-  if (const auto* faults = std::get_if<Faults>(&read_opts)) return render_faults(*faults, today);
+  if (const auto* faults = std::get_if<Faults>(&read))
+    return render_faults(*faults, today, answer_format(case_json, otherwise));
+  const auto read_opts = read_options(options_json, std::get<Case>(read).format);
+  if (const auto* faults = std::get_if<Faults>(&read_opts))
+    return render_faults(*faults, today, std::get<Case>(read).format);
   const auto& options = std::get<LetterOptions>(read_opts);
 
   const auto assessment = assess_case(std::move(std::get<Case>(read)), rules, today);

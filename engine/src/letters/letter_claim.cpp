@@ -47,8 +47,9 @@ namespace {
 
 /// The list's own words say what only its writer claims to know: who did it, how bad it is, what was agreed.
 bool leans_on_the_list(const LineAssessment& judged) {
-  constexpr std::string_view claims[] = {"cause",    "severity", "atMoveIn",        "count", "remedy",
-                                         "workDone", "inLease",  "onMoveOutRecord", "proof"};
+  constexpr std::string_view claims[] = {"cause",   "severity",        "conditionAtMoveIn",
+                                         "count",   "remedy",          "workDone",
+                                         "inLease", "onMoveOutRecord", "supportingDocuments"};
   return std::any_of(std::begin(claims), std::end(claims),
                      [&](std::string_view field) { return said_by_the_list(judged, field); });
 }

@@ -25,14 +25,14 @@ std::string_view reason_of(const WearOpinion& opinion) {
 
 bool takes_age_off(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
-    return among(step.code, {"age-share", "age-from-move-in", "age-unknown", "share-by-stay"});
+    return among(step.code, {"remaining-share", "age-from-move-in", "age-unknown", "share-by-stay"});
   });
 }
 
 /// By the life that is likely nothing of its worth is left.
 bool outlived(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
-    return among(step.code, {"age-share", "age-from-move-in"}) && step.share.num == 0;
+    return among(step.code, {"remaining-share", "age-from-move-in"}) && step.share.num == 0;
   });
 }
 
@@ -189,8 +189,9 @@ std::string whole_percent(Share share) {
 
 /// Steps a letter leaves out: the verdict has its group, the law its own sentence, and the last sum its own.
 bool is_arithmetic(const Step& step) {
-  return !among(step.code, {"law-barred", "law-perhaps-barred", "law-bars-wear", "cleaning-not-aged", "repair-not-aged",
-                            "quality-untold", "small-mark", "labour-may-not-age", "never-above-charge"}) &&
+  return !among(step.code, {"law-barred", "law-perhaps-barred", "law-bars-wear", "cleaning-not-depreciated",
+                            "repair-not-depreciated", "quality-untold", "small-mark", "labor-may-not-depreciate",
+                            "never-above-charge"}) &&
          step.code.substr(0, 7) != "reason.";
 }
 
@@ -236,13 +237,14 @@ std::string step_sentence(const Draft& d, std::size_t line, const Step& step) {
 /// "For charge 3: your list says “carpet laid 2019”.": the list's own words that speak for the tenant, where the
 /// reckoning goes by them. They are the landlord's to have said, not the sender's to know.
 std::string list_says(const Draft& d, std::size_t line, std::string_view ground, bool alone) {
-  constexpr std::string_view for_tenant[] = {"installed", "ageYears",  "ageYearsAtMoveIn", "landlordFactors",
-                                             "damaged",   "lifeYears", "proofMissing",     "reletOn"};
+  constexpr std::string_view for_tenant[] = {"installed",        "ageYears",        "ageYearsAtMoveIn",
+                                             "landlordFactors",  "damagedQuantity", "usefulLifeYears",
+                                             "missingDocuments", "reletOn"};
   std::vector<std::string> said;
   for (const WordFact& fact : d.a.lines[line].words.used) {
     const bool speaks = std::find(std::begin(for_tenant), std::end(for_tenant), fact.field) != std::end(for_tenant) ||
                         (fact.field == "cause" && ground == "not-mine") ||
-                        (fact.field == "atMoveIn" && among(ground, {"already-there", "too-high"}));
+                        (fact.field == "conditionAtMoveIn" && among(ground, {"already-there", "too-high"}));
     if (!speaks) continue;
     const std::string words = on_one_line(d.c.lines[line].text.substr(fact.start, fact.end - fact.start));
     std::string quote = d.say("letter.words.quote", {{"words", words}});
@@ -263,7 +265,7 @@ bool age_by_the_list(const Draft& d, std::size_t line) {
 /// `named`: the charge was named just before, or is the only one of its group.
 std::string life_and_age(const Draft& d, std::size_t line, bool told_only, bool named = false) {
   for (const Step& step : d.a.lines[line].steps) {
-    const bool told = among(step.code, {"age-share", "age-from-move-in"});
+    const bool told = among(step.code, {"remaining-share", "age-from-move-in"});
     if (!told && (told_only || step.code != "age-unknown")) continue;
     return d.say(told && age_by_the_list(d, line) ? "letter.worn.age.words"
                  : told && named                  ? "letter.worn.age.named"
@@ -362,21 +364,21 @@ std::string arithmetic(const Draft& d, std::size_t line) {
   const Step* aged = nullptr; // its sum takes in the parts that do not age, which come after it
   Money unaged;
   const auto close = [&] {
-    if (aged && !unaged.is_zero()) text.add(d.say("letter.step.part-not-aged", {{"to", d.about(unaged)}}));
+    if (aged && !unaged.is_zero()) text.add(d.say("letter.step.component-not-depreciated", {{"to", d.about(unaged)}}));
     if (aged) text.add(d.say("letter.step.makes", {{"to", d.about(aged->to)}}));
     aged = nullptr;
     unaged = Money();
   };
   for (const Step& step : d.a.lines[line].steps) {
-    if (step.code == "part-not-aged") {
+    if (step.code == "component-not-depreciated") {
       unaged += step.to;
       continue;
     }
-    if (step.code == "labour-may-not-age" || step.code == "mark-up") continue; // parts too, within the aged sum
+    if (step.code == "labor-may-not-depreciate" || step.code == "markup") continue; // parts too, within the aged sum
     close();
     if (!is_arithmetic(step)) continue;
     text.add(step_sentence(d, line, step));
-    if (among(step.code, {"age-share", "age-from-move-in", "share-by-stay"})) aged = &step;
+    if (among(step.code, {"remaining-share", "age-from-move-in", "share-by-stay"})) aged = &step;
   }
   close();
   return text.take();

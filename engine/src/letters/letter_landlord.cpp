@@ -235,7 +235,7 @@ private:
 
   std::string proof_of(std::size_t i) const {
     std::vector<std::string> proof;
-    if (said_by_the_list(d_.a.lines[i], "proof")) return {}; // no mark of the sender's
+    if (said_by_the_list(d_.a.lines[i], "supportingDocuments")) return {}; // no mark of the sender's
     for (const std::string& document : d_.c.lines[i].proof)
       if (std::string name = d_.law.document(d_.rules.registry.document(document)); !name.empty())
         proof.push_back(std::move(name));
@@ -375,7 +375,7 @@ private:
     if (!any_) return;
     const bool hours =
         std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) { return l.hours.has_value(); });
-    if (wants(d_, "labour-hours-and-rate") && !hours)
+    if (wants(d_, "labor-hours-and-rate") && !hours)
       d_.must("wants-hours", ParagraphRole::closing, d_.say("letter.wants.hours"));
     if (wants(d_, "contractor-contact"))
       d_.must("wants-contractor", ParagraphRole::closing, d_.say("letter.wants.contractor"));
@@ -405,7 +405,7 @@ private:
     };
     for (const std::string& document : d_.c.statement.enclosed) add_document(document);
     for (const std::size_t i : charged_lines())
-      if (!said_by_the_list(d_.a.lines[i], "proof"))
+      if (!said_by_the_list(d_.a.lines[i], "supportingDocuments"))
         for (const std::string& document : d_.c.lines[i].proof) add_document(document);
     if (!due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
     return names;
@@ -428,7 +428,7 @@ private:
     if (deadline.deadline->who != Who::landlord || !deadline.last || deadline.last->latest == max_day) return;
     if (name == "apply-for-decision" && deadline.state == DeadlineState::open)
       d_.warn("apply", d_.say("letter.warn.landlord.apply", {{"day", d_.speech.day(deadline.last->earliest)}}));
-    if (name != "itemise" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
+    if (name != "itemize" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
     if (deadline.state == DeadlineState::missed)
       d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(deadline.last->latest)}}));
     else if (deadline.state == DeadlineState::open && deadline.last->latest < d_.a.today)

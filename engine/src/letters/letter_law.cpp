@@ -192,7 +192,7 @@ std::uint32_t longest(const Deadline& deadline) {
 }
 
 bool is_about_money_or_list(std::string_view deadline) {
-  return deadline == "return-deposit" || deadline == "refund-balance" || deadline == "itemise" ||
+  return deadline == "return-deposit" || deadline == "refund-balance" || deadline == "itemize" ||
          deadline == "notice-of-claim";
 }
 
@@ -329,7 +329,7 @@ std::optional<Day> LawTalk::landlords_day() const {
   for (const DeadlineResult& deadline : a_->law->deadlines()) {
     const std::string_view name = name_of(*deadline.deadline);
     if (deadline.deadline->who != Who::landlord || !deadline.last) continue;
-    if (name != "return-deposit" && name != "refund-balance" && name != "itemise" && name != "notice-of-claim")
+    if (name != "return-deposit" && name != "refund-balance" && name != "itemize" && name != "notice-of-claim")
       continue;
     // Where its end is open the landlord has at least through the earliest day it can be.
     const Day last = deadline.last->latest == max_day ? deadline.last->earliest : deadline.last->latest;

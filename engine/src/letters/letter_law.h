@@ -70,7 +70,7 @@ public:
   /// longest.
   const Deadline& spoken(const DeadlineResult& result) const;
 
-  /// The registry's name of a deadline, "itemise".
+  /// The registry's name of a deadline, "itemize".
   std::string_view name_of(const Deadline& deadline) const;
   /// First deadline of the tenant with one of these names that is in this state; null if there is none.
   const DeadlineResult* tenant_deadline(std::initializer_list<std::string_view> names, DeadlineState state) const;

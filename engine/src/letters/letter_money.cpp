@@ -372,7 +372,7 @@ private:
 
   /// The facts say already that no list came, or what was paid.
   bool told_already(std::string_view deadline) const {
-    if (deadline == "itemise" || deadline == "notice-of-claim") return d_.c.statement.statement_received == Tri(false);
+    if (deadline == "itemize" || deadline == "notice-of-claim") return d_.c.statement.statement_received == Tri(false);
     return (deadline == "return-deposit" || deadline == "refund-balance") && claim_.paid_known;
   }
 

@@ -92,7 +92,7 @@ void write_papers_request(Draft& d) {
   head(d);
   Sentences ask;
   ask.add(d.say("letter.ask.papers", {{"day", day}}));
-  if (const DeadlineResult* deadline = d.law.tenant_deadline({"ask-for-papers"}, DeadlineState::open))
+  if (const DeadlineResult* deadline = d.law.tenant_deadline({"request-documents"}, DeadlineState::open))
     ask.add(own_notice(d, *deadline->deadline, "letter.ask.papers.law", "letter.ask.papers.law.under"));
   d.must("ask", ParagraphRole::ask, ask.take());
   Sentences facts;

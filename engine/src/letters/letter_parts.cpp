@@ -233,7 +233,7 @@ const Event* earlier_letter(const Case& c) {
   const Event* last = nullptr;
   for (const Event& event : c.events)
     if ((event.what == "tenant-demand" || event.what == "tenant-objected" || event.what == "tenant-answered" ||
-         event.what == "papers-requested" || event.what == "suit-notice-given") &&
+         event.what == "documents-requested" || event.what == "suit-notice-given") &&
         (!last || event.on.latest > last->on.latest))
       last = &event;
   return last;

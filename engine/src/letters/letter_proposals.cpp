@@ -180,7 +180,7 @@ private:
     const bool some_granted = claim_.granted > Money();
     if (!open && some_granted) add(LetterKind::accept_and_claim_rest, "accept-and-claim-rest");
     ask_for_all(LetterKind::question_charges, "question-charges");
-    if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_documents, "ask-for-papers");
+    if (open || !d_.law.defects().empty()) add(LetterKind::ask_for_documents, "request-documents");
   }
 
   void court() {
@@ -193,7 +193,7 @@ private:
     for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
       const std::string_view name = d_.law.name_of(*deadline.deadline);
       if (deadline.deadline->who == Who::landlord && deadline.state == DeadlineState::open && deadline.last &&
-          deadline.last->latest != max_day && (name == "itemise" || name == "notice-of-claim"))
+          deadline.last->latest != max_day && (name == "itemize" || name == "notice-of-claim"))
         return &deadline;
     }
     return nullptr;

@@ -1,3 +1,4 @@
+#include "format/older_names.h"
 #include "rulebook/rule_store.h"
 #include "wearline/engine.h"
 
@@ -19,7 +20,7 @@ void findings(JsonOut& out, const Element& element, std::string_view language) {
   for (const Finding& f : element.findings) {
     out.object().pair("id", f.id).pair("label", f.label.in(language)).pair("description", f.description.in(language));
     out.pair("usual", f.usual == Usual::wear ? "wear" : f.usual == Usual::damage ? "damage" : "depends");
-    out.key("ages").boolean(f.depreciates).pair("ask", f.ask.in(language)).end_object();
+    out.key("depreciates").boolean(f.depreciates).pair("ask", f.ask.in(language)).end_object();
   }
   out.end_array();
 }
@@ -30,7 +31,7 @@ void localities(JsonOut& out, const Rules& rules, std::string_view language) {
   for (const auto& [code, pack] : rules.packs)
     for (const Place& place : pack.places)
       out.object()
-          .pair("of", code)
+          .pair("jurisdiction", code)
           .pair("id", place.id)
           .pair("name", place.name.in(language))
           .pair("value", place.localities.front())
@@ -42,10 +43,10 @@ void localities(JsonOut& out, const Rules& rules, std::string_view language) {
 
 } // namespace
 
-std::string catalogue(const Rulebook& rulebook, std::string_view language) {
+std::string catalogue(const Rulebook& rulebook, std::string_view language, int format) {
   const Rules& rules = rulebook.rules();
   JsonOut out;
-  out.object().key("wearline").number(1).pair("language", language);
+  out.object().key("wearline").number(newest_format).pair("language", language);
   choices(out, "groups", rules.wear.groups, language);
   out.key("elements").array();
   for (const Element& e : rules.wear.elements) {
@@ -55,7 +56,7 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
         .pair("kind", e.kind)
         .pair("label", e.label.in(language))
         .pair("covers", e.covers.in(language));
-    out.key("ages").boolean(!e.life_class.empty()).key("seam");
+    out.key("depreciates").boolean(!e.life_class.empty()).key("repairableArea");
     e.repairable_area_unit.empty() ? out.null()
                                    : out.object()
                                          .pair("unit", e.repairable_area_unit)
@@ -66,18 +67,18 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   }
   out.end_array();
   choices(out, "landlordFactors", rules.wear.landlord_factors, language);
-  choices(out, "atMoveIn", rules.wear.at_move_in, language);
+  choices(out, "conditionsAtMoveIn", rules.wear.at_move_in, language);
   choices(out, "causes", rules.wear.causes, language);
-  out.key("methods").array();
+  out.key("depreciationMethods").array();
   for (const DepreciationMethod& m : rules.lives.methods)
     out.object().pair("id", m.id).pair("label", m.label.in(language)).pair("text", m.text.in(language)).end_object();
   out.end_array();
-  out.key("lifeSources").array();
+  out.key("usefulLifeSources").array();
   for (const auto& [id, reference] : rules.references)
     if (id.substr(0, 5) == "life:")
       out.object().pair("id", std::string_view(id).substr(5)).pair("label", reference.text).end_object();
   out.end_array();
-  out.key("places").array();
+  out.key("jurisdictions").array();
   for (const auto& [code, name] : rules.place_names)
     out.object()
         .pair("code", code)
@@ -88,7 +89,8 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language) {
   out.end_array();
   localities(out, rules, language);
   out.end_object();
-  return out.take();
+  std::string answer = out.take();
+  return format == oldest_format ? in_older_names(answer, older_document("catalogue")) : answer;
 }
 
 } // namespace wearline

@@ -34,7 +34,7 @@ void write_fact_value(JsonOut& out, const WordFact& fact) {
         } else if constexpr (std::is_same_v<T, bool>) {
           out.boolean(value);
         } else if constexpr (std::is_same_v<T, std::int64_t>) {
-          if (fact.field == "lifeYears") out.raw(plain_count(value));
+          if (fact.field == "usefulLifeYears") out.raw(plain_count(value));
           else out.number(value);
         } else if constexpr (std::is_same_v<T, Money>) {
           out.text(value.plain());
@@ -47,7 +47,7 @@ void write_fact_value(JsonOut& out, const WordFact& fact) {
         } else {
           out.array();
           for (const Part& part : value)
-            out.object().pair("nature", name_of(part.component)).pair("amount", part.amount.plain()).end_object();
+            out.object().pair("kind", name_of(part.component)).pair("amount", part.amount.plain()).end_object();
           out.end_array();
         }
       },
@@ -60,7 +60,7 @@ void write_facts(JsonOut& out, const WordFacts& facts, std::string_view text) {
     out.key(fact.field);
     write_fact_value(out, fact);
   }
-  out.end_object().key("readFrom").object();
+  out.end_object().key("factSpans").object();
   for (const WordFact& fact : facts)
     out.key(fact.field).array().number(code_points(text, fact.start)).number(code_points(text, fact.end)).end_array();
   out.end_object();

@@ -8,7 +8,7 @@
 
 namespace wearline {
 
-/// The members "facts" and "readFrom" of the object being written: fields of a case's line, and for each the code
+/// The members "facts" and "factSpans" of the object being written: fields of a case's line, and for each the code
 /// points of `text` it came from ([start, end), end exclusive).
 void write_facts(JsonOut& out, const WordFacts& facts, std::string_view text);
 

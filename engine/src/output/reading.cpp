@@ -1,5 +1,6 @@
 #include "output/reading.h"
 
+#include "format/older_names.h"
 #include "output/fact_text.h"
 #include "reading/rows.h"
 
@@ -44,7 +45,7 @@ public:
   Writer(std::string_view text, const Wording& wording) : lines_(input_lines(text)), wording_(wording) {}
 
   std::string statement(const ReadStatement& s, const std::vector<Recognition>& known) {
-    out_.object().key("lines").array();
+    out_.object().key("wearline").number(newest_format).key("lines").array();
     for (std::size_t i = 0; i < s.charges.size(); ++i) line(s.charges[i], known[i]);
     out_.end_array();
     sum("deposit", s.deposit());
@@ -54,8 +55,8 @@ public:
     sum("statedBalanceDue", s.balance_due);
     sum("payment", s.payment);
     sums("deposits", s.deposits);
-    sums("otherSums", s.others);
-    out_.pair("sum", s.sum().plain());
+    sums("otherAmounts", s.others);
+    out_.pair("linesTotal", s.sum().plain());
     dates(s.dates);
     places(s);
     text_or_null("currency", s.currency);
@@ -105,11 +106,11 @@ private:
         .pair("amount", c.amount.plain())
         .pair("role", roles[static_cast<std::size_t>(c.role)]);
     out_.key("computed").boolean(c.computed);
-    out_.key("mended").boolean(c.mended);
+    out_.key("corrected").boolean(c.mended);
     write_recognition(out_, r, c.text);
-    out_.key("from").array();
+    out_.key("spans").array();
     for (const TextPlace& p : c.places) place(p);
-    out_.end_array().key("amountFrom");
+    out_.end_array().key("amountSpan");
     place(c.amount_place);
     out_.end_object();
   }
@@ -117,7 +118,7 @@ private:
   void sums(std::string_view name, const std::vector<StatedSum>& list) {
     out_.key(name).array();
     for (const StatedSum& s : list) {
-      out_.object().pair("text", s.text).pair("amount", s.amount.plain()).key("from");
+      out_.object().pair("text", s.text).pair("amount", s.amount.plain()).key("span");
       place(s.place);
       out_.end_object();
     }
@@ -159,7 +160,7 @@ private:
       out_.key(name);
       place(at);
     };
-    out_.key("places").object();
+    out_.key("spans").object();
     if (s.deposits.size() == 1) put("deposit", s.deposits[0].place);
     for (const auto& [name, sum] : sums)
       if (*sum) put(name, (*sum)->place);
@@ -169,20 +170,20 @@ private:
   }
 
   void tray(const std::vector<TrayLine>& list) {
-    out_.key("tray").array();
+    out_.key("unread").array();
     for (const TrayLine& t : list)
       out_.object()
           .key("line")
           .number(static_cast<std::int64_t>(t.line))
           .pair("text", t.text)
-          .pair("why", t.why)
-          .pair("say", wording_.say("reading.tray." + t.why))
+          .pair("code", t.why)
+          .pair("reason", wording_.say("reading.tray." + t.why))
           .end_object();
     out_.end_array();
   }
 
   void closed(const std::vector<ClosedSum>& list) {
-    out_.key("closed").array();
+    out_.key("arithmeticConfirmed").array();
     for (const ClosedSum& c : list) {
       out_.object()
           .pair("code", c.code)
@@ -190,7 +191,7 @@ private:
           .key("line")
           .number(static_cast<std::int64_t>(c.line))
           .pair("stated", c.stated.plain());
-      out_.key("from").array();
+      out_.key("lines").array();
       for (const std::size_t line : c.from) out_.number(static_cast<std::int64_t>(line));
       out_.end_array().end_object();
     }
@@ -198,17 +199,17 @@ private:
   }
 
   void choices(const std::vector<OpenChoice>& list) {
-    out_.key("choices").array();
+    out_.key("uncertainCharges").array();
     for (const OpenChoice& c : list) {
       out_.object()
           .pair("text", c.charge.text)
           .pair("amount", c.charge.amount.plain())
           .key("reading")
           .number(static_cast<std::int64_t>(c.reading))
-          .key("from")
+          .key("spans")
           .array();
       for (const TextPlace& p : c.charge.places) place(p);
-      out_.end_array().key("amountFrom");
+      out_.end_array().key("amountSpan");
       place(c.charge.amount_place);
       out_.end_object();
     }
@@ -216,14 +217,14 @@ private:
   }
 
   void checks(const std::vector<StatementCheck>& list) {
-    out_.key("checks").array();
+    out_.key("arithmeticErrors").array();
     for (const StatementCheck& c : list) {
       const std::string stated = c.stated.grouped(), computed = c.computed.grouped();
       out_.object()
           .pair("code", c.code)
           .pair("text", wording_.say("reading.check." + c.code,
                                      {{"text", c.text}, {"stated", stated}, {"computed", computed}}));
-      text_or_null("slip", c.slip == Slip::none ? "" : wording_.say(slip_key(c.slip), {{"text", c.left_out}}));
+      text_or_null("explanation", c.slip == Slip::none ? "" : wording_.say(slip_key(c.slip), {{"text", c.left_out}}));
       out_.key("line")
           .number(static_cast<std::int64_t>(c.line))
           .pair("stated", c.stated.plain())
@@ -244,7 +245,7 @@ public:
     member("kind", r.kind);
     member("element", r.element);
     member("finding", r.finding);
-    member("place", r.place);
+    member("location", r.place);
     out.key("quantity");
     if (r.quantity)
       out.object().key("count").raw(plain_count(r.quantity->thousandths)).pair("unit", r.quantity->unit).end_object();
@@ -304,20 +305,22 @@ std::vector<Recognition> recognize_lines(const ReadStatement& statement, const R
 }
 
 std::string read_statement(std::string_view text, const RecognizerRules& rules, const Wording& wording,
-                           std::string_view language) {
+                           std::string_view language, int format) {
   const ReadStatement statement = read_statement(text, rules, language);
-  return Writer(text, wording).statement(statement, recognize_lines(statement, rules));
+  std::string answer = Writer(text, wording).statement(statement, recognize_lines(statement, rules));
+  return format == oldest_format ? in_older_names(answer, older_document("reading")) : answer;
 }
 
-std::string recognize_text(std::string_view text, const RecognizerRules& rules) {
+std::string recognize_text(std::string_view text, const RecognizerRules& rules, int format) {
   const Recognition r = recognize(text, rules);
   JsonOut out;
-  out.object().pair("text", text).key("amount");
+  out.object().key("wearline").number(newest_format).pair("text", text).key("amount");
   if (r.amount) out.text(r.amount->plain());
   else out.null();
   Writer::write_recognition(out, r, text);
   out.end_object();
-  return out.take();
+  std::string answer = out.take();
+  return format == oldest_format ? in_older_names(answer, older_document("recognition")) : answer;
 }
 
 } // namespace wearline

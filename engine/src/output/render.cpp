@@ -20,7 +20,7 @@ public:
 
   std::string write() {
     out_.reserve(8192 + a_.lines.size() * 2304);
-    out_.object().key("wearline").number(1);
+    out_.object().key("wearline").number(newest_format);
     out_.pair("engine", version()).pair("today", iso(a_.today));
     a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
     out_.pair("language", a_.c.language).pair("side", a_.c.side).pair("currency", currency());
@@ -108,7 +108,7 @@ private:
 
   /// What to ask for, without what came and what is known; nothing where nothing can be owed.
   void ask_for(const Line& line, const LineAssessment& l) {
-    out_.key("askFor").array();
+    out_.key("documentsToRequest").array();
     if (l.subject.finding && !l.result.fair.high().is_zero())
       for (const Document* document : l.subject.finding->ask_for) {
         const auto has = [&](const std::vector<std::string>& documents) {
@@ -126,12 +126,12 @@ private:
   void value_over_time(const Line& line, const LineAssessment& l) {
     const LineResult& r = l.result;
     const Range<Life>& life = l.subject.life.life;
-    out_.key("value");
+    out_.key("depreciation");
     if (!r.depreciates) {
       out_.null();
       return;
     }
-    out_.object().key("lifeMonths").object();
+    out_.object().key("usefulLifeMonths").object();
     out_.key("low")
         .number(life.low().months)
         .key("likely")
@@ -145,7 +145,7 @@ private:
     span("installed", installed);
     span("moveIn", a_.tenancy.move_in);
     span("moveOut", a_.tenancy.move_out);
-    out_.key("shareLeft")
+    out_.key("remainingShare")
         .object()
         .pair("low", speech_.percent(r.remaining.low))
         .pair("likely", speech_.percent(r.remaining.likely))
@@ -180,16 +180,16 @@ private:
 
   /// Other disputes like it: how they went, and which (rules/precedents/cases.json says who decided them).
   void alike(const LineAssessment& l) {
-    out_.key("alike");
+    out_.key("comparableDecisions");
     if (l.alike.most_alike.empty()) {
       out_.null();
       return;
     }
-    out_.object().own("likeness", name_of(l.alike.likeness));
-    out_.key("nothing").number(static_cast<std::int64_t>(l.alike.nothing));
-    out_.key("part").number(static_cast<std::int64_t>(l.alike.part));
-    out_.key("all").number(static_cast<std::int64_t>(l.alike.all));
-    out_.pair("text", alike_text(l.alike, speech_)).key("disputes").array();
+    out_.object().own("similarity", name_of(l.alike.likeness));
+    out_.key("noneAllowed").number(static_cast<std::int64_t>(l.alike.nothing));
+    out_.key("partAllowed").number(static_cast<std::int64_t>(l.alike.part));
+    out_.key("fullyAllowed").number(static_cast<std::int64_t>(l.alike.all));
+    out_.pair("text", alike_text(l.alike, speech_)).key("decisions").array();
     for (const Precedent* p : l.alike.most_alike) out_.text(p->id);
     out_.end_array().end_object();
   }
@@ -202,19 +202,16 @@ private:
         const std::string_view said = std::string_view(line.text).substr(fact.start, fact.end - fact.start);
         out_.object().own("field", fact.field).key("value");
         write_fact_value(out_, fact);
-        out_.key("readFrom")
-            .array()
-            .number(code_points(line.text, fact.start))
-            .number(code_points(line.text, fact.end));
+        out_.key("span").array().number(code_points(line.text, fact.start)).number(code_points(line.text, fact.end));
         const std::string what = speech_.say("words.field." + fact.field);
-        out_.end_array().pair("words", said).pair("fact", what);
+        out_.end_array().pair("quote", said).pair("label", what);
         out_.pair("text", speech_.say(key, {{"fact", what}, {"words", said}}));
         out_.end_object();
       }
       out_.end_array();
     };
-    if (!words.used.empty()) list("fromWords", "words.used", words.used);
-    if (!words.against.empty()) list("againstWords", "words.against", words.against);
+    if (!words.used.empty()) list("factsFromText", "words.used", words.used);
+    if (!words.against.empty()) list("overruledFacts", "words.against", words.against);
   }
 
   static bool is_about(const Hazard& hazard, const Line& line, const LineAssessment& l) {
@@ -236,23 +233,23 @@ private:
     l.subject.element ? out_.text(l.subject.element->id) : out_.null();
     out_.key("finding");
     l.subject.finding ? out_.text(l.subject.finding->id) : out_.null();
-    out_.pair("thing", thing_of(line, l.subject, speech_));
+    out_.pair("elementText", thing_of(line, l.subject, speech_));
     out_.key("findingText");
     l.subject.finding ? out_.text(l.subject.finding->label.in(speech_.language())) : out_.null();
     if (l.subject.confidence < 100)
-      out_.key("recognised").object().key("confidence").number(l.subject.confidence).end_object();
+      out_.key("recognition").object().key("confidence").number(l.subject.confidence).end_object();
     from_words(line, l.words);
     out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
     out_.pair("verdictText", verdict_text(l, speech_)).key("certain").boolean(r.certain());
-    out_.pair("why", why(l, speech_));
+    out_.pair("reason", why(l, speech_));
     range("fair", r.fair, !r.no_middle);
-    range("worth", r.depreciated_value);
+    range("depreciatedValue", r.depreciated_value);
     steps(l);
     alike(l);
     out_.key("turningPoint");
     if (l.turning_point && !(r.opinion.most == Share::none())) {
       const auto& [day, floor] = *l.turning_point;
-      out_.object().own("noChargeIfInstalledBefore", iso(day)).own("rest", floor.plain());
+      out_.object().own("noChargeIfInstalledBefore", iso(day)).own("remainingCharge", floor.plain());
       out_.pair("text", speech_.say(floor.is_zero() ? "turning.nothing" : "turning.rest",
                                     {{"day", speech_.day(day)}, {"rest", speech_.money(floor)}}))
           .end_object();
@@ -331,7 +328,7 @@ private:
   }
   /// A doubt about the rule itself.
   void check_this(const Rule& rule) {
-    out_.key("check");
+    out_.key("caveat");
     rule.check.empty() ? out_.null() : out_.text(rule.check_in(speech_.language()));
   }
 
@@ -344,7 +341,7 @@ private:
     case DeadlineState::open:
       return "open";
     case DeadlineState::undetermined:
-      return "cannot-tell";
+      return "undetermined";
     case DeadlineState::not_needed:
       break;
     }
@@ -362,7 +359,7 @@ private:
       out_.object().pair("kind", help.kind).pair("label", speech_.say("help." + help.kind)).pair("title", help.title);
       out_.pair("publisher", help.publisher).key("url");
       help.url.empty() ? out_.null() : out_.text(help.url);
-      out_.pair("read", help.read).end_object();
+      out_.pair("basis", help.read).end_object();
     }
     out_.end_array();
   }
@@ -387,7 +384,7 @@ private:
     const Pack& pack = *a_.pack;
     out_.key("law").object().pair("jurisdiction", pack.jurisdiction).pair("name", place_name(pack)).key("reviewed");
     pack.reviewed ? out_.own(iso(*pack.reviewed)) : out_.null();
-    out_.key("weak").boolean(pack.weak).key("guide");
+    out_.key("limitedSources").boolean(pack.weak).key("guide");
     if (pack.guide) {
       out_.object().pair("title", pack.guide->title).pair("publisher", pack.guide->publisher).key("url");
       pack.guide->url.empty() ? out_.null() : out_.text(pack.guide->url);
@@ -397,7 +394,7 @@ private:
     }
     help(pack);
     not_deposit(pack);
-    out_.key("checks").array();
+    out_.key("caveats").array();
     for (const Doubt& doubt : pack.check_this)
       out_.object().pair("text", doubt.text.in(speech_.language())).end_object();
     out_.end_array().key("rules").object();
@@ -472,7 +469,7 @@ private:
     out_.pair("rule", deadline.text_in(speech_.language()))
         .pair("text", words.arithmetic(result))
         .pair("ifMissed", deadline.if_missed_text_in(speech_.language()));
-    out_.key("loud").boolean(deadline.tenant_loses);
+    out_.key("losesRightIfMissed").boolean(deadline.tenant_loses);
     out_.key("condition");
     const bool own_condition = !deadline.when_text.empty() && result.instead.empty();
     own_condition ? out_.text(deadline.when_text_in(speech_.language())) : out_.null();
@@ -494,9 +491,9 @@ private:
       if (fact && view.info(FactId{ask.which}).derived && view.info(FactId{ask.which}).at.empty()) continue;
       places.emplace_back(std::move(at), id);
     }
-    out_.key("needs").array();
+    out_.key("dependsOn").array();
     for (const auto& place : places) out_.text(place.first);
-    out_.end_array().key("needsIds").array();
+    out_.end_array().key("dependsOnIds").array();
     for (const auto& place : places) out_.text(place.second);
     out_.end_array();
   }
@@ -573,11 +570,11 @@ private:
     const Award& award = law.award();
     const LawWords words(law, rules_.registry, rules_.holidays, speech_);
     out_.key("remedies").object().key("known").boolean(award.known);
-    out_.own("least", award.least.plain()).own("most", award.most.plain()).key("mayBeMore").boolean(award.open);
+    out_.own("least", award.least.plain()).own("most", award.most.plain()).key("openEnded").boolean(award.open);
     out_.pair("text", words.award(award));
-    range("sumDue", award.sum_due);
-    range("sumDueForfeited", award.sum_due_forfeited);
-    out_.pair("forfeits", award.forfeited ? "yes" : award.may_be_forfeited ? "perhaps" : "no");
+    range("amountDue", award.sum_due);
+    range("amountDueIfForfeited", award.sum_due_forfeited);
+    out_.pair("forfeiture", award.forfeited ? "yes" : award.may_be_forfeited ? "possible" : "no");
     References all;
     out_.key("items").array();
     for (const ForfeitResult& f : law.forfeits()) {
@@ -631,8 +628,8 @@ private:
           .pair("asks", q.asks)
           .pair("code", q.code)
           .pair("text", question_text(q, a_.c, a_.lines, speech_))
-          .own("swing", q.effect.plain())
-          .key("turnsDay")
+          .own("effect", q.effect.plain())
+          .key("affectsDeadline")
           .boolean(q.turns_day)
           .key("id");
       q.id.empty() ? out_.null() : out_.text(q.id);
@@ -658,7 +655,7 @@ private:
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
     else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
-    if (a_.recognized) caution("recognised", speech_.say("caution.recognised"));
+    if (a_.recognized) caution("recognized", speech_.say("caution.recognized"));
     if (a_.law)
       for (const Place& place : a_.pack->places)
         if (const std::string& ask = place.ask.in(speech_.language());
@@ -679,8 +676,8 @@ private:
       out_.any_key(r->id)
           .object()
           .pair("text", title(*r))
-          .pair("read", r->read)
-          .pair("readText", source_basis_text(r->read, speech_))
+          .pair("basis", r->read)
+          .pair("basisText", source_basis_text(r->read, speech_))
           .key("url");
       r->url.empty() ? out_.null() : out_.text(r->url);
       out_.end_object();
@@ -701,9 +698,9 @@ private:
 
 std::string render(const Assessment& assessment, const Rules& rules) { return Renderer(assessment, rules).write(); }
 
-std::string render_faults(const Faults& faults, Day today) {
+std::string render_faults(const Faults& faults, Day today, int format) {
   JsonOut out;
-  out.object().key("wearline").number(1).pair("engine", version()).own("today", iso(today)).key("errors").array();
+  out.object().key("wearline").number(format).pair("engine", version()).own("today", iso(today)).key("errors").array();
   for (const Fault& fault : faults) {
     out.object().pair("code", fault.code).pair("at", fault.at).pair("text", fault.text).key("near");
     fault.near.empty() ? out.null() : out.text(fault.near);

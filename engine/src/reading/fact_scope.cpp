@@ -8,7 +8,7 @@ namespace {
 
 bool is_age(const WordFact& fact) {
   return fact.field == "installed" || fact.field == "ageYears" || fact.field == "ageYearsAtMoveIn" ||
-         fact.field == "lifeYears";
+         fact.field == "usefulLifeYears";
 }
 
 bool speaks_for(const Group& group, const ElementRule& element) {

@@ -14,7 +14,7 @@ const WordFact* find(const WordFacts& facts, std::string_view field) {
 }
 
 std::string Line::*name_field(std::string_view field) {
-  return field == "atMoveIn"           ? &Line::at_move_in
+  return field == "conditionAtMoveIn"  ? &Line::at_move_in
          : field == "cause"            ? &Line::cause
          : field == "severity"         ? &Line::severity
          : field == "remedy"           ? &Line::remedy
@@ -23,29 +23,29 @@ std::string Line::*name_field(std::string_view field) {
                                        : nullptr;
 }
 std::optional<DaySpan> Line::*day_field(std::string_view field) {
-  return field == "installed" ? &Line::installed
-         : field == "from"    ? &Line::from
-         : field == "to"      ? &Line::to
-         : field == "reletOn" ? &Line::relet_on
-                              : nullptr;
+  return field == "installed"     ? &Line::installed
+         : field == "periodStart" ? &Line::from
+         : field == "periodEnd"   ? &Line::to
+         : field == "reletOn"     ? &Line::relet_on
+                                  : nullptr;
 }
 std::optional<Money> Line::*money_field(std::string_view field) {
-  return field == "repairPrice"  ? &Line::repair_price
-         : field == "priceNew"   ? &Line::price_new
-         : field == "hourlyRate" ? &Line::hourly_rate
-                                 : nullptr;
+  return field == "repairCost"        ? &Line::repair_price
+         : field == "replacementCost" ? &Line::price_new
+         : field == "hourlyRate"      ? &Line::hourly_rate
+                                      : nullptr;
 }
 std::optional<Quantity> Line::*quantity_field(std::string_view field) {
-  return field == "charged"   ? &Line::charged
-         : field == "damaged" ? &Line::damaged
-         : field == "hours"   ? &Line::hours
-                              : nullptr;
+  return field == "chargedQuantity"   ? &Line::charged
+         : field == "damagedQuantity" ? &Line::damaged
+         : field == "hours"           ? &Line::hours
+                                      : nullptr;
 }
 std::vector<std::string> Line::*list_field(std::string_view field) {
-  return field == "landlordFactors" ? &Line::landlord_factors
-         : field == "proof"         ? &Line::proof
-         : field == "proofMissing"  ? &Line::proof_missing
-                                    : nullptr;
+  return field == "landlordFactors"       ? &Line::landlord_factors
+         : field == "supportingDocuments" ? &Line::proof
+         : field == "missingDocuments"    ? &Line::proof_missing
+                                          : nullptr;
 }
 Tri Line::*yes_no_field(std::string_view field) {
   return field == "onMoveOutRecord" ? &Line::on_move_out_record
@@ -69,9 +69,9 @@ bool disjoint(const DaySpan& a, const DaySpan& b) { return a.latest < b.earliest
 /// themselves; two screens that are torn are both damaged.
 bool counts_enough(const Line& line, const WordFact& fact, const WordFacts& all) {
   const auto* q = std::get_if<Quantity>(&fact.value);
-  const bool charged = fact.field == "charged";
+  const bool charged = fact.field == "chargedQuantity";
   if (charged && (q->unit == "room" || q->unit == "wall")) return !line.damaged || line.damaged->unit == q->unit;
-  const WordFact* other = find(all, charged ? "damaged" : "charged");
+  const WordFact* other = find(all, charged ? "damagedQuantity" : "chargedQuantity");
   const Quantity* there =
       charged ? (line.damaged ? &*line.damaged : nullptr) : (line.charged ? &*line.charged : nullptr);
   if (!there && other) there = std::get_if<Quantity>(&other->value);
@@ -114,9 +114,9 @@ void set_field(Line& line, const WordFact& fact) {
   else if (const auto list = list_field(fact.field)) line.*list = std::get<std::vector<std::string>>(fact.value);
   else if (const auto yes_no = yes_no_field(fact.field)) line.*yes_no = std::get<bool>(fact.value);
   else if (fact.field == "count") line.count = static_cast<long>(std::get<std::int64_t>(fact.value));
-  else if (fact.field == "lifeYears")
+  else if (fact.field == "usefulLifeYears")
     line.life_months = static_cast<long>((std::get<std::int64_t>(fact.value) * 12 + 500) / 1000);
-  else if (fact.field == "parts") line.parts = std::get<std::vector<Part>>(fact.value);
+  else if (fact.field == "costComponents") line.parts = std::get<std::vector<Part>>(fact.value);
 }
 
 Filled fill_field(Line& line, const WordFact& fact, const WordFacts& all) {
@@ -125,7 +125,7 @@ Filled fill_field(Line& line, const WordFact& fact, const WordFacts& all) {
   if (const auto name = name_field(field)) {
     const std::string& there = line.*name;
     if (there.empty()) return fill(line.*name, *text_of(fact));
-    return field == "atMoveIn" && !same_state(there, *text_of(fact)) ? Filled::otherwise : Filled::no;
+    return field == "conditionAtMoveIn" && !same_state(there, *text_of(fact)) ? Filled::otherwise : Filled::no;
   }
   if (const auto yes_no = yes_no_field(field)) {
     const Tri said = std::get<bool>(fact.value);
@@ -145,8 +145,8 @@ Filled fill_field(Line& line, const WordFact& fact, const WordFacts& all) {
   if (money && line.*money) return Filled::no;
   const auto list = list_field(field);
   if (list && !(line.*list).empty()) return Filled::no;
-  if (field == "lifeYears" && line.life_months) return Filled::no;
-  if (field == "parts" && (!line.parts.empty() || !parts_fit(line, std::get<std::vector<Part>>(fact.value))))
+  if (field == "usefulLifeYears" && line.life_months) return Filled::no;
+  if (field == "costComponents" && (!line.parts.empty() || !parts_fit(line, std::get<std::vector<Part>>(fact.value))))
     return Filled::no;
   if (field == "credit") return Filled::no; // its sum says so
   set_field(line, fact);

@@ -15,37 +15,41 @@ namespace {
 constexpr std::array<std::string_view, 26> fields = {"installed",
                                                      "ageYears",
                                                      "ageYearsAtMoveIn",
-                                                     "atMoveIn",
+                                                     "conditionAtMoveIn",
                                                      "cause",
                                                      "severity",
                                                      "count",
                                                      "landlordFactors",
-                                                     "parts",
-                                                     "charged",
-                                                     "damaged",
+                                                     "costComponents",
+                                                     "chargedQuantity",
+                                                     "damagedQuantity",
                                                      "remedy",
-                                                     "repairPrice",
-                                                     "priceNew",
-                                                     "lifeYears",
+                                                     "repairCost",
+                                                     "replacementCost",
+                                                     "usefulLifeYears",
                                                      "credit",
-                                                     "proof",
-                                                     "proofMissing",
+                                                     "supportingDocuments",
+                                                     "missingDocuments",
                                                      "onMoveOutRecord",
                                                      "inLease",
                                                      "workDone",
                                                      "hours",
                                                      "hourlyRate",
-                                                     "from",
-                                                     "to",
+                                                     "periodStart",
+                                                     "periodEnd",
                                                      "reletOn"};
 
 bool is_list(std::string_view field) {
-  return field == "landlordFactors" || field == "proof" || field == "proofMissing";
+  return field == "landlordFactors" || field == "supportingDocuments" || field == "missingDocuments";
 }
-bool is_quantity(std::string_view field) { return field == "charged" || field == "damaged" || field == "hours"; }
-bool is_money(std::string_view field) { return field == "hourlyRate" || field == "priceNew" || field == "repairPrice"; }
+bool is_quantity(std::string_view field) {
+  return field == "chargedQuantity" || field == "damagedQuantity" || field == "hours";
+}
+bool is_money(std::string_view field) {
+  return field == "hourlyRate" || field == "replacementCost" || field == "repairCost";
+}
 bool is_date(std::string_view field) {
-  return field == "installed" || field == "from" || field == "to" || field == "reletOn";
+  return field == "installed" || field == "periodStart" || field == "periodEnd" || field == "reletOn";
 }
 
 std::int64_t amount_of(const FactItem& n) {
@@ -121,8 +125,8 @@ private:
 
   void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
     const FactItem& n = items_[at];
-    if ((field == "from" || field == "to") && m.count > 1 && rule.unit == "span") {
-      const bool begins = field == "from";
+    if ((field == "periodStart" || field == "periodEnd") && m.count > 1 && rule.unit == "span") {
+      const bool begins = field == "periodStart";
       const int year = m.count > 2 ? items_[m.numbers[2]].day.year : 0;
       const FactItem &one = items_[m.numbers[0]], &two = items_[m.numbers[1]];
       std::string day = begins ? fact_span_end(one, two, year, true) : fact_span_end(two, one, year, false);
@@ -151,13 +155,13 @@ private:
       } else if (rule.unit == "hours-minutes" && m.count > 1) { // "3h15"
         q = {amount_of(items_[m.numbers[0]]) + amount_of(items_[m.numbers[1]]) / 60, "hour"};
       } else if (rule.unit == "part-of-all") { // "5/12 vanes"
-        q = {(field == "damaged" ? n.over : n.under) * 1000, "each"};
+        q = {(field == "damagedQuantity" ? n.over : n.under) * 1000, "each"};
       } else if (rule.unit == "minute") {
         q = {n.thousandths / 60, "hour"};
       }
       if (q.unit == "each" && q.thousandths % 1000 != 0) return;
       if (q.thousandths > 0) put(field, q, m.first, m.last);
-    } else if (field == "lifeYears") {
+    } else if (field == "usefulLifeYears") {
       const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12 : n.thousandths;
       if (years >= 1000 && years <= 100'000) put(field, years, m.first, m.last);
     } else if (field == "count" && rule.unit == "sum" && m.count > 1) { // "3 large 11 small"
@@ -170,16 +174,17 @@ private:
   }
 
   void take_sums(const SumFacts& sums) {
-    if (!sums.parts.empty()) put("parts", sums.parts, sums.parts_first, sums.parts_last);
+    if (!sums.parts.empty()) put("costComponents", sums.parts, sums.parts_first, sums.parts_last);
     const auto* count = value<std::int64_t>("count"); // holes and stains are counted, not charged by the piece
     const bool hourly = find("hourlyRate") != nullptr && sums.counted && sums.counted->unit == "each";
     if (sums.counted && !hourly && !(count && *count * 1000 == sums.counted->thousandths)) {
       // "of the six four died, four at $22 = $88": what comes to the sum is what was charged
-      if (const auto* read = value<Quantity>("charged"); read && read->unit == "each" && sums.counted->unit == "each")
-        drop("charged");
-      put("charged", *sums.counted, sums.counted_first, sums.counted_last);
+      if (const auto* read = value<Quantity>("chargedQuantity");
+          read && read->unit == "each" && sums.counted->unit == "each")
+        drop("chargedQuantity");
+      put("chargedQuantity", *sums.counted, sums.counted_first, sums.counted_last);
     }
-    if (sums.price_new) put("priceNew", *sums.price_new, sums.price_first, sums.price_last);
+    if (sums.price_new) put("replacementCost", *sums.price_new, sums.price_first, sums.price_last);
   }
 
   void drop(std::string_view field) {
@@ -191,32 +196,32 @@ private:
     // What was reported and left is told better by the fault itself.
     if (auto* factors = value<std::vector<std::string>>("landlordFactors"); factors && factors->size() > 1)
       std::erase(*factors, "landlord-duty");
-    const auto* charged = value<Quantity>("charged");
-    const auto* damaged = value<Quantity>("damaged");
+    const auto* charged = value<Quantity>("chargedQuantity");
+    const auto* damaged = value<Quantity>("damagedQuantity");
     if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
-      drop("damaged");
+      drop("damagedQuantity");
     const auto sums = std::count_if(items_.begin(), items_.end(), [](const FactItem& n) {
       const bool small = !n.currency && n.decimals == 0 && n.thousandths < 10'000; // a number of holes or years
       return n.kind == FactItem::Kind::number && !n.worded && !small &&
              (n.number == NumberKind::money || n.number == NumberKind::plain);
     });
-    if (const WordFact* price = find("repairPrice");
+    if (const WordFact* price = find("repairCost");
         price && amount && std::get<Money>(price->value) == *amount && sums < 2) {
       const std::uint32_t start = price->start, end = price->end;
-      drop("repairPrice"); // "Repair cost $90" is the charge itself, and so is "$90 to mend"
+      drop("repairCost"); // "Repair cost $90" is the charge itself, and so is "$90 to mend"
       if (!find("remedy")) out_.push_back({"remedy", std::string("repair"), start, end});
     }
-    if (const WordFact* parts = find("parts")) // "50 labor 12 stain" is no count
-      for (const std::string_view field : {std::string_view("count"), std::string_view("charged")})
+    if (const WordFact* parts = find("costComponents")) // "50 labor 12 stain" is no count
+      for (const std::string_view field : {std::string_view("count"), std::string_view("chargedQuantity")})
         if (const WordFact* count = find(field); count && count->start >= parts->start && count->start < parts->end) {
           const auto* quantity = std::get_if<Quantity>(&count->value);
           if (!quantity || quantity->unit == "each") drop(field);
         }
-    if (const auto* parts = value<std::vector<Part>>("parts"); parts && amount) {
+    if (const auto* parts = value<std::vector<Part>>("costComponents"); parts && amount) {
       Money sum;
       for (const Part& p : *parts) sum += p.amount;
       const bool more = sum.in_cents() > std::abs(amount->in_cents());
-      if (more && parts->back().amount != *amount) drop("parts"); // else the last part was taken for the sum
+      if (more && parts->back().amount != *amount) drop("costComponents"); // else the last part was taken for the sum
     }
   }
 

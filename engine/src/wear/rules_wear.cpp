@@ -62,10 +62,10 @@ std::vector<Choice> read_choices(Fields& root, std::string_view name, std::strin
 const std::initializer_list<std::pair<std::string_view, Verdict>> verdict_words = {
     {"wear", Verdict::ordinary_wear},
     {"damage", Verdict::chargeable_damage},
-    {"landlord-side", Verdict::landlord_responsibility},
-    {"already-there", Verdict::pre_existing},
+    {"landlord-responsibility", Verdict::landlord_responsibility},
+    {"pre-existing", Verdict::pre_existing},
     {"depends", Verdict::undetermined},
-    {"cannot-tell", Verdict::undetermined}};
+    {"undetermined", Verdict::undetermined}};
 
 Turn read_turn(Fields& f, const ReferenceBook& book) {
   Turn turn;
@@ -227,15 +227,15 @@ DepreciationMethod read_method(Fields& f, const ReferenceBook& book) {
 
 const std::initializer_list<std::pair<std::string_view, CostComponent>> component_words = {
     {"materials", CostComponent::materials},
-    {"labour", CostComponent::labor},
-    {"repair-labour", CostComponent::repair_labor},
+    {"labor", CostComponent::labor},
+    {"repair-labor", CostComponent::repair_labor},
     {"treatment", CostComponent::treatment},
     {"cleaning", CostComponent::cleaning},
     {"disposal", CostComponent::disposal},
     {"delivery", CostComponent::delivery},
     {"tax", CostComponent::tax},
-    {"call-out", CostComponent::call_out},
-    {"mark-up", CostComponent::mark_up},
+    {"service-call", CostComponent::call_out},
+    {"markup", CostComponent::mark_up},
     {"other", CostComponent::other}};
 
 PartRule read_part_rule(Fields& f, const ReferenceBook& book) {

@@ -119,7 +119,7 @@ std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, c
 
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
   if (line.at_move_in == "same" || line.at_move_in == "damaged")
-    return settled(Verdict::pre_existing, "reason.already-there");
+    return settled(Verdict::pre_existing, "reason.pre-existing");
   if (line.at_move_in == "dirty" && line.kind == "cleaning")
     return settled(Verdict::pre_existing, "reason.already-dirty");
   return std::nullopt;
@@ -167,17 +167,17 @@ std::string_view name_of(Verdict verdict) {
   case Verdict::chargeable_damage:
     return "chargeable-damage";
   case Verdict::landlord_responsibility:
-    return "landlord-side";
+    return "landlord-responsibility";
   case Verdict::pre_existing:
-    return "already-there";
+    return "pre-existing";
   case Verdict::barred:
     return "barred";
   case Verdict::non_damage_charge:
-    return "not-about-condition";
+    return "non-damage-charge";
   case Verdict::undetermined:
     break;
   }
-  return "cannot-tell";
+  return "undetermined";
 }
 
 const Finding* Element::finding(std::string_view wanted) const {

@@ -180,13 +180,13 @@ export class Desk {
     this.put(withEvent(this.case, what, on), `event:${what}`);
   }
   eventOn(what: string): string | undefined {
-    return this.case.events?.find((e) => e.what === what)?.on;
+    return this.case.events?.find((e) => e.kind === what)?.date;
   }
   setEventHow(what: string, how: string | undefined): void {
     this.put(withEventHow(this.case, what, how), `event:${what}:how`);
   }
   eventHow(what: string): string | undefined {
-    return this.case.events?.find((e) => e.what === what)?.how;
+    return this.case.events?.find((e) => e.kind === what)?.deliveryMethod;
   }
 
   /** An id that no charge of the case in front has or had. */

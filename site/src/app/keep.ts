@@ -22,7 +22,7 @@ export interface KeptSheet {
 }
 
 export interface Kept {
-  wearline: 1;
+  wearline: 2;
   /** One more with each writing, so that a window sees that another wrote. */
   revision: number;
   front: number;
@@ -62,13 +62,13 @@ export type Found = 'nothing' | 'unknown' | { kept: Kept; damaged: number };
 
 export function asKept(data: unknown): Found {
   if (data === undefined || data === null) return 'nothing';
-  if (isPlain(data) && typeof data['wearline'] === 'number' && data['wearline'] > 1) return 'unknown';
+  if (isPlain(data) && typeof data['wearline'] === 'number' && data['wearline'] > 2) return 'unknown';
   const given = isPlain(data) && Array.isArray(data['sheets']) ? data['sheets'] : undefined;
-  if (!isPlain(data) || !given) return { kept: { wearline: 1, revision: 0, front: 0, sheets: [] }, damaged: 1 };
+  if (!isPlain(data) || !given) return { kept: { wearline: 2, revision: 0, front: 0, sheets: [] }, damaged: 1 };
   const sheets = given.map(asSheet).filter((s): s is KeptSheet => s !== undefined);
   const whole = (v: unknown): number => (Number.isSafeInteger(v) && (v as number) >= 0 ? (v as number) : 0);
   const kept: Kept = {
-    wearline: 1,
+    wearline: 2,
     revision: whole(data['revision']),
     front: Math.min(whole(data['front']), Math.max(0, sheets.length - 1)),
     sheets,

@@ -206,7 +206,7 @@ export class Keeper {
     const { sheet } = this.desk;
     const sheets = this.worth();
     return {
-      wearline: 1,
+      wearline: 2,
       revision: this.revision + 1,
       front: Math.max(0, sheets.indexOf(sheet)),
       sheets: sheets.map((s) => ({

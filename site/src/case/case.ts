@@ -6,8 +6,8 @@ import type { WalkThrough } from './walk';
 export type Side = 'tenant' | 'adviser' | 'landlord';
 export type Yes = boolean | null;
 
-export interface Part {
-  nature: string;
+export interface CostComponent {
+  kind: string;
   amount: string;
 }
 
@@ -23,19 +23,19 @@ export interface Line {
   kind?: string;
   element?: string;
   finding?: string;
-  place?: string;
+  location?: string;
   installed?: string;
-  parts?: Part[];
-  charged?: Quantity;
-  damaged?: Quantity;
+  costComponents?: CostComponent[];
+  chargedQuantity?: Quantity;
+  damagedQuantity?: Quantity;
   [member: string]: unknown;
 }
 
 export interface EventOn {
-  what: string;
-  on: string;
+  kind: string;
+  date: string;
   /** How it was sent, of what is sent. */
-  how?: string;
+  deliveryMethod?: string;
 }
 
 export interface Deposit {
@@ -46,7 +46,7 @@ export interface Deposit {
 }
 
 export interface CaseFile {
-  wearline: 1;
+  wearline: 2;
   title?: string;
   jurisdiction?: string;
   locality?: string;
@@ -54,7 +54,7 @@ export interface CaseFile {
   language?: string;
   tenancy?: Record<string, unknown>;
   deposits?: Deposit[];
-  statement?: Record<string, unknown> & { enclosed?: string[]; missing?: string[] };
+  statement?: Record<string, unknown> & { enclosedDocuments?: string[]; missingDocuments?: string[] };
   records?: Record<string, unknown>;
   events?: EventOn[];
   circumstances?: Record<string, unknown>;
@@ -62,7 +62,7 @@ export interface CaseFile {
   lines: Line[];
 }
 
-export const emptyCase = (): CaseFile => ({ wearline: 1, side: 'tenant', lines: [] });
+export const emptyCase = (): CaseFile => ({ wearline: 2, side: 'tenant', lines: [] });
 
 /** True if the person has entered nothing but the side, the place or the language. */
 export const isBlank = (c: CaseFile): boolean =>

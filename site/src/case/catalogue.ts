@@ -1,22 +1,9 @@
 // What a person can choose from, in one language, as the engine lists it.
 
-export interface Named {
-  id: string;
-  label: string;
-}
+import type * as answers from './answers';
 
-export interface Finding extends Named {
-  description: string;
-  ask?: string | null;
-}
-
-export interface Element extends Named {
-  group: string;
-  covers: string;
-  kind: string;
-  seam?: { unit: string; text: string } | null;
-  findings: Finding[];
-}
+export type { Element, Finding, Named } from './answers';
+import type { Element, Finding, Named } from './answers';
 
 export interface Fact {
   id: string;
@@ -34,32 +21,23 @@ export interface EventKind {
 }
 
 /** A city or county with rules of its own over those of its state. */
-export interface Locality {
-  /** The place whose law it lies under: "US-IL". */
-  of: string;
-  id: string;
-  name: string;
-  /** What the case holds as its locality. */
-  value: string;
-  /** How a person tells that the home is inside. */
-  inside: string;
-  /** What could not be read and where to ask; else empty. */
-  ask: string;
-}
+export type Locality = answers.Catalogue['localities'][number];
 
-export interface Catalogue {
-  groups: Named[];
-  elements: Element[];
-  causes: Named[];
-  atMoveIn: Named[];
-  landlordFactors: Named[];
-  /** Ways to count what a thing was still worth, and the published tables of useful lives. */
-  methods: (Named & { text: string })[];
-  lifeSources: Named[];
-  localities: Locality[];
+/** As the engine lists it, and the facts, events and documents that the rules of the place ask about. */
+export interface Catalogue extends Pick<
+  answers.Catalogue,
+  | 'groups'
+  | 'elements'
+  | 'causes'
+  | 'conditionsAtMoveIn'
+  | 'landlordFactors'
+  | 'depreciationMethods'
+  | 'usefulLifeSources'
+  | 'localities'
+> {
   facts: Fact[];
   events: EventKind[];
-  papers: Named[];
+  documents: Named[];
 }
 
 const moneyKinds = ['rent', 'fee', 'utility'];
@@ -70,14 +48,14 @@ export const nothingToChoose: Catalogue = {
   groups: [],
   elements: [],
   causes: [],
-  atMoveIn: [],
+  conditionsAtMoveIn: [],
   landlordFactors: [],
-  methods: [],
-  lifeSources: [],
+  depreciationMethods: [],
+  usefulLifeSources: [],
   localities: [],
   facts: [],
   events: [],
-  papers: [],
+  documents: [],
 };
 
 export const elementOf = (c: Catalogue, id: string | null | undefined): Element | undefined =>

@@ -6,20 +6,24 @@ import { amountFromTyping, isBelowZero, withoutMinus } from './typed-money';
 
 /** An event of the case set to a day, or taken out. What else is known of it stays. */
 export function withEvent(c: CaseFile, what: string, on: string | undefined): CaseFile {
-  const at = c.events?.findIndex((e) => e.what === what) ?? -1;
+  const at = c.events?.findIndex((e) => e.kind === what) ?? -1;
   if (on === undefined) {
     if (at < 0) return c;
     const { events, ...rest } = c;
     const left = events?.filter((_, i) => i !== at) ?? [];
     return left.length ? { ...rest, events: left } : rest;
   }
-  return withValueAt(c, `/events/${at < 0 ? (c.events?.length ?? 0) : at}`, { ...c.events?.[at], what, on });
+  return withValueAt(c, `/events/${at < 0 ? (c.events?.length ?? 0) : at}`, {
+    ...c.events?.[at],
+    kind: what,
+    date: on,
+  });
 }
 
 /** How something of the case was sent; nothing where no day of it is known. */
 export function withEventHow(c: CaseFile, what: string, how: string | undefined): CaseFile {
-  const at = c.events?.findIndex((e) => e.what === what) ?? -1;
-  return at < 0 ? c : withValueAt(c, `/events/${at}`, present({ ...c.events![at], how }));
+  const at = c.events?.findIndex((e) => e.kind === what) ?? -1;
+  return at < 0 ? c : withValueAt(c, `/events/${at}`, present({ ...c.events![at], deliveryMethod: how }));
 }
 
 export const withLine = (c: CaseFile, line: Line): CaseFile => ({ ...c, lines: [...c.lines, line] });
@@ -53,22 +57,22 @@ export const withCreditTyped = (c: CaseFile, index: number, typed: string): Case
   withLineChanged(c, index, { amount: sumOf(typed), credit: isBelowZero(typed) || undefined });
 
 const struckOf = (c: CaseFile, index: number): string[] =>
-  (c.lines[index]?.['notFromWords'] as string[] | undefined) ?? [];
+  (c.lines[index]?.['dismissedFacts'] as string[] | undefined) ?? [];
 const listOrNone = (list: string[]): string[] | undefined => (list.length ? list : undefined);
 
 /** What the words of a charge say of one field, taken into the field. */
 export const withFactKept = (c: CaseFile, index: number, field: string, value: unknown): CaseFile =>
   withLineChanged(c, index, {
     [field]: value,
-    notFromWords: listOrNone(struckOf(c, index).filter((f) => f !== field)),
+    dismissedFacts: listOrNone(struckOf(c, index).filter((f) => f !== field)),
   });
 
 /** The same struck: the words are not taken for that field. */
 export const withFactStruck = (c: CaseFile, index: number, field: string): CaseFile =>
-  withLineChanged(c, index, { notFromWords: [...struckOf(c, index).filter((f) => f !== field), field] });
+  withLineChanged(c, index, { dismissedFacts: [...struckOf(c, index).filter((f) => f !== field), field] });
 
 export const withWordsReadAgain = (c: CaseFile, index: number): CaseFile =>
-  withLineChanged(c, index, { notFromWords: undefined });
+  withLineChanged(c, index, { dismissedFacts: undefined });
 
 const sumOf = (typed: string): string | undefined => amountFromTyping(withoutMinus(typed));
 

@@ -32,7 +32,7 @@ export interface Exhibit {
 
 export type Warning = 'before-move-out' | 'after-next-tenancy' | 'after-move-in' | 'no-date';
 
-const eventOn = (c: CaseFile, what: string): string => c.events?.find((e) => e.what === what)?.on ?? '';
+const eventOn = (c: CaseFile, what: string): string => c.events?.find((e) => e.kind === what)?.date ?? '';
 const month = 31 * 86_400_000;
 
 /** What is doubtful about an exhibit's date, given what it is meant to show. */

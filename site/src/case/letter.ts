@@ -1,37 +1,13 @@
 // A letter as the engine builds it: paragraphs with a role each. A person may switch some off and write any of them their own way;
 // the page, text, .docx and print are views of what is then left.
 
+import type * as answers from './answers';
+import type { Paragraph } from './answers';
 import { forLetter } from './plain';
 
-export interface Paragraph {
-  /** The same for the same thing in every version of the letter. */
-  id: string;
-  role: string;
-  text: string;
-  head: string[];
-  rows: string[][];
-  optional: boolean;
-  on: boolean;
-}
+export type { Paragraph } from './answers';
 
-export interface Letter {
-  kind: string;
-  title: string;
-  language: string;
-  /** The event of the case that its day of sending is; empty where it has none. */
-  sentAs: string;
-  proposed: { kind: string; label: string; why: string }[];
-  /** Why no letter is proposed; then, without a kind chosen, there are no paragraphs. */
-  noLetter: { code: string; text: string } | null;
-  kinds: { kind: string; label: string }[];
-  paragraphs: Paragraph[];
-  /** The same letter in the page's language, to read, where that is not English. */
-  copy: { language: string; title: string; paragraphs: Paragraph[] } | null;
-  /** Names, addresses and numbers that no case holds: "[label]" in the letter until a value is given. */
-  blanks: { id: string; label: string; value: string }[];
-  /** `about`: what a landlord's paper has to be looked through for; empty for any other warning. */
-  warnings: { code: string; about: string; text: string }[];
-}
+export type Letter = Required<Omit<answers.Letter, 'engine'>>;
 
 /** A person's own wording of a paragraph, and the engine's wording it took the place of. */
 export interface OwnWords {
@@ -67,7 +43,7 @@ export function withOwnWords(letter: Letter, p: Paragraph, edits: LetterEdits, t
 
 /** Whether a paragraph is in the letter as last switched; the engine's answer to that may still be on its way. */
 export const isOn = (p: Paragraph, edits: LetterEdits): boolean =>
-  !edits.off.includes(p.id) && (p.on || edits.on.includes(p.id));
+  !edits.off.includes(p.id) && (p.included || edits.on.includes(p.id));
 
 export function withSwitch(p: Paragraph, edits: LetterEdits, on: boolean): LetterEdits {
   const others = (list: string[]) => list.filter((id) => id !== p.id);
@@ -81,7 +57,7 @@ export function withSwitch(p: Paragraph, edits: LetterEdits, on: boolean): Lette
 /** The paragraphs that are sent, in the person's own words where there are such. The caution is for the reader of the page. */
 export const toSend = (letter: Letter, edits: LetterEdits): Paragraph[] =>
   letter.paragraphs
-    .filter((p) => p.on && p.role !== 'caution')
+    .filter((p) => p.included && p.role !== 'caution')
     .map((p) => ({
       ...p,
       text: forLetter(ownWords(letter, p, edits)?.text ?? p.text),
@@ -93,7 +69,7 @@ export const toSend = (letter: Letter, edits: LetterEdits): Paragraph[] =>
 function rowText(p: Paragraph, [first = '', ...cells]: string[]): string {
   if (cells.length === 0) return `- ${first}`;
   const named = cells
-    .map((c, i) => (c && cells.length > 1 && p.head[i + 1] ? `${p.head[i + 1]} ${c}` : c))
+    .map((c, i) => (c && cells.length > 1 && p.header[i + 1] ? `${p.header[i + 1]} ${c}` : c))
     .filter(Boolean);
   return named.length ? `${first}: ${named.join('; ')}` : first;
 }

@@ -13,7 +13,7 @@ export type NextStep =
   /** A day of one's own that can still be kept; `sure` is false where it is open whether it applies. */
   | { kind: 'own-day'; date: LegalDate; sure: boolean }
   /** The other side let a day pass (to a landlord: one's own). */
-  | { kind: 'missed'; date: LegalDate; late: number; forfeits: 'yes' | 'perhaps' | 'no' }
+  | { kind: 'missed'; date: LegalDate; late: number; forfeiture: 'yes' | 'possible' | 'no' }
   | { kind: 'basic'; what: Basic }
   /** A fact that starts the clock of a day about the money, by its place in the case. */
   | { kind: 'clock'; at: string }
@@ -27,7 +27,7 @@ export type NextStep =
   | { kind: 'done' };
 
 /** Duties about the money and its list; others come after them. */
-const central = ['itemise', 'notice-of-claim', 'return-deposit', 'refund-balance', 'final-itemise', 'send-receipts'];
+const central = ['itemize', 'notice-of-claim', 'return-deposit', 'refund-balance', 'final-itemize', 'send-receipts'];
 const isCentral = (x: LegalDate): boolean => central.includes(x.duty);
 /** A landlord's move-in papers are no next step once the tenant has left. */
 const early = ['move-in-list', 'return-move-in-list', 'deposit-notice', 'give-report-copy'];
@@ -70,21 +70,21 @@ function basics(c: CaseFile, side: Side): Basic[] {
 }
 
 /** True if the answer decides whether a day was kept: one about the money, or one that costs the tenant a right. */
-export const turnsDay = (q: Question): boolean => q.turnsDay;
+export const affectsDeadline = (q: Question): boolean => q.affectsDeadline;
 
 /** Days about the money, or that cost the tenant a right, of which it is open whether they were kept. */
 const undecided = (a: Assessment): LegalDate[] =>
-  a.dates.filter((x) => x.state === 'cannot-tell' && !x.notBefore && (isCentral(x) || x.loud));
+  a.dates.filter((x) => x.state === 'undetermined' && !x.notBefore && (isCentral(x) || x.losesRightIfMissed));
 
 /** The facts that decide such a day; where the engine does not name them, every one that starts a clock here. */
 export function deciding(a: Assessment, clocks: readonly string[]): string[] {
-  const open = undecided(a).filter((x) => !x.needs || x.needs.some((at) => clocks.includes(at)));
-  return clocks.filter((at) => open.some((x) => !x.needs || x.needs.includes(at)));
+  const open = undecided(a).filter((x) => !x.dependsOn || x.dependsOn.some((at) => clocks.includes(at)));
+  return clocks.filter((at) => open.some((x) => !x.dependsOn || x.dependsOn.includes(at)));
 }
 
 /** What only who gets a statement can know; who is about to send one is not asked. */
 const theirs = [
-  '/statement/came',
+  '/statement/statementReceived',
   '/statement/sent',
   '/statement/received',
   '/statement/refundPaid',
@@ -94,15 +94,15 @@ const theirs = [
 /** The questions worth a step of their own: those that turn a day or a right, then those that move money. */
 export function ranked(a: Assessment, side: Side): Question[] {
   const asked = a.questions.filter((q) => side !== 'landlord' || !theirs.includes(q.asks));
-  const turns = asked.filter((q) => turnsDay(q));
-  const moves = asked.filter((q) => !turns.includes(q) && (!isZero(q.swing) || q.code === 'amount'));
+  const turns = asked.filter((q) => affectsDeadline(q));
+  const moves = asked.filter((q) => !turns.includes(q) && (!isZero(q.effect) || q.code === 'amount'));
   return [...turns, ...moves];
 }
 
 /** The last letter the case says was written and nothing answered. */
 function written(c: CaseFile): string | undefined {
-  const own = ['tenant-demand', 'tenant-objected', 'tenant-answered', 'papers-requested', 'suit-notice-given'];
-  const days = (c.events ?? []).filter((e) => own.includes(e.what) && isDay(e.on)).map((e) => e.on);
+  const own = ['tenant-demand', 'tenant-objected', 'tenant-answered', 'documents-requested', 'suit-notice-given'];
+  const days = (c.events ?? []).filter((e) => own.includes(e.kind) && isDay(e.date)).map((e) => e.date);
   const last = days.sort().pop();
   const paid = c.statement?.['refundSent'];
   return last && !(isDay(paid) && paid > last) ? last : undefined;
@@ -112,7 +112,7 @@ function written(c: CaseFile): string | undefined {
 const mayBeDue = (a: Assessment): boolean =>
   !a.totals.shortfall ||
   !isZero(a.totals.shortfall.high) ||
-  (a.remedies !== null && a.remedies.forfeits !== 'no' && !isZero(a.remedies.sumDueForfeited.high));
+  (a.remedies !== null && a.remedies.forfeiture !== 'no' && !isZero(a.remedies.amountDueIfForfeited.high));
 
 interface Asked {
   result: Assessment;
@@ -147,7 +147,7 @@ export function nextSteps(asked: Asked): NextStep[] {
   const wrongDay = a.questions.find((q) => q.code === 'date-order' && !skipped.has(keyOf(q)));
   if (wrongDay) steps.push({ kind: 'question', question: wrongDay });
 
-  const canBeLost = (x: LegalDate) => (side === 'landlord' ? isCentral(x) : x.loud);
+  const canBeLost = (x: LegalDate) => (side === 'landlord' ? isCentral(x) : x.losesRightIfMissed);
   const isLost = (x: LegalDate) => canBeLost(x) && x.state === 'missed' && !early.includes(x.duty);
   if (side === 'landlord') {
     mine
@@ -160,7 +160,7 @@ export function nextSteps(asked: Asked): NextStep[] {
   }
   const ahead = mine.filter((x) => canBeLost(x) && isAhead(x, today) && !early.includes(x.duty)).sort(byDay);
   ahead.filter((x) => x.state === 'open').forEach((date) => steps.push({ kind: 'own-day', date, sure: true }));
-  ahead.filter((x) => x.state === 'cannot-tell').forEach((date) => steps.push({ kind: 'own-day', date, sure: false }));
+  ahead.filter((x) => x.state === 'undetermined').forEach((date) => steps.push({ kind: 'own-day', date, sure: false }));
 
   if (livesThere(c, today)) {
     steps.push({ kind: 'living-there', leaves: leftOn(c)! });
@@ -198,6 +198,6 @@ function missedStep(date: LegalDate, a: Assessment, today: string): NextStep {
     kind: 'missed',
     date,
     late: date.last?.latest ? daysBetween(date.last.latest, today) : 0,
-    forfeits: a.remedies?.forfeits ?? 'no',
+    forfeiture: a.remedies?.forfeiture ?? 'no',
   };
 }

@@ -9,7 +9,7 @@ export type Outcome = 'not-fair' | 'fair' | 'partly' | 'ask';
 export type Heap = 'not-fair' | 'fair' | 'ask';
 
 /** What the guide or a fact says is not the tenant's to pay, though another fact could still turn it. */
-const notTheTenants = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
+const notTheTenants = ['ordinary-wear', 'landlord-responsibility', 'pre-existing', 'barred'];
 const plain = (sum: number): string => `${Math.trunc(sum / 100)}.${String(sum % 100).padStart(2, '0')}`;
 
 /** True if the judged case or its statement said what came back. Else what is still due cannot be told. */
@@ -22,7 +22,7 @@ export const knowsPaidBack = (c: CaseFile, t: Totals): boolean =>
  */
 export function questionOf(a: Assessment, line: JudgedLine): Question | undefined {
   const own = a.questions.filter((q) => q.line === line.id);
-  const moves = own.filter((q) => cents(q.swing || '0.00') > 0);
+  const moves = own.filter((q) => cents(q.effect || '0.00') > 0);
   return moves.find((q) => q.asks.startsWith('/lines/')) ?? moves[0] ?? own.find((q) => q.code === 'amount');
 }
 
@@ -45,7 +45,7 @@ export function outcomeOf(a: Assessment, line: JudgedLine): Outcome {
 
 /** True where a charge for damage comes to nothing because the thing was older than such things last. */
 export const isUsedUp = (line: JudgedLine): boolean =>
-  line.verdict === 'chargeable-damage' && cents(line.fair.likely) === 0 && line.value !== null;
+  line.verdict === 'chargeable-damage' && cents(line.fair.likely) === 0 && line.depreciation !== null;
 
 export const heapsOf = (outcome: Outcome): Heap[] => (outcome === 'partly' ? ['fair', 'not-fair'] : [outcome]);
 

@@ -2,6 +2,7 @@
 // not fit is left out and named; whether the values themselves make sense is for the engine.
 
 import type { CaseFile } from './case';
+import { inPresentNames, letterKindNow } from './older';
 import { noEdits, type LetterEdits, type OwnWords } from './letter';
 
 /** Charges of one case; as many as the engine takes. */
@@ -13,7 +14,7 @@ export const largestCase = 8 * 1024 * 1024;
 const deepest = 12;
 
 /** The newest version of the case file that is known here. */
-export const newestVersion = 1;
+export const newestVersion = 2;
 
 export interface Shaped {
   subject: CaseFile;
@@ -110,15 +111,15 @@ export function asCase(data: unknown): Shaped | undefined {
     kind: s.text,
     element: s.text,
     finding: s.text,
-    place: s.text,
-    parts: s.pairs('nature'),
-    proof: texts,
-    proofMissing: texts,
+    location: s.text,
+    costComponents: s.pairs('kind'),
+    supportingDocuments: texts,
+    missingDocuments: texts,
     landlordFactors: texts,
-    charged: s.object(),
-    damaged: s.object(),
+    chargedQuantity: s.object(),
+    damagedQuantity: s.object(),
   });
-  const subject = s.members(data, '', (name) => {
+  const subject = s.members(inPresentNames(data), '', (name) => {
     switch (name) {
       case 'title':
       case 'jurisdiction':
@@ -132,15 +133,15 @@ export function asCase(data: unknown): Shaped | undefined {
       case 'records':
         return s.object();
       case 'statement':
-        return s.object({ enclosed: texts, missing: texts });
+        return s.object({ enclosedDocuments: texts, missingDocuments: texts });
       case 'deposits':
         return s.list(s.object(), 100);
       case 'events':
-        return s.pairs('what', 'on');
+        return s.pairs('kind', 'date');
       case 'lines':
         return s.list(line);
       case 'walkThrough':
-        return s.object({ rooms: s.pairs('id'), things: s.pairs('id', 'room', 'element'), leaving: texts });
+        return s.object({ rooms: s.pairs('id'), items: s.pairs('id', 'room', 'element'), moveOutTasks: texts });
       default:
         return s.value;
     }
@@ -156,11 +157,12 @@ const texts = (v: unknown): string[] => (Array.isArray(v) ? v.filter(isShort).sl
 export function asLetterEdits(data: unknown): LetterEdits {
   if (!isPlain(data)) return noEdits;
   const own = isPlain(data['own']) ? Object.entries(data['own']) : [];
+  const ofLetter = (key: string) => key.replace(/^[^/]*/, letterKindNow);
   const isOwn = (v: unknown): v is OwnWords => isPlain(v) && isShort(v['text']) && isShort(v['insteadOf']);
   return {
     ...(data as object),
-    kind: isShort(data['kind']) ? data['kind'] : '',
-    own: Object.fromEntries(own.flatMap(([key, v]) => (isOwn(v) && key !== '__proto__' ? [[key, v]] : []))),
+    kind: isShort(data['kind']) ? letterKindNow(data['kind']) : '',
+    own: Object.fromEntries(own.flatMap(([key, v]) => (isOwn(v) && key !== '__proto__' ? [[ofLetter(key), v]] : []))),
     off: texts(data['off']),
     on: texts(data['on']),
   };

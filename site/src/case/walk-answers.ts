@@ -5,14 +5,14 @@ import type { Assessment, JudgedLine } from './assessment';
 import type { CaseFile } from './case';
 import { type Catalogue, elementOf } from './catalogue';
 import { cents } from './cents';
-import type { Room, Seen, Thing } from './walk';
+import type { Room, Seen, WalkItem } from './walk';
 import { type Advice, adviceFor, faultsOf, type Hazard, hazardsOf, judgedAs, stopsOf } from './walk-home';
 import { roomsOf, thingsOf, walkOf } from './walk-edits';
 
 /** Stands for a price nobody named, so that a share can be told: whole cents of it are shares of 0.001 %. */
 const nominal = '1000.00';
 
-const atMoveIn: Record<Seen, string> = {
+const conditionAtMoveIn: Record<Seen, string> = {
   fine: 'good',
   worn: 'worn',
   damaged: 'damaged',
@@ -21,11 +21,15 @@ const atMoveIn: Record<Seen, string> = {
 };
 
 /** Things that could be charged for. */
-export const notFine = (c: CaseFile): Thing[] => thingsOf(c).filter((t) => t.moveOut && t.moveOut !== 'fine');
+export const notFine = (c: CaseFile): WalkItem[] =>
+  thingsOf(c).filter((t) => t.conditionAtMoveOut && t.conditionAtMoveOut !== 'fine');
 
 /** How a thing was when the tenant moved in, as a charge has it. */
-export const moveInOf = (t: Thing): string | undefined =>
-  t.moveIn && (t.moveIn === t.moveOut && t.moveIn !== 'fine' ? 'same' : atMoveIn[t.moveIn]);
+export const moveInOf = (t: WalkItem): string | undefined =>
+  t.conditionAtMoveIn &&
+  (t.conditionAtMoveIn === t.conditionAtMoveOut && t.conditionAtMoveIn !== 'fine'
+    ? 'same'
+    : conditionAtMoveIn[t.conditionAtMoveIn]);
 
 /** The case as it would be if all that was seen were charged on the day of moving out, before any paper came. */
 export function caseIfLeft(c: CaseFile, catalogue: Catalogue): CaseFile {
@@ -40,7 +44,7 @@ export function caseIfLeft(c: CaseFile, catalogue: Catalogue): CaseFile {
       ...(finding && { finding }),
       ...(t.installed && { installed: t.installed }),
       ...(t.cause && { cause: t.cause }),
-      ...(moveInOf(t) && { atMoveIn: moveInOf(t) }),
+      ...(moveInOf(t) && { conditionAtMoveIn: moveInOf(t) }),
     };
   });
   return { ...rest, lines } as CaseFile;
@@ -58,7 +62,7 @@ export interface Shares {
 }
 
 export interface Answer {
-  thing: Thing;
+  thing: WalkItem;
   room: Room | undefined;
   kind: Kind;
   judged: JudgedLine | undefined;
@@ -80,15 +84,16 @@ const shareOf = ({ fair, claimed }: JudgedLine): Shares => ({
   high: percent(fair.high, claimed),
 });
 
-const lenient = ['ordinary-wear', 'landlord-side', 'already-there', 'barred'];
+const lenient = ['ordinary-wear', 'landlord-responsibility', 'pre-existing', 'barred'];
 /** Less than half a percent of what it costs is nothing to spend time on. */
 const isNothing = (j: JudgedLine): boolean =>
   percent(j.fair.high, j.claimed) === 0 || (lenient.includes(j.verdict) && j.certain);
 
-function kindOf(t: Thing, judged: JudgedLine | undefined, advice: Advice, stops: Hazard[]): Kind {
-  if (t.putRight) return 'done';
-  if (judged && (isNothing(judged) || (t.moveOut === 'worn' && lenient.includes(judged.verdict)))) return 'leave';
-  if (!judgedAs(t).finding && faultsOf(t.element, t.moveOut).length > 1) return 'say';
+function kindOf(t: WalkItem, judged: JudgedLine | undefined, advice: Advice, stops: Hazard[]): Kind {
+  if (t.remedied) return 'done';
+  if (judged && (isNothing(judged) || (t.conditionAtMoveOut === 'worn' && lenient.includes(judged.verdict))))
+    return 'leave';
+  if (!judgedAs(t).finding && faultsOf(t.element, t.conditionAtMoveOut).length > 1) return 'say';
   if (stops.length || advice.who === 'licensed') return 'stop';
   return advice.who === 'self' ? 'self' : 'ask';
 }

@@ -37,7 +37,7 @@ const longestAhead = 90;
 function isOfTheEnd(x: LegalDate, today: string, leaves: string | undefined): boolean {
   if (!duties.includes(x.duty) || x.state === 'not-needed' || /move-in|pet|abandon/.test(x.id)) return false;
   const days = [lastOf(x), firstOf(x)].filter((d): d is string => d !== undefined);
-  if (days.length === 0) return !x.needs.includes('/tenancy/began');
+  if (days.length === 0) return !x.dependsOn.includes('/tenancy/began');
   return days.some((d) => d >= today || (leaves !== undefined && addDays(d, longestAhead) >= leaves));
 }
 

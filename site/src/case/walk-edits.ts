@@ -2,12 +2,12 @@
 
 import type { CaseFile } from './case';
 import { present } from './edits';
-import type { Room, Seen, Thing, WalkThrough } from './walk';
+import type { Room, Seen, WalkItem, WalkThrough } from './walk';
 import { faultsOf, kindOfRoom } from './walk-home';
 
 export const walkOf = (c: CaseFile): WalkThrough => c.walkThrough ?? {};
 export const roomsOf = (c: CaseFile): Room[] => walkOf(c).rooms ?? [];
-export const thingsOf = (c: CaseFile): Thing[] => walkOf(c).things ?? [];
+export const thingsOf = (c: CaseFile): WalkItem[] => walkOf(c).items ?? [];
 
 export const withWalk = (c: CaseFile, changes: Partial<WalkThrough>): CaseFile => ({
   ...c,
@@ -30,44 +30,44 @@ export function withRoom(c: CaseFile, kind: string, label: string): CaseFile {
 export const withoutRoom = (c: CaseFile, id: string): CaseFile =>
   withWalk(c, {
     rooms: roomsOf(c).filter((r) => r.id !== id),
-    things: thingsOf(c).filter((t) => t.room !== id),
+    items: thingsOf(c).filter((t) => t.room !== id),
   });
 
 export const withRoomNamed = (c: CaseFile, id: string, name: string | undefined): CaseFile =>
   withWalk(c, { rooms: roomsOf(c).map((r) => (r.id === id ? present({ ...r, name }) : r)) });
 
-export const thingIn = (c: CaseFile, room: string, element: string): Thing | undefined =>
+export const thingIn = (c: CaseFile, room: string, element: string): WalkItem | undefined =>
   thingsOf(c).find((t) => t.room === room && t.element === element);
 
-export const thingById = (c: CaseFile, id: string): Thing | undefined => thingsOf(c).find((t) => t.id === id);
+export const thingById = (c: CaseFile, id: string): WalkItem | undefined => thingsOf(c).find((t) => t.id === id);
 
 /** A thing of a room with changes; it is written down with the first of them. */
-export function withThing(c: CaseFile, room: string, element: string, changes: Partial<Thing>): CaseFile {
+export function withThing(c: CaseFile, room: string, element: string, changes: Partial<WalkItem>): CaseFile {
   const things = thingsOf(c);
   const there = thingIn(c, room, element);
   if (!there)
-    return withWalk(c, { things: [...things, present({ id: freshId(things, 't'), room, element, ...changes })] });
+    return withWalk(c, { items: [...things, present({ id: freshId(things, 't'), room, element, ...changes })] });
   return withThingById(c, there.id, changes);
 }
 
-export const withThingById = (c: CaseFile, id: string, changes: Partial<Thing>): CaseFile =>
-  withWalk(c, { things: thingsOf(c).map((t) => (t.id === id ? present({ ...t, ...changes }) : t)) });
+export const withThingById = (c: CaseFile, id: string, changes: Partial<WalkItem>): CaseFile =>
+  withWalk(c, { items: thingsOf(c).map((t) => (t.id === id ? present({ ...t, ...changes }) : t)) });
 
 export const withoutThing = (c: CaseFile, room: string, element: string): CaseFile =>
-  withWalk(c, { things: thingsOf(c).filter((t) => t.room !== room || t.element !== element) });
+  withWalk(c, { items: thingsOf(c).filter((t) => t.room !== room || t.element !== element) });
 
 /** A state tapped on one day. A fault that does not belong to it goes; the first thing seen dates the walk. */
 export function withState(c: CaseFile, room: string, element: string, state: Seen, today: string): CaseFile {
   const before = thingIn(c, room, element);
   const keeps = before?.finding !== undefined && faultsOf(element, state).includes(before.finding);
-  const changes: Partial<Thing> = {
-    moveOut: state,
-    seen: today,
+  const changes: Partial<WalkItem> = {
+    conditionAtMoveOut: state,
+    inspected: today,
     ...(keeps ? {} : { finding: undefined }),
-    ...(state === 'fine' ? { cause: undefined, quote: undefined, putRight: undefined } : {}),
+    ...(state === 'fine' ? { cause: undefined, quote: undefined, remedied: undefined } : {}),
   };
   const next = withThing(c, room, element, changes);
-  return walkOf(next).on ? next : withWalk(next, { on: today });
+  return walkOf(next).date ? next : withWalk(next, { date: today });
 }
 
 /** The things a room usually has, and those that were added to it. */
@@ -82,7 +82,9 @@ export function rowsOf(c: CaseFile, room: Room): (string | string[])[] {
 
 /** Everything of a room that was not looked at yet is fine; where one of several is there, it must be said which. */
 export function withRestFine(c: CaseFile, room: Room, today: string): CaseFile {
-  const open = rowsOf(c, room).filter((e): e is string => typeof e === 'string' && !thingIn(c, room.id, e)?.moveOut);
+  const open = rowsOf(c, room).filter(
+    (e): e is string => typeof e === 'string' && !thingIn(c, room.id, e)?.conditionAtMoveOut,
+  );
   return open.reduce((next, e) => withState(next, room.id, e, 'fine', today), c);
 }
 
@@ -92,7 +94,7 @@ export interface Count {
 }
 export function countIn(c: CaseFile, room: Room): Count {
   const rows = rowsOf(c, room);
-  const seen = rows.filter((e) => typeof e === 'string' && thingIn(c, room.id, e)?.moveOut).length;
+  const seen = rows.filter((e) => typeof e === 'string' && thingIn(c, room.id, e)?.conditionAtMoveOut).length;
   return { seen, all: rows.length };
 }
 
@@ -103,7 +105,7 @@ export const countAll = (c: CaseFile): Count =>
 
 /** Something of the leaving day is done, or not yet. */
 export function withLeaving(c: CaseFile, task: string, done: boolean): CaseFile {
-  const others = (walkOf(c).leaving ?? []).filter((t) => t !== task);
+  const others = (walkOf(c).moveOutTasks ?? []).filter((t) => t !== task);
   const leaving = done ? [...others, task] : others;
-  return withWalk(c, { leaving: leaving.length ? leaving : undefined });
+  return withWalk(c, { moveOutTasks: leaving.length ? leaving : undefined });
 }

@@ -5,7 +5,7 @@ import home from '../../../engine/rules/walk/home.json';
 import advices from '../../../engine/rules/walk/advice.json';
 import dangers from '../../../engine/rules/hazards.json';
 import type { Spoken } from '../say/spoken';
-import type { Seen, Thing, WalkThrough } from './walk';
+import type { Seen, WalkItem, WalkThrough } from './walk';
 
 export interface RoomKind {
   id: string;
@@ -33,15 +33,15 @@ export const faultsOf = (element: string, state: Seen | undefined): string[] =>
   state && state !== 'fine' ? (things[element]?.[state] ?? []) : [];
 
 /** What a thing is judged as: its own fault; where none was chosen, the only one its state can be, ordinary wear, or dirt. */
-export function judgedAs(t: Thing): { element: string; finding?: string } {
+export function judgedAs(t: WalkItem): { element: string; finding?: string } {
   if (t.finding) return { element: t.element, finding: t.finding };
-  const faults = faultsOf(t.element, t.moveOut);
-  const dirt = t.moveOut === 'dirty' ? things[t.element]?.dirtyAs : undefined;
+  const faults = faultsOf(t.element, t.conditionAtMoveOut);
+  const dirt = t.conditionAtMoveOut === 'dirty' ? things[t.element]?.dirtyAs : undefined;
   if (dirt) {
     const [element, finding] = dirt.split('/') as [string, string];
     return { element, finding };
   }
-  const only = t.moveOut === 'worn' || faults.length === 1 ? faults[0] : undefined;
+  const only = t.conditionAtMoveOut === 'worn' || faults.length === 1 ? faults[0] : undefined;
   return only ? { element: t.element, finding: only } : { element: t.element };
 }
 
@@ -54,9 +54,9 @@ export interface Advice {
 const rows = advices.advice as Advice[];
 
 /** What can be done about a thing: the row that names its fault, its state, the thing itself, or its state alone. */
-export function adviceFor(t: Thing): Advice {
+export function adviceFor(t: WalkItem): Advice {
   const { element, finding } = { finding: t.finding ?? judgedAs(t).finding, element: t.element };
-  const places = [`${element}/${finding}`, `${element}@${t.moveOut}`, element, `@${t.moveOut}`];
+  const places = [`${element}/${finding}`, `${element}@${t.conditionAtMoveOut}`, element, `@${t.conditionAtMoveOut}`];
   const found = places.map((p) => rows.find((r) => r.at.includes(p))).find(Boolean);
   return found ?? rows[rows.length - 1]!;
 }
@@ -85,15 +85,15 @@ const names = (places: string[], element: string, finding: string | undefined): 
 /** A danger of old paint is none in a home that is known to be newer. */
 const holds = (h: Hazard, w: WalkThrough): boolean => !h.builtBefore || w.builtBefore1978 !== false;
 
-const placesOf = (t: Thing): { element: string; finding?: string }[] => [
+const placesOf = (t: WalkItem): { element: string; finding?: string }[] => [
   { element: t.element, finding: t.finding },
   judgedAs(t),
 ];
 
 /** The dangers of a thing as it was seen. */
-export const hazardsOf = (t: Thing, w: WalkThrough): Hazard[] =>
+export const hazardsOf = (t: WalkItem, w: WalkThrough): Hazard[] =>
   hazards.filter((h) => holds(h, w) && placesOf(t).some((p) => names(h.at, p.element, p.finding)));
 
 /** Those of them for which it is left to a licensed worker. */
-export const stopsOf = (t: Thing, w: WalkThrough): Hazard[] =>
+export const stopsOf = (t: WalkItem, w: WalkThrough): Hazard[] =>
   hazards.filter((h) => holds(h, w) && placesOf(t).some((p) => names(h.stop, p.element, p.finding)));

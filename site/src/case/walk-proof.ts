@@ -2,7 +2,7 @@
 
 import type { JudgedLine } from './assessment';
 import type { CaseFile, Line } from './case';
-import type { Thing } from './walk';
+import type { WalkItem } from './walk';
 import { moveInOf } from './walk-answers';
 import { roomsOf, thingsOf, walkOf, withWalk } from './walk-edits';
 import { judgedAs } from './walk-home';
@@ -13,26 +13,26 @@ const plain = (text: unknown): string =>
     .replace(/\p{M}/gu, '')
     .toLowerCase();
 
-const isAbout = (t: Thing, element: string): boolean => t.element === element || judgedAs(t).element === element;
+const isAbout = (t: WalkItem, element: string): boolean => t.element === element || judgedAs(t).element === element;
 
 /** The charge names the room of the thing, in its words or its place. */
-function namesRoom(c: CaseFile, t: Thing, line: Line): boolean {
+function namesRoom(c: CaseFile, t: WalkItem, line: Line): boolean {
   const name = plain(roomsOf(c).find((r) => r.id === t.room)?.name);
   return name !== '' && plain(`${line.place ?? ''} ${line.text ?? ''}`).includes(name);
 }
 
 /** Things a charge may be about, those of the room it names first; only those that were looked at. */
-export function candidates(c: CaseFile, line: Line, judged: JudgedLine | undefined): Thing[] {
+export function candidates(c: CaseFile, line: Line, judged: JudgedLine | undefined): WalkItem[] {
   const element = line.element ?? judged?.element;
   if (!element) return [];
-  const all = thingsOf(c).filter((t) => t.moveOut && isAbout(t, element));
+  const all = thingsOf(c).filter((t) => t.conditionAtMoveOut && isAbout(t, element));
   return [...all.filter((t) => namesRoom(c, t, line)), ...all.filter((t) => !namesRoom(c, t, line))];
 }
 
-export const linkedTo = (c: CaseFile, line: Line): Thing[] => thingsOf(c).filter((t) => t.line === line.id);
+export const linkedTo = (c: CaseFile, line: Line): WalkItem[] => thingsOf(c).filter((t) => t.line === line.id);
 
 /** The one thing it must be about: the only one there is, or the only one in the room that is named. */
-export function clearMatch(c: CaseFile, line: Line, judged: JudgedLine | undefined): Thing | undefined {
+export function clearMatch(c: CaseFile, line: Line, judged: JudgedLine | undefined): WalkItem | undefined {
   const all = candidates(c, line, judged).filter((t) => !t.line);
   const here = all.filter((t) => namesRoom(c, t, line));
   return here.length === 1 ? here[0] : all.length === 1 ? all[0] : undefined;
@@ -41,24 +41,30 @@ export function clearMatch(c: CaseFile, line: Line, judged: JudgedLine | undefin
 /** What a thing shows about a charge. */
 export type Shown = 'fine' | 'worn' | 'put-right' | 'on-list' | 'off-list' | 'same' | 'damaged' | 'dirty' | 'missing';
 
-export function shownBy(c: CaseFile, t: Thing): Shown[] {
-  const { listGiven } = walkOf(c);
-  const state: Shown[] = t.putRight ? ['put-right'] : moveInOf(t) === 'same' ? ['same'] : t.moveOut ? [t.moveOut] : [];
-  if (listGiven !== true || t.onTheirList === undefined) return state;
-  return [...state, t.onTheirList ? 'on-list' : 'off-list'];
+export function shownBy(c: CaseFile, t: WalkItem): Shown[] {
+  const { inspectionListGiven } = walkOf(c);
+  const state: Shown[] = t.remedied
+    ? ['put-right']
+    : moveInOf(t) === 'same'
+      ? ['same']
+      : t.conditionAtMoveOut
+        ? [t.conditionAtMoveOut]
+        : [];
+  if (inspectionListGiven !== true || t.onLandlordList === undefined) return state;
+  return [...state, t.onLandlordList ? 'on-list' : 'off-list'];
 }
 
 /** The facts of a charge that the walk knows and the charge does not. */
-export function factsFor(c: CaseFile, t: Thing, line: Line): Partial<Line> {
+export function factsFor(c: CaseFile, t: WalkItem, line: Line): Partial<Line> {
   const facts: Partial<Line> = {};
   if (line.installed === undefined && t.installed) facts.installed = t.installed;
-  if (line['atMoveIn'] === undefined && moveInOf(t)) facts['atMoveIn'] = moveInOf(t);
+  if (line['conditionAtMoveIn'] === undefined && moveInOf(t)) facts['conditionAtMoveIn'] = moveInOf(t);
   if (line['cause'] === undefined && t.cause) facts['cause'] = t.cause;
-  if (line['onMoveOutRecord'] === undefined && walkOf(c).listGiven === true && t.onTheirList !== undefined)
-    facts['onMoveOutRecord'] = t.onTheirList;
-  if (!line.place) {
+  if (line['onMoveOutRecord'] === undefined && walkOf(c).inspectionListGiven === true && t.onLandlordList !== undefined)
+    facts['onMoveOutRecord'] = t.onLandlordList;
+  if (!line.location) {
     const name = roomsOf(c).find((r) => r.id === t.room)?.name;
-    if (name) facts.place = name;
+    if (name) facts.location = name;
   }
   return facts;
 }
@@ -69,15 +75,15 @@ export function withMatch(c: CaseFile, lineId: string, thingId: string): CaseFil
   const line = c.lines.find((l) => l.id === lineId);
   if (!t || !line) return c;
   const lines = c.lines.map((l) => (l.id === lineId ? { ...l, ...factsFor(c, t, l) } : l));
-  const things = thingsOf(c).map((x) => (x.id === thingId ? { ...x, line: lineId } : x));
-  return withWalk({ ...c, lines }, { things });
+  const items = thingsOf(c).map((x) => (x.id === thingId ? { ...x, line: lineId } : x));
+  return withWalk({ ...c, lines }, { items });
 }
 
 export function withoutMatch(c: CaseFile, thingId: string): CaseFile {
-  const things = thingsOf(c).map((x) => {
+  const items = thingsOf(c).map((x) => {
     if (x.id !== thingId) return x;
     const { line: _, ...rest } = x;
     return rest;
   });
-  return withWalk(c, { things });
+  return withWalk(c, { items });
 }

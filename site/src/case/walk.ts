@@ -5,22 +5,22 @@ import type { CaseFile, Side } from './case';
 export type Seen = 'fine' | 'worn' | 'damaged' | 'dirty' | 'missing';
 export const statesSeen: readonly Seen[] = ['fine', 'worn', 'damaged', 'dirty', 'missing'];
 
-export interface Thing {
+export interface WalkItem {
   id: string;
   /** Id of its room. */
   room: string;
   element: string;
   finding?: string;
-  moveIn?: Seen;
-  moveOut?: Seen;
+  conditionAtMoveIn?: Seen;
+  conditionAtMoveOut?: Seen;
   cause?: string;
   note?: string;
   installed?: string;
   /** What somebody asks for putting it right. */
   quote?: string;
-  seen?: string;
-  putRight?: string;
-  onTheirList?: boolean;
+  inspected?: string;
+  remedied?: string;
+  onLandlordList?: boolean;
   /** Id of the charge that is about it. */
   line?: string;
 }
@@ -32,29 +32,29 @@ export interface Room {
 }
 
 export interface WalkThrough {
-  on?: string;
+  date?: string;
   /** Set once the tenant has left: from then on the case is about the statement. */
-  finished?: string;
-  listGiven?: boolean;
-  listDated?: string;
+  completed?: string;
+  inspectionListGiven?: boolean;
+  inspectionListDated?: string;
   builtBefore1978?: boolean;
   rooms?: Room[];
-  things?: Thing[];
-  leaving?: string[];
+  items?: WalkItem[];
+  moveOutTasks?: string[];
 }
 
 /** True while the home is walked through: nobody has left, and nothing was charged. */
 export const isWalking = (c: CaseFile): boolean =>
-  c.walkThrough !== undefined && !c.walkThrough.finished && c.lines.length === 0;
+  c.walkThrough !== undefined && !c.walkThrough.completed && c.lines.length === 0;
 
 export const startWalk = (c: CaseFile, side: Side = c.side ?? 'tenant'): CaseFile => {
-  const { finished: _, ...walkThrough } = c.walkThrough ?? {};
+  const { completed: _, ...walkThrough } = c.walkThrough ?? {};
   return { ...c, side, walkThrough };
 };
 
 /** The walk is over; one in which nothing was seen leaves nothing behind. */
 export function endWalk(c: CaseFile, today: string, side: Side = c.side ?? 'tenant'): CaseFile {
   const { walkThrough, ...rest } = c;
-  const isEmpty = !walkThrough?.things?.length && !walkThrough?.leaving?.length;
-  return isEmpty ? { ...rest, side } : { ...rest, side, walkThrough: { ...walkThrough, finished: today } };
+  const isEmpty = !walkThrough?.items?.length && !walkThrough?.moveOutTasks?.length;
+  return isEmpty ? { ...rest, side } : { ...rest, side, walkThrough: { ...walkThrough, completed: today } };
 }

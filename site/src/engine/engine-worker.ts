@@ -20,7 +20,7 @@ call.catch(() => undefined);
 self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
   let answer: Answer;
   try {
-    answer = { id: data.id, text: await (await call)(data.name, ...data.texts) };
+    answer = { id: data.id, text: await (await call)(data.name, ...data.given) };
   } catch (e) {
     answer = { id: data.id, failed: e instanceof Error ? e.message : String(e) };
   }

@@ -32,25 +32,29 @@ export interface Engine {
 /** What may be asked of the engine: a call of its module. */
 export type Name = keyof Module;
 /** One call, wherever the module runs. */
-export type Call = (name: Name, ...texts: Text[]) => Promise<string>;
+export type Call = (name: Name, ...given: (Text | number)[]) => Promise<string>;
 
-type Called = (...texts: Text[]) => string;
+type Called = (...given: (Text | number)[]) => string;
+
+/** The version of the format that the page speaks. */
+const format = 2;
 
 /** Calls an engine that runs in this thread. */
 export const callHere =
   (module: Module): Call =>
-  (name, ...texts) =>
-    Promise.resolve((module[name] as Called)(...texts));
+  (name, ...given) =>
+    Promise.resolve((module[name] as Called)(...given));
 
 export async function wrap(call: Call): Promise<Engine> {
   const utf8 = new TextEncoder();
-  const ask = async <T>(name: Name, ...texts: Text[]): Promise<T> => JSON.parse(await call(name, ...texts)) as T;
+  const ask = async <T>(name: Name, ...given: (Text | number)[]): Promise<T> =>
+    JSON.parse(await call(name, ...given)) as T;
   return {
     load: async (bundle) => (await ask<{ errors: Fault[] }>('load', bundle)).errors,
-    assess: (subject, today) => ask('assess', JSON.stringify(subject), today),
-    catalogue: (language) => ask('catalogue', language),
-    letter: (subject, today, options) => ask('letter', JSON.stringify(subject), today, JSON.stringify(options)),
-    read: (text, language) => ask('readStatement', utf8.encode(text), language),
+    assess: (subject, today) => ask('assess', JSON.stringify(subject), today, format),
+    catalogue: (language) => ask('catalogue', language, format),
+    letter: (subject, today, options) => ask('letter', JSON.stringify(subject), today, JSON.stringify(options), format),
+    read: (text, language) => ask('readStatement', utf8.encode(text), language, format),
     version: await call('version'),
   };
 }

@@ -74,7 +74,7 @@ function load(engine: Engine, file: string): Promise<string> {
 interface Registry {
   facts: Fact[];
   events: EventKind[];
-  papers: Named[];
+  documents: Named[];
 }
 
 /** Text by language; a pack's own are English alone. */
@@ -133,7 +133,7 @@ export function registryOf(code: string | undefined): Registry {
       ...e,
       question: words?.events?.[e.id]?.question ?? inLanguage(e.question),
     })),
-    papers: registry.papers.map((p) => ({ ...p, label: inLanguage(p.label) })),
+    documents: registry.papers.map((p) => ({ ...p, label: inLanguage(p.label) })),
   };
 }
 
@@ -225,7 +225,7 @@ export function askedBy(code: string | undefined): Asked | undefined {
 }
 
 /** The duties about the money and its list, whose clocks the page asks about first. */
-const clocked = ['itemise', 'notice-of-claim', 'return-deposit', 'refund-balance'];
+const clocked = ['itemize', 'notice-of-claim', 'return-deposit', 'refund-balance'];
 
 /** The events that start the clocks of a place's main duties, each once, in the order of the law. */
 export function clocksOf(code: string | undefined): string[] {

@@ -6,7 +6,7 @@ import { type Engine, type Name, wrap } from './engine';
 export interface Question {
   id: number;
   name: Name;
-  texts: Text[];
+  given: (Text | number)[];
 }
 export type Answer = { id: number; text: string; failed?: undefined } | { id: number; failed: string };
 
@@ -26,9 +26,9 @@ export function startEngine(): Promise<Engine> {
     waiting.clear();
   });
   const started = wrap(
-    (name, ...texts) =>
+    (name, ...given) =>
       new Promise((done, fail) => {
-        const question: Question = { id: ++asked, name, texts };
+        const question: Question = { id: ++asked, name, given };
         waiting.set(question.id, { done, fail });
         worker.postMessage(question);
       }),

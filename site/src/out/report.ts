@@ -4,7 +4,7 @@
 import { html, nothing, render, type TemplateResult } from 'lit/html.js';
 import { longDay, middle, money } from '../say/show';
 import { language, say } from '../say/wording';
-import type { Assessment, JudgedLine, Sourced, Span } from '../case/assessment';
+import type { Assessment, JudgedLine, Sourced, Range } from '../case/assessment';
 import type { CaseFile } from '../case/case';
 import { spanInWords } from '../say/date-words';
 import type { Exhibit } from '../case/exhibit';
@@ -19,7 +19,7 @@ export interface ReportOf {
   letter: string;
 }
 
-const range = (s: Span): string =>
+const range = (s: Range): string =>
   s.low === s.high || s.likely === null
     ? middle(s)
     : say('page.report.range', { likely: money(s.likely), low: money(s.low), high: money(s.high) });
@@ -32,7 +32,7 @@ function named(a: Assessment, of: Sourced): TemplateResult | typeof nothing {
 
 function charge(a: Assessment, l: JudgedLine, n: number): TemplateResult {
   return html`<h3><span>${n}. ${l.text || say('page.charges.untitled')}</span><span class="sum">${money(l.claimed)}</span></h3>
-    <p><strong>${say('page.report.fair', { sum: range(l.fair) })}</strong> ${l.verdictText}. ${l.why}</p>
+    <p><strong>${say('page.report.fair', { sum: range(l.fair) })}</strong> ${l.verdictText}. ${l.reason}</p>
     <ol>${l.steps.map((s) => html`<li>${s.text} ${named(a, s)}</li>`)}</ol>
     ${l.turningPoint ? html`<p>${l.turningPoint.text}</p>` : nothing}
     ${(l.bars ?? []).map((b) => {

@@ -84,7 +84,7 @@ const part = (p: Part): (Paragraph | Table)[] => [
             children: lines(r[0] ?? ''),
           }),
       )
-    : [table(p.head, p.rows), new Paragraph({ spacing: { after: 20, line: 60 } })]),
+    : [table(p.header, p.rows), new Paragraph({ spacing: { after: 20, line: 60 } })]),
 ];
 
 export const word = (title: string, paragraphs: Part[]): Promise<Blob> =>

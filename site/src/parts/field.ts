@@ -47,8 +47,8 @@ function write(d: Desk, f: Field, value: unknown, coalesce = false): void {
 
 function placeOf(d: Desk, f: Field): string {
   if (!f.event) return f.at;
-  const i = d.case.events?.findIndex((e) => e.what === f.event) ?? -1;
-  return i < 0 ? '/events/-' : `/events/${i}/${f.how ? 'how' : 'on'}`;
+  const i = d.case.events?.findIndex((e) => e.kind === f.event) ?? -1;
+  return i < 0 ? '/events/-' : `/events/${i}/${f.how ? 'deliveryMethod' : 'date'}`;
 }
 
 export const faultsAt = (d: Desk, f: Field): Fault[] => {

@@ -15,23 +15,23 @@ const verdicts: Record<Verdict, TemplateResult> = {
   // whole
   'chargeable-damage': svg`<path d="M1 2.5H27V9.5H1Z" fill="currentColor" />`,
   // someone else's: hollow
-  'landlord-side': svg`<path d="M1.75 3H26.25V9H1.75Z" fill="none" stroke="currentColor" stroke-width="1.5" />`,
+  'landlord-responsibility': svg`<path d="M1.75 3H26.25V9H1.75Z" fill="none" stroke="currentColor" stroke-width="1.5" />`,
   // one line before, one after
-  'already-there': svg`${line(3.5, 1.5)}${line(8.5, 1.5)}`,
+  'pre-existing': svg`${line(3.5, 1.5)}${line(8.5, 1.5)}`,
   // struck through
   barred: svg`<path d="M1 4.5H27V7.5H1Z" fill="currentColor" /><path d="M9 11.5L19 .5" stroke="currentColor" stroke-width="2" />`,
-  'not-about-condition': line(6, 1.5),
-  'cannot-tell': line(6, 3, '3 3.5'),
+  'non-damage-charge': line(6, 1.5),
+  undetermined: line(6, 3, '3 3.5'),
 };
 
-export const verdictMark = (v: Verdict): TemplateResult => frame(verdicts[v] ?? verdicts['cannot-tell']);
+export const verdictMark = (v: Verdict): TemplateResult => frame(verdicts[v] ?? verdicts['undetermined']);
 
 const states: Record<DutyState, TemplateResult> = {
   met: svg`<path d="M9 6.5L12.5 10L20 1.5" fill="none" stroke="currentColor" stroke-width="2.4" />`,
   missed: svg`<path d="M9.5 1.5L18.5 10.5M18.5 1.5L9.5 10.5" stroke="currentColor" stroke-width="2.6" />`,
   open: svg`<circle cx="14" cy="6" r="4.6" fill="none" stroke="currentColor" stroke-width="2" />`,
-  'cannot-tell': svg`<circle cx="14" cy="6" r="4.6" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray="2 2.8" />`,
+  undetermined: svg`<circle cx="14" cy="6" r="4.6" fill="none" stroke="currentColor" stroke-width="2" stroke-dasharray="2 2.8" />`,
   'not-needed': svg`<path d="M9 6H19" stroke="currentColor" stroke-width="2" />`,
 };
 
-export const stateMark = (s: DutyState): TemplateResult => frame(states[s] ?? states['cannot-tell']);
+export const stateMark = (s: DutyState): TemplateResult => frame(states[s] ?? states['undetermined']);

@@ -9,7 +9,7 @@ const shown = 2;
 
 function entry(s: Source | string): TemplateResult {
   if (typeof s === 'string') return html`<li>${s}</li>`;
-  const how = s.read === 'practice' || s.read === 'statute-text' ? '' : s.readText;
+  const how = s.basis === 'practice' || s.basis === 'statute-text' ? '' : s.basisText;
   return html`<li>
     ${s.url ? html`<a href=${s.url} target="_blank" rel="noopener noreferrer">${s.text}</a>` : s.text}${how ? html`<span class="read-how">${how}</span>` : nothing}
   </li>`;
@@ -41,7 +41,7 @@ export function sourceList(all: (Source | string)[], guides: (Source | string)[]
 }
 
 /** The law itself and plain practice are named outright; guides, many of other places, stand folded beneath. */
-const isOutright = (id: string, s: Source | undefined): boolean => !s || id.startsWith('law') || s.read === 'practice';
+const isOutright = (id: string, s: Source | undefined): boolean => !s || id.startsWith('law') || s.basis === 'practice';
 
 /** The sources of a step or rule of the assessment. */
 export function sources(d: Desk, of: Sourced): TemplateResult | typeof nothing {

@@ -2,10 +2,10 @@
 
 import { html, svg, type TemplateResult } from 'lit/html.js';
 import { cents } from '../case/cents';
-import type { Span } from '../case/assessment';
+import type { Range } from '../case/assessment';
 
 /** `longest` is the largest charge of the statement, so that lengths compare. Decoration: the sums stand beside it in figures. */
-export function wearLine(claimed: string, fair: Span, longest: number): TemplateResult {
+export function wearLine(claimed: string, fair: Range, longest: number): TemplateResult {
   const x = (amount: string): number => (longest > 0 ? Math.min(100, (cents(amount) / longest) * 100) : 0);
   const [whole, low, likely, high] = [Math.max(x(claimed), 0.6), x(fair.low), x(fair.likely ?? fair.low), x(fair.high)];
   return html`<svg class="wear-line" viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true" focusable="false">

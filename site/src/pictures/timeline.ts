@@ -18,7 +18,7 @@ interface Stop {
   label: string;
   when: string;
   state: DutyState | 'fact' | 'today';
-  loud?: boolean;
+  losesRightIfMissed?: boolean;
 }
 
 /** Days after move-out that are drawn to scale; what lies further off is pressed together at the foot. */
@@ -37,7 +37,7 @@ function stopsOf(d: Desk): Stop[] {
       label: x.label,
       when: spanInWords(x.last!, shortDay),
       state: x.state,
-      loud: x.loud && (x.state === 'open' || x.state === 'missed'),
+      losesRightIfMissed: x.losesRightIfMissed && (x.state === 'open' || x.state === 'missed'),
     }));
   return [
     ...fact(t['began'], 'began'),
@@ -98,7 +98,7 @@ export function timeline(d: Desk): TemplateResult | typeof nothing {
     </svg>
     <ol>
       ${stops.map(
-        (s) => html`<li data-state=${s.state} data-loud=${s.loud ? 'yes' : nothing}>
+        (s) => html`<li data-state=${s.state} data-loud=${s.losesRightIfMissed ? 'yes' : nothing}>
           ${s.state === 'fact' || s.state === 'today' ? nothing : stateMark(s.state)}
           <span>${s.label} <span class="timeline-when">${s.when}</span>${
             s.state === 'fact' || s.state === 'today'

@@ -5,7 +5,7 @@ import { area } from 'd3-shape';
 import { html, nothing, svg, type TemplateResult } from 'lit/html.js';
 import { shortDay } from '../say/show';
 import { say } from '../say/wording';
-import type { Days, Worth } from '../case/assessment';
+import type { Days, Depreciation } from '../case/assessment';
 import './pictures.css';
 
 const noon = (iso: string): Date => new Date(`${iso}T12:00:00Z`);
@@ -32,13 +32,13 @@ const wedge = (x: (d: Date) => number) =>
     .y1((m) => height / 2 - (m.share * height) / 2);
 
 /** Drawn only where the worth falls evenly and the days are known; other methods have their steps in words. */
-export function worth(v: Worth): TemplateResult | typeof nothing {
+export function worth(v: Depreciation): TemplateResult | typeof nothing {
   const [made, out] = [middle(v.installed), middle(v.moveOut)];
   if (!made || !out || made >= out || (v.method && v.method !== 'straight-line')) return nothing;
   const moveIn = middle(v.moveIn);
   const came = moveIn && moveIn > made ? moveIn : made;
-  const end = later(made, v.lifeMonths.likely);
-  const last = new Date(Math.max(later(made, v.lifeMonths.high).getTime(), out.getTime()));
+  const end = later(made, v.usefulLifeMonths.likely);
+  const last = new Date(Math.max(later(made, v.usefulLifeMonths.high).getTime(), out.getTime()));
   const x = scaleTime([made, last], [0, 100]);
   const share = (at: Date) => Math.max(0, 1 - (at.getTime() - made.getTime()) / (end.getTime() - made.getTime()));
   const piece = (from: Date, to: Date, name: string) => {
@@ -51,10 +51,10 @@ export function worth(v: Worth): TemplateResult | typeof nothing {
   };
   const stroke = (at: Date, name: string) =>
     svg`<path class=${name} d="M${x(at)} -4V${height + 4}" vector-effect="non-scaling-stroke" />`;
-  const ends = [v.lifeMonths.low, v.lifeMonths.high]
-    .filter((m) => m !== v.lifeMonths.likely)
+  const ends = [v.usefulLifeMonths.low, v.usefulLifeMonths.high]
+    .filter((m) => m !== v.usefulLifeMonths.likely)
     .map((m) => later(made, m));
-  return html`<figure class="worth" role="img" aria-label=${say('page.worth.label', { left: v.shareLeft.likely })}>
+  return html`<figure class="worth" role="img" aria-label=${say('page.worth.label', { left: v.remainingShare.likely })}>
     <svg class="worth-wedge" viewBox="0 -4 100 ${height + 8}" preserveAspectRatio="none" aria-hidden="true" focusable="false">
       <path class="worth-line" d="M0 ${height / 2}H100" vector-effect="non-scaling-stroke" />
       ${piece(made, came, 'before')} ${piece(came, out, 'during')} ${piece(out, last, 'left')} ${stroke(came, 'worth-move')} ${stroke(out, 'worth-move')}
@@ -64,7 +64,7 @@ export function worth(v: Worth): TemplateResult | typeof nothing {
     <ul class="worth-parts" aria-hidden="true">
       ${came > made ? html`<li>${key('before')} ${say('page.worth.before', { day: shortDay(iso(came)) })}</li>` : nothing}
       <li>${key('during')} ${say('page.worth.during', { from: shortDay(iso(came)), to: shortDay(iso(out)) })}</li>
-      <li>${key('left')} ${say('page.worth.left', { left: v.shareLeft.likely, end: shortDay(iso(end)) })}</li>
+      <li>${key('left')} ${say('page.worth.left', { left: v.remainingShare.likely, end: shortDay(iso(end)) })}</li>
       ${ends.length ? html`<li>${key('end')} ${say('page.worth.ends')}</li>` : nothing}
     </ul>
   </figure>`;

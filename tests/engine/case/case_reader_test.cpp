@@ -36,7 +36,9 @@ TEST_CASE("The least case is a version and a list of lines") {
   CHECK(fault("\xEF\xBB\xBF{\"wearline\":1,\"lines\":[]}") == "ok");
   CHECK(fault(R"({"lines":[]})") == "missing-member ");
   CHECK(fault(R"({"wearline":1})") == "missing-member ");
-  CHECK(fault(R"({"wearline":2,"lines":[]})") == "unknown-version /wearline");
+  CHECK(fault(R"({"wearline":2,"lines":[]})") == "ok");
+  for (const char* version : {"0", "3", "\"2\"", "2.0", "-1", "99999999999"})
+    CHECK(fault(std::string(R"({"wearline":)") + version + R"(,"lines":[]})") == "unknown-version /wearline");
 }
 
 TEST_CASE("Text that is not JSON is refused with its place") {

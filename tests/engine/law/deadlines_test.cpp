@@ -10,7 +10,7 @@ namespace {
 
 /// A duty of the landlord to send a statement, with members of its own ("\"metBy\":...,\"legs\":...").
 std::string statement_deadline(const std::string& members) {
-  return R"({"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemise","ifMissed":["none"],)" + members +
+  return R"({"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemize","ifMissed":["none"],)" + members +
          "}";
 }
 const std::string thirty_days =
@@ -205,7 +205,7 @@ namespace {
 std::string two_ways(const std::string& first_days, const std::string& second_days) {
   const auto one = [](const std::string& id, const std::string& is, const std::string& days) {
     return R"({"id":")" + id +
-           R"(","source":["s"],"text":"x","who":"landlord","duty":"itemise","ifMissed":["owes-penalty"],)"
+           R"(","source":["s"],"text":"x","who":"landlord","duty":"itemize","ifMissed":["owes-penalty"],)"
            R"("metBy":"posting","when":{"fact":"furnished","is":)" +
            is + R"(},"whenText":"y","legs":[{"count":)" + days +
            R"(,"unit":"calendar-day","after":["possession-returned"]}]})";

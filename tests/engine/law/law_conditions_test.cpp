@@ -158,7 +158,7 @@ TEST_CASE("A pack with a mistake is refused with the place of it", "[law]") {
       "unknown-duty /duties/0/duty");
   CHECK(
       with(
-          R"("duties":[{"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemise","legs":[{"count":1,"unit":"business-day","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["none"]}])") ==
+          R"("duties":[{"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemize","legs":[{"count":1,"unit":"business-day","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["none"]}])") ==
       "missing-member /counting");
   CHECK(with(R"("caps":[{"id":"c1","source":["s"],"text":"x","deposits":["security"]}])") ==
         "missing-member /caps/0/months");
@@ -168,7 +168,7 @@ TEST_CASE("A pack with a mistake is refused with the place of it", "[law]") {
 
 TEST_CASE("A duty cannot hang on another duty", "[law]") {
   const std::string deadline =
-      R"({"id":"ID","source":["s"],"text":"x","who":"landlord","duty":"itemise","legs":[{"count":1,"unit":"week","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["none"],"when":{"duty":"ID","is":"missed"},"whenText":"x"})";
+      R"({"id":"ID","source":["s"],"text":"x","who":"landlord","duty":"itemize","legs":[{"count":1,"unit":"week","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["none"],"when":{"duty":"ID","is":"missed"},"whenText":"x"})";
   CHECK(
       pack_fault(
           R"({"jurisdiction":"US-WA","name":"A","currency":"USD","sources":{"s":{"cite":"Law","read":"memory"}},"counting":[{"id":"c","source":["s"],"excludeFirst":true,"roll":[],"holidays":null}],"duties":[)" +

@@ -228,7 +228,7 @@ TEST_CASE("Sums on top add up, others are alternatives", "[law]") {
 
 TEST_CASE("A late statement forfeits the deductions; what is due is shown both ways", "[law]") {
   const std::string rules =
-      R"("duties":[{"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemise","legs":[{"count":30,"unit":"calendar-day","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["forfeits-deductions"]}],)"
+      R"("duties":[{"id":"d","source":["s"],"text":"x","who":"landlord","duty":"itemize","legs":[{"count":30,"unit":"calendar-day","after":["tenancy-ended"]}],"metBy":"posting","ifMissed":["forfeits-deductions"]}],)"
       R"("forfeits":[{"id":"f","source":["s"],"text":"x","when":{"duty":"d","is":"missed"},"whenText":"x","loses":"all-deductions","needs":"none"}])";
   const std::string late = R"("statement":{"sent":"2026-09-01"},)", timely = R"("statement":{"sent":"2026-08-31"},)";
   CHECK(award(rules, "400.00", "600.00", late) == "400.00 400.00");

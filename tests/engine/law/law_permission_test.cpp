@@ -150,7 +150,7 @@ TEST_CASE("Papers that came with every charge came with the statement", "[law]")
         "unknown ?receipts");
   CHECK(document(rule, R"("statement":{"came":true},"lines":[{"kind":"damage","proofMissing":["receipts"]}])") ==
         "yes -receipts");
-  CHECK(document(R"("requires":["itemised"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") ==
+  CHECK(document(R"("requires":["itemized"])", R"("statement":{"came":true},"lines":[{"kind":"damage"}])") ==
         "no"); // its charges are known, so it lists them
 }
 

@@ -1,5 +1,6 @@
 // What must hold for every letter, over generated cases of every place: compared with the assessment of the same case.
 
+#include "format/older_names.h"
 #include "letters/letter.h"
 #include "rulebook/rule_store.h"
 #include "support/letters.h"
@@ -87,17 +88,23 @@ private:
       if (chance(6)) c["events"].push_back({{"what", what}, {"on", iso(out_ + days{static_cast<int>(5 + pick(60))})}});
   }
 
+  /// The cases are of version 1: a word of the rules as that had it.
+  static std::string was(std::string_view member, std::string_view word) {
+    return std::string(older_document("case").below("lines")->below(member)->word_was(word));
+  }
+
   json line(std::size_t at) {
     const auto& guide = real_rules().rules().wear;
     const Element& element = guide.elements[pick(guide.elements.size())];
     json l = {{"id", std::to_string(at + 1)},
               {"text", "Charge number " + std::to_string(at + 1)},
               {"kind", element.kind},
-              {"element", element.id}};
+              {"element", was("element", element.id)}};
     if (!chance(12)) l["amount"] = sum(1'000, 150'000);
-    if (!element.findings.empty() && !chance(5)) l["finding"] = element.findings[pick(element.findings.size())].id;
+    if (!element.findings.empty() && !chance(5))
+      l["finding"] = was("finding", element.findings[pick(element.findings.size())].id);
     if (chance(2)) l["installed"] = iso(out_ - days{static_cast<int>(pick(7000))});
-    if (chance(3)) l["cause"] = name(guide.causes);
+    if (chance(3)) l["cause"] = was("cause", name(guide.causes));
     if (chance(3)) l["atMoveIn"] = name(guide.at_move_in);
     if (chance(6)) l["landlordFactors"].push_back(name(guide.landlord_factors));
     if (chance(4)) l["remedy"] = one({"replace", "repair"});
@@ -224,7 +231,8 @@ const std::vector<Written>& letters(const std::string& language) {
   if (written.empty())
     for (const Assessed& one : assessed_cases())
       for (const LetterKind kind : letter_kinds()) {
-        const std::string name(name_of(kind));
+        // Of version 1 too.
+        const std::string name(older_document("letter options").below("kind")->word_was(name_of(kind)));
         const auto answer =
             letter(one.c.dump(), real_rules(), one.today, json{{"kind", name}, {"language", language}}.dump());
         written.push_back({one.c, one.result, json::parse(answer), one.today, name});

@@ -19,11 +19,12 @@ int main(int argc, char** argv) {
     const std::string decision = tab == std::string::npos ? std::string() : line.substr(0, tab);
     auto read = wearline::read_case_for(tab == std::string::npos ? line : line.substr(tab + 1), rulebook->rules());
     if (const auto* faults = std::get_if<wearline::Faults>(&read)) {
-      std::cout << wearline::render_faults(*faults, *today) << '\n';
+      std::cout << wearline::render_faults(*faults, *today, wearline::newest_format) << '\n';
       continue;
     }
     const auto made =
         wearline::assess_case(std::move(std::get<wearline::Case>(read)), rulebook->rules(), *today, decision);
-    std::cout << wearline::render(*made, rulebook->rules()) << '\n';
+    const std::string answer = wearline::render(*made, rulebook->rules());
+    std::cout << wearline::in_older_names(answer, wearline::older_document("assessment")) << '\n';
   }
 }

@@ -1,3 +1,4 @@
+#include "format/older_names.h"
 #include "support/reading_rules.h"
 
 #include <catch2/catch.hpp>
@@ -41,10 +42,14 @@ TEST_CASE("The recogniser names elements and findings of the wear guide, and eve
   Names own;
   for (const ElementRule& element : reading_test::rules().elements())
     for (const FindingRule& finding : element.findings) own[element.element].insert(finding.finding);
+  // The corpus was written with the names of version 1.
+  const auto now = [](std::string_view member, std::string_view word) {
+    return std::string(older_document("case").below("lines")->below(member)->word_now(word));
+  };
   for (const auto& [element, findings] : corpus)
     for (const std::string& finding : findings) {
       INFO(element << ' ' << finding);
-      CHECK(own[element].count(finding) == 1);
+      CHECK(own[now("element", element)].count(now("finding", finding)) == 1);
     }
   for (const auto& [element, findings] : own) {
     INFO(element);
@@ -73,7 +78,7 @@ TEST_CASE("What is said beside a charge is not the thing charged, unless nothing
   CHECK(of("Photos $25").element == "inspection-fee");
   CHECK(of("I am charging you $40 because the toilet seat was cracked").element == "toilet");
   CHECK(of("The bathroom ceiling has mildew again -- I told the office twice the fan was dead").element ==
-        "mould-treatment");
+        "mold-treatment");
 }
 
 TEST_CASE("A part belongs to the thing before it, another thing is meant itself", "[reading]") {

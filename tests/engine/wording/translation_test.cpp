@@ -80,7 +80,7 @@ TEST_CASE("A translation belongs to the rules of its pack") {
 TEST_CASE("A registry given again brings its texts in more languages and nothing else") {
   Rulebook book;
   REQUIRE(book.add("papers.json", R"({"papers":[{"id":"photos","label":{"en":"photos"}}]})").empty());
-  REQUIRE(book.add("duties.json", R"({"duties":[{"id":"itemise","label":{"en":"List"},"posted":"statement-sent"}]})")
+  REQUIRE(book.add("duties.json", R"({"duties":[{"id":"itemize","label":{"en":"List"},"posted":"statement-sent"}]})")
               .empty());
   REQUIRE(
       book.add("facts.json", R"({"facts":[{"id":"locality","type":"text","at":"/locality","question":{"en":"Where?"}}],

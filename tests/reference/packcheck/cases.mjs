@@ -1,20 +1,22 @@
 // Case files under tests/reference/law: shape, names and dates. What they expect is checked by the engine's tests.
+import { caseInVersion2 } from '../version-1.mjs';
 import { isCivilDate, isUncertainDate } from './dates.mjs';
 
 export const LEAST_CASES = 6;
 const CASE = ['wearline', 'jurisdiction', 'locality', 'side', 'language', 'title', 'tenancy', 'deposits', 'statement', 'records', 'circumstances', 'events', 'lines'];
 const TENANCY = ['began', 'ended', 'possessionReturned', 'kind', 'monthlyRent', 'rentPaidThrough', 'forwardingAddressGiven', 'landlordUnits', 'buildingUnits', 'ownerOccupied', 'occupants'];
-const DEPOSIT = ['kind', 'amount', 'paid', 'interestPaid', 'bankRate'];
-const STATEMENT = ['dated', 'sent', 'received', 'how', 'statedTotal', 'statedRefund', 'statedBalanceDue', 'refundPaid', 'refundSent', 'enclosed', 'missing', 'came'];
+const DEPOSIT = ['kind', 'amount', 'paid', 'interestPaid', 'bankInterestRate'];
+const STATEMENT = ['dated', 'sent', 'received', 'deliveryMethod', 'statedTotal', 'statedRefund', 'statedBalanceDue', 'refundPaid', 'refundSent', 'enclosedDocuments', 'missingDocuments', 'statementReceived'];
 const RECORDS = ['moveInChecklist', 'moveOutChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
-const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'place', 'quality', 'installed', 'atMoveIn', 'cause', 'severity', 'count', 'landlordFactors', 'parts',
-  'charged', 'damaged', 'remedy', 'repairPrice', 'priceNew', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'proof', 'proofMissing', 'onMoveOutRecord', 'inLease',
-  'workDone', 'hours', 'hourlyRate', 'from', 'to', 'reletOn', 'note'];
+const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'location', 'quality', 'installed', 'conditionAtMoveIn', 'cause', 'severity', 'count',
+  'landlordFactors', 'costComponents', 'chargedQuantity', 'damagedQuantity', 'remedy', 'repairCost', 'replacementCost', 'usefulLifeYears', 'usefulLifeSource',
+  'depreciationMethod', 'laborDepreciates', 'supportingDocuments', 'missingDocuments', 'onMoveOutRecord', 'inLease', 'workDone', 'hours', 'hourlyRate', 'periodStart',
+  'periodEnd', 'reletOn', 'note'];
 const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'overCap', 'notes'];
 const STATES = ['met', 'missed', 'open', 'cannot-tell', 'not-needed'];
 const FORFEITS = ['none', 'all-deductions', 'damage-deductions', 'papered-lines-only', 'whole-deposit-claim', 'cannot-tell'];
 const MONEY = /^-?\d+\.\d{2}$/;
-const WAYS = ['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other'];
+const WAYS = ['mail', 'first-class-mail', 'certified-mail', 'registered-mail', 'personal-delivery', 'email', 'text-message', 'left-at-door', 'mail-slot', 'fax', 'portal', 'other'];
 
 function only(object, names, where, problem) {
   if (object === undefined || object === null) return;
@@ -45,7 +47,7 @@ function lines(held, world, problem) {
   for (const [i, line] of (held ?? []).entries()) {
     const where = `/lines/${i}`;
     only(line, LINE, where, problem);
-    money(line, ['amount', 'repairPrice'], where, problem);
+    money(line, ['amount', 'repairCost'], where, problem);
     dates(line, ['installed'], where, problem);
     if (ids.has(line.id)) problem(`${where}/id: ${line.id} is taken`);
     ids.add(line.id);
@@ -82,9 +84,10 @@ export function checkCase(file, pack, world, problem) {
   only(file, ['says', 'statute', 'working', 'today', 'case', 'expect'], '', problem);
   for (const name of ['says', 'statute', 'working']) if (typeof file[name] !== 'string' || file[name].length < 5) problem(`/${name} is missing`);
   if (!isCivilDate(file.today ?? '')) problem(`/today: ${file.today} is not a date`);
-  const held = file.case ?? {};
+  if (![1, 2].includes(file.case?.wearline)) problem('/case/wearline must be 1 or 2');
+  // Places are named as version 2 has them.
+  const held = file.case?.wearline === 1 ? JSON.parse(caseInVersion2(JSON.stringify(file.case))) : (file.case ?? {});
   only(held, CASE, '/case', problem);
-  if (held.wearline !== 1) problem('/case/wearline must be 1');
   if (held.jurisdiction !== pack.jurisdiction) problem(`/case/jurisdiction: ${held.jurisdiction} is not the pack's`);
   only(held.tenancy, TENANCY, '/case/tenancy', problem);
   dates(held.tenancy, ['began', 'ended', 'possessionReturned', 'rentPaidThrough', 'forwardingAddressGiven'], '/case/tenancy', problem);
@@ -93,14 +96,15 @@ export function checkCase(file, pack, world, problem) {
   only(held.statement, STATEMENT, '/case/statement', problem);
   dates(held.statement, ['dated', 'sent', 'received', 'refundSent'], '/case/statement', problem);
   money(held.statement, ['statedTotal', 'statedRefund', 'refundPaid'], '/case/statement', problem);
-  if (held.statement?.how && !WAYS.includes(held.statement.how)) problem(`/case/statement/how: ${held.statement.how}`);
-  for (const id of [...(held.statement?.enclosed ?? []), ...(held.statement?.missing ?? [])]) if (!world.papers.has(id)) problem(`/case/statement: no such paper ${id}`);
+  const way = held.statement?.deliveryMethod;
+  if (way && !WAYS.includes(way)) problem(`/case/statement/deliveryMethod: ${way}`);
+  for (const id of [...(held.statement?.enclosedDocuments ?? []), ...(held.statement?.missingDocuments ?? [])]) if (!world.papers.has(id)) problem(`/case/statement: no such paper ${id}`);
   only(held.records, RECORDS, '/case/records', problem);
   circumstances(held.circumstances, world, problem);
   for (const e of held.events ?? []) {
-    only(e, ['what', 'on'], '/case/events', problem);
-    if (!world.events.has(e.what)) problem(`/case/events: no such event ${e.what}`);
-    dates(e, ['on'], '/case/events', problem);
+    only(e, ['kind', 'date'], '/case/events', problem);
+    if (!world.events.has(e.kind)) problem(`/case/events: no such event ${e.kind}`);
+    dates(e, ['date'], '/case/events', problem);
   }
   if (!Array.isArray(held.lines)) problem('/case/lines is missing');
   expectations(file.expect, pack, lines(held.lines, world, problem), problem);

@@ -82,7 +82,7 @@ function methodsSound(lives) {
 }
 
 function partsAndConditions(lives, catalogue) {
-  const natures = ['materials', 'labour', 'repair-labour', 'treatment', 'cleaning', 'disposal', 'delivery', 'tax', 'call-out', 'mark-up', 'other'];
+  const natures = ['materials', 'labor', 'repair-labor', 'treatment', 'cleaning', 'disposal', 'delivery', 'tax', 'service-call', 'markup', 'other'];
   const have = lives.parts.map((p) => p.nature);
   const states = new Set(catalogue.atMoveIn.map((s) => s.id));
   const value = ([n, d]) => n / d;

@@ -84,7 +84,7 @@ export function tables(lives, table, classes, sourceOf) {
 // The trade's own list (common practice, no source): ../data/common-practice.json.
 export function practice(catalogue, lives, list, map) {
   const problems = [];
-  const verdicts = { 'chargeable-damage': ['damage'], 'ordinary-wear': ['wear'], 'landlord-side': ['landlord-side'] };
+  const verdicts = { 'chargeable-damage': ['damage'], 'ordinary-wear': ['wear'], 'landlord-side': ['landlord-responsibility'] };
   let checks = 0;
   for (const check of list.checks.filter((c) => c.verdict)) {
     const entries = map.checks.filter((m) => m.id === check.id);

@@ -13,9 +13,9 @@ export function holds(test, facts) {
     && atLeast(test.occupantsAtLeast, facts.occupants) && (test.itemPastLife === undefined || test.itemPastLife === facts.itemPastLife);
 }
 
-// { verdict: wear | damage | landlord-side | already-there | even, certain, turn }
+// { verdict: wear | damage | landlord-responsibility | pre-existing | even, certain, turn }
 export function answer(finding, facts = {}) {
-  if (ALREADY.has(facts.atMoveIn) || (facts.atMoveIn === 'dirty' && finding.remedy === 'clean')) return { verdict: 'already-there', certain: true, turn: null };
+  if (ALREADY.has(facts.atMoveIn) || (facts.atMoveIn === 'dirty' && finding.remedy === 'clean')) return { verdict: 'pre-existing', certain: true, turn: null };
   const turn = finding.turns.find((t) => holds(t.if, facts));
   if (turn) return { verdict: turn.verdict, certain: true, turn };
   if (finding.verdict !== 'depends') return { verdict: finding.verdict, certain: true, turn: null };

@@ -57,7 +57,7 @@ export function stems(literals) {
   const places = said.filter((l) => /^\/[A-Za-z]+(\/[\w*]+)*$/.test(l)).map((l) => l.slice(1).replace(/\/\*/g, '').replace(/\//g, '.'));
   return {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
-    'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-side', 'already-there', 'barred', 'not-about-condition', 'cannot-tell'] },
+    'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-responsibility', 'pre-existing', 'barred', 'non-damage-charge', 'undetermined'] },
     'step.': { may: said },
     'question.': { may: said.flatMap((l) => [l, `${l}-landlord`]) },
     'audit.': { may: said },

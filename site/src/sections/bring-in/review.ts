@@ -4,7 +4,7 @@ import type { CaseFile, Line } from '../../case/case';
 import { freshLineId } from '../../case/case';
 import { placeNamed } from '../../case/place-named';
 import { valueAt, withValueAt } from '../../case/pointer';
-import type { DayName, OpenChoice, Place, ReadLine, Reading, SumName, Unread } from '../../case/reading';
+import type { DayName, UncertainCharge, TextPlace, ReadLine, Reading, SumName, Unread } from '../../case/reading';
 import { amountFromTyping } from '../../case/typed-money';
 import { places } from '../../engine/rules';
 import { noSums, type PictureSums } from './picture-sums';
@@ -22,8 +22,8 @@ export interface Charge {
   amount: string;
   credit: boolean;
   /** Where its words and its sum stand. Empty for a line that was made from the tray without a sum. */
-  places: Place[];
-  amountPlace?: Place;
+  places: TextPlace[];
+  amountPlace?: TextPlace;
   /** Pieces of the picture that were not read with certainty, sum first. */
   doubtful: Piece[];
   /** The sum itself is in doubt. */
@@ -45,7 +45,7 @@ export interface Fact {
   kind: FactKind;
   value: string;
   /** Unknown where the sum is one of several put together. */
-  place?: Place;
+  place?: TextPlace;
   doubtful: Piece[];
   /** The person has typed what it is. */
   checked?: boolean;
@@ -68,7 +68,7 @@ export interface Review {
 }
 
 /** The pieces of the source a place covers. A place without extent covers its whole line. */
-export function piecesAt(source: Source, place: Place): Piece[] {
+export function piecesAt(source: Source, place: TextPlace): Piece[] {
   const line = source.lines[place.line - 1];
   if (!line) return [];
   if (place.end <= place.start) return line.pieces;
@@ -83,11 +83,11 @@ const lostCents = (source: Source, p: Piece): boolean => {
   return p.confidence !== undefined && /\d{3}/.test(text) && !/[.,]\d\d\b/.test(text);
 };
 
-const doubtsOf = (source: Source, place: Place, sure: number): Piece[] =>
+const doubtsOf = (source: Source, place: TextPlace, sure: number): Piece[] =>
   piecesAt(source, place).filter((p) => certainty(p) < sure);
 
 /** The pieces of a sum for the person to check: hardly read, or in an account that does not come out. None where it comes out with them. */
-function sumDoubts(source: Source, place: Place, sums: PictureSums): Piece[] {
+function sumDoubts(source: Source, place: TextPlace, sums: PictureSums): Piece[] {
   if (!canReadPictures || sums.settled.has(place.line)) return [];
   const { text } = source.lines[place.line - 1] ?? { text: '' };
   return piecesAt(source, place).filter(
@@ -100,18 +100,18 @@ function sumDoubts(source: Source, place: Place, sums: PictureSums): Piece[] {
 }
 
 function chargeOf(source: Source, read: ReadLine, key: number, sums: PictureSums): Charge {
-  const pieces = piecesAt(source, read.amountFrom);
-  const sum = sumDoubts(source, read.amountFrom, sums);
+  const pieces = piecesAt(source, read.amountSpan);
+  const sum = sumDoubts(source, read.amountSpan, sums);
   const settled =
     canReadPictures && sum.length === 0 ? pieces.filter((p) => certainty(p) < sureFigure || p.readings) : [];
-  const words = read.from.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !pieces.includes(p));
+  const words = read.spans.flatMap((p) => doubtsOf(source, p, sureWord)).filter((p) => !pieces.includes(p));
   return {
     key,
     text: read.text,
     amount: pieces.some((p) => p.unread) ? '' : read.amount.replace(/^-/, ''),
     credit: read.role === 'credit' || read.amount.startsWith('-'),
-    places: read.from.length ? read.from : [read.amountFrom],
-    amountPlace: read.amountFrom,
+    places: read.spans.length ? read.spans : [read.amountSpan],
+    amountPlace: read.amountSpan,
     doubtful: [...sum, ...settled, ...words],
     sumInDoubt: sum.length > 0,
     ...(settled.length > 0 && { settled: true }),
@@ -151,7 +151,7 @@ function place(source: Source, c: CaseFile): Fact[] {
 function factsOf(source: Source, reading: Reading, c: CaseFile, own: PictureSums): Fact[] {
   const found = (name: SumName | DayName, at: string, kind: FactKind, value: string | null): Fact[] => {
     if (value === null) return [];
-    const place = reading.places[name];
+    const place = reading.spans[name];
     const known = valueAt(c, at);
     const doubtful = !place
       ? []
@@ -192,7 +192,7 @@ export function reviewOf(source: Source, reading: Reading, c: CaseFile, own: Pic
     reading,
     charges: own.rows.length ? charges.sort((a, b) => lineOf(a) - lineOf(b)) : charges,
     facts: factsOf(source, reading, c, own),
-    tray: reading.tray
+    tray: reading.unread
       .filter((t) => !rows.has(t.line))
       .map((t) => ({ ...t, key: key++, doubtful: figuresInDoubt(source, t.line) })),
     nextKey: key,
@@ -232,28 +232,28 @@ export function makeCharge(r: Review, key: number): Review {
 }
 
 /** `doubtful`: what of its sum the person is to check. */
-export const rowOf = (open: OpenChoice, doubtful: Piece[]): Omit<Charge, 'key'> => ({
+export const rowOf = (open: UncertainCharge, doubtful: Piece[]): Omit<Charge, 'key'> => ({
   text: open.text,
   amount: open.amount.replace(/^-/, ''),
   credit: open.amount.startsWith('-'),
-  places: open.from.length ? open.from : [open.amountFrom],
-  amountPlace: open.amountFrom,
+  places: open.spans.length ? open.spans : [open.amountSpan],
+  amountPlace: open.amountSpan,
   doubtful,
   sumInDoubt: doubtful.length > 0,
   checked: false,
 });
 
 /** The readings of the paper between which its own sums do not decide. */
-export const readingsOf = (r: Review): number[] => [...new Set(r.reading.choices.map((c) => c.reading))];
+export const readingsOf = (r: Review): number[] => [...new Set(r.reading.uncertainCharges.map((c) => c.reading))];
 
 /** The charges of one such reading beside those that are in every one; null for none of them. */
 export function withReading(r: Review, reading: number | null): Review {
   const charges = r.charges.filter((c) => c.choice === undefined);
   let key = r.nextKey;
-  for (const open of r.reading.choices.filter((c) => c.reading === reading)) {
-    const doubtful = doubtsOf(r.source, open.amountFrom, sureFigure);
+  for (const open of r.reading.uncertainCharges.filter((c) => c.reading === reading)) {
+    const doubtful = doubtsOf(r.source, open.amountSpan, sureFigure);
     const charge: Charge = { ...rowOf(open, doubtful), key: key++, choice: open.reading };
-    const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountFrom.line);
+    const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountSpan.line);
     charges.splice(after < 0 ? charges.length : after, 0, charge);
   }
   return { ...r, charges, nextKey: key };
@@ -265,7 +265,9 @@ export function putBack(r: Review, key: number): Review {
   if (!charge) return r;
   const line = charge.places[0]?.line ?? 0;
   const text = (charge.amount && r.source.lines[line - 1]?.text.trim()) || charge.text;
-  const tray = [...r.tray, { key: r.nextKey, line, text, say: '', doubtful: [] }].sort((a, b) => a.line - b.line);
+  const tray = [...r.tray, { key: r.nextKey, line, text, code: '', reason: '', doubtful: [] }].sort(
+    (a, b) => a.line - b.line,
+  );
   return { ...r, charges: r.charges.filter((c) => c !== charge), tray, nextKey: r.nextKey + 1 };
 }
 
@@ -296,8 +298,8 @@ function lineOf(charge: Charge, id: string): Line {
   if (charge.credit) line['credit'] = true;
   const { read } = charge;
   if (!read) return line;
-  if (read.place) line.place = read.place;
-  if (read.quantity) line.charged = read.quantity;
+  if (read.location) line.location = read.location;
+  if (read.quantity) line.chargedQuantity = read.quantity;
   if (read.confidence < likelyThing) return line;
   if (read.kind) line.kind = read.kind;
   if (read.element) line.element = read.element;

@@ -11,7 +11,7 @@ import { money } from '../../say/show';
 import { language, say } from '../../say/wording';
 import { dateForField, dateWords } from '../../say/date-words';
 import type { JudgedLine } from '../../case/assessment';
-import type { Place, ReadCheck } from '../../case/reading';
+import type { TextPlace, ReadCheck } from '../../case/reading';
 import { dateFromTyping } from '../../case/typed-date';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
 import { oneOf } from '../../parts/field';
@@ -59,7 +59,7 @@ export function beginReview(): void {
 }
 
 /** Shows where something stands in the source. On a narrow screen that is the other step. */
-function look(d: Desk, place: Place): void {
+function look(d: Desk, place: TextPlace): void {
   lookedAt = place.line;
   step = 'source';
   d.draw();
@@ -80,14 +80,14 @@ function lookBack(d: Desk, r: Review, key: number): void {
   setTimeout(() => document.getElementById(`found-${key}-text`)?.focus());
 }
 
-const whereWords = (r: Review, place: Place): string => {
+const whereWords = (r: Review, place: TextPlace): string => {
   const page = r.source.lines[place.line - 1]?.page;
   return page !== undefined && r.source.pages.length > 1
     ? say('page.bring.where.page', { page: page + 1 })
     : say(r.source.pages.length ? 'page.bring.where.picture' : 'page.bring.where.line', { line: place.line });
 };
 
-const where = (d: Desk, r: Review, place: Place, of: string): TemplateResult =>
+const where = (d: Desk, r: Review, place: TextPlace, of: string): TemplateResult =>
   html`<button type="button" class="link found-where" aria-pressed=${lookedAt === place.line ? 'true' : 'false'} @click=${() => look(d, place)}>
     ${whereWords(r, place)}<span class="unseen"> ${of}</span>
   </button>`;
@@ -146,7 +146,7 @@ function doubt(r: Review, c: Charge, n: number, acts: Acts): TemplateResult | ty
 function readAs(judged: JudgedLine | undefined, c: Charge): string {
   if (!c.read || !judged) return '';
   if (c.read.confidence < likelyThing || !c.read.element) return say('page.bring.readAs.not');
-  const what = [judged.thing, judged.findingText].filter(Boolean).join(': ');
+  const what = [judged.elementText, judged.findingText].filter(Boolean).join(': ');
   return say(c.read.confidence < sureThing ? 'page.bring.readAs.perhaps' : 'page.bring.readAs', { what });
 }
 
@@ -274,7 +274,7 @@ function readings(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothi
   const all = readingsOf(r);
   if (all.length === 0) return nothing;
   const sumsOf = (n: number) =>
-    r.reading.choices.filter((c) => c.reading === n).map((c) => `${c.text} ${money(c.amount)}`);
+    r.reading.uncertainCharges.filter((c) => c.reading === n).map((c) => `${c.text} ${money(c.amount)}`);
   const chosen = r.charges.find((c) => c.choice !== undefined)?.choice;
   return html`<fieldset class="bring-choice">
     <legend>${say('page.bring.choice')}</legend>
@@ -287,13 +287,13 @@ function readings(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothi
       chosen === undefined ? 'none' : String(chosen),
       (id) => acts.change(withReading(r, id === 'none' ? null : Number(id))),
     )}
-    <p class="found-tools">${all.map((n) => r.reading.choices.filter((c) => c.reading === n).map((c) => where(d, r, c.amountFrom, c.text)))}</p>
+    <p class="found-tools">${all.map((n) => r.reading.uncertainCharges.filter((c) => c.reading === n).map((c) => where(d, r, c.amountSpan, c.text)))}</p>
   </fieldset>`;
 }
 
 function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   // What is to be chosen between stands above.
-  const lines = r.tray.filter((t) => t.text.trim() !== '' && t.why !== 'choice');
+  const lines = r.tray.filter((t) => t.text.trim() !== '' && t.code !== 'choice');
   if (lines.length === 0) return nothing;
   const withFigures = lines.filter(hasFigures);
   const [from, to] = stretch(r.source, 'tray', lines.length);
@@ -315,7 +315,7 @@ function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
           <p class="tray-text">${t.text.trim()}</p>
           ${t.doubtful.length ? html`${strip(r.source, t.line, t.doubtful, t.text.trim())}<p class="fault">${say('page.bring.tray.doubt')}</p>` : nothing}
           <p class="found-tools">
-            ${t.say ? html`<span class="help">${t.say}</span>` : nothing}
+            ${t.reason ? html`<span class="help">${t.reason}</span>` : nothing}
             ${t.line > 0 ? where(d, r, { line: t.line, start: 0, end: 0 }, t.text.trim()) : nothing}
             <button
               type="button"
@@ -358,7 +358,7 @@ const aboutFigures = new Set([
 function checksOf(r: Review, said: Set<string>): ReadCheck[] {
   const also: Record<string, string> = { extension: 'product-wrong', tax: 'tax-wrong' };
   return isAsRead(r)
-    ? r.reading.checks.filter((c) => c.code === 'subtotal' || (c.code in also && !said.has(also[c.code]!)))
+    ? r.reading.arithmeticErrors.filter((c) => c.code === 'subtotal' || (c.code in also && !said.has(also[c.code]!)))
     : [];
 }
 
@@ -374,11 +374,11 @@ const isAsRead = (r: Review): boolean =>
 /** Which of the paper's sums come out, and what would explain those that do not, each with the line it stands in. */
 function arithmetic(d: Desk, r: Review): TemplateResult[] {
   if (!isAsRead(r)) return [];
-  const at = (line: number): Place => ({ line, start: 0, end: 0 });
-  const closed = r.reading.closed.filter((c) => c.code !== 'sum' && c.code !== 'extension');
-  const slips = r.reading.checks.filter((c) => c.slip);
+  const at = (line: number): TextPlace => ({ line, start: 0, end: 0 });
+  const closed = r.reading.arithmeticConfirmed.filter((c) => c.code !== 'sum' && c.code !== 'extension');
+  const slips = r.reading.arithmeticErrors.filter((c) => c.explanation);
   return [
-    ...slips.map((c) => html`<p class="bring-check">${c.slip} ${where(d, r, at(c.line), c.slip!)}</p>`),
+    ...slips.map((c) => html`<p class="bring-check">${c.explanation} ${where(d, r, at(c.line), c.explanation!)}</p>`),
     ...closed.map((c) => html`<p class="help">${c.text} ${where(d, r, at(c.line), c.text)}</p>`),
   ];
 }

@@ -1,7 +1,7 @@
 // What was read badly and what the paper's own sums say of it. Of the sums that two looks saw differently those readings are taken with
 // which a sum of the paper comes out (the engine's closing of sums); where more than one way is as good, none is taken.
 
-import type { Place, Reading } from '../../case/reading';
+import type { TextPlace, Reading } from '../../case/reading';
 import { noSums, type PictureSums } from './picture-sums';
 import { type Charge, piecesAt, rowOf } from './review';
 import { type Piece, type Source, type SourceLine, wholeText } from './source/source';
@@ -57,11 +57,11 @@ function taking(source: Source, unsure: readonly Unsure[], choice: readonly numb
 /** The lines whose sums come out. One that could not be read comes out nowhere. */
 function linesSettled(source: Source, reading: Reading): Set<number> {
   const unread = (line: number): boolean => source.lines[line - 1]?.pieces.some((p) => p.unread) ?? false;
-  const closed = reading.closed.map((c) => [c.line, ...c.from]).filter((lines) => !lines.some(unread));
+  const closed = reading.arithmeticConfirmed.map((c) => [c.line, ...c.lines]).filter((lines) => !lines.some(unread));
   return new Set(closed.flat());
 }
 
-const covers = (place: Place | undefined, line: number, piece: Piece): boolean =>
+const covers = (place: TextPlace | undefined, line: number, piece: Piece): boolean =>
   place?.line === line && place.start < piece.end && place.end > piece.start;
 
 /** A row of the paper whose sum could not be read, where the engine made nothing of it. */
@@ -83,7 +83,7 @@ function unreadRow(source: Source, line: number, piece: Piece): Omit<Charge, 'ke
 
 /** Where a sum stands that could not be read, and that is neither a charge nor one of the paper's own sums. */
 function unreadElsewhere(source: Source, reading: Reading): { line: number; piece: Piece }[] {
-  const known = [...reading.lines.map((l) => l.amountFrom), ...Object.values(reading.places)];
+  const known = [...reading.lines.map((l) => l.amountSpan), ...Object.values(reading.spans)];
   return source.lines.flatMap((l, i) =>
     l.pieces
       .filter((p) => p.unread && !known.some((place) => covers(place, i + 1, p)))
@@ -95,16 +95,16 @@ const ofAccount = new Set(['sum', 'refund', 'balance', 'subtotal']);
 
 function sumsOf(source: Source, reading: Reading): PictureSums {
   const settled = linesSettled(source, reading);
-  const fails = reading.checks.filter((c) => ofAccount.has(c.code));
+  const fails = reading.arithmeticErrors.filter((c) => ofAccount.has(c.code));
   const charges =
     fails.some((c) => c.code === 'sum' || c.code === 'subtotal') || !reading.statedTotal ? reading.lines : [];
-  const lines = [...fails.map((c) => c.line), ...charges.map((l) => l.amountFrom.line)];
+  const lines = [...fails.map((c) => c.line), ...charges.map((l) => l.amountSpan.line)];
   const parts = ['deposit', 'interest', 'statedTotal'] as const;
-  const stated = parts.map((name) => reading.places[name]?.line ?? 0);
+  const stated = parts.map((name) => reading.spans[name]?.line ?? 0);
   // Where a sum could not be read the account cannot come out; that says nothing of the others.
   const whole = !source.lines.some((l) => l.pieces.some((p) => p.unread));
   const off = fails.length && whole ? [...lines, ...stated] : [];
-  off.push(...reading.checks.filter((c) => c.code === 'extension').map((c) => c.line));
+  off.push(...reading.arithmeticErrors.filter((c) => c.code === 'extension').map((c) => c.line));
   return { settled, off: new Set(off.filter((line) => !settled.has(line))), rows: [] };
 }
 
@@ -134,20 +134,21 @@ export interface Settled {
 export async function settle(source: Source, read: (text: string) => Promise<Reading>): Promise<Settled> {
   const first = await read(wholeText(source));
   const found = first.lines ? await bestWay(source, first, read) : { source, reading: first };
-  const unread = (place: Place): boolean =>
+  const unread = (place: TextPlace): boolean =>
     source.lines[place.line - 1]?.pieces.some((p) => p.unread && covers(place, place.line, p)) ?? false;
   const { reading } = found;
   if (!reading.lines) return { ...found, sums: noSums };
   const sums = sumsOf(found.source, reading);
   // What could not be read is typed in, not chosen.
-  const choices = reading.choices.filter((c) => !unread(c.amountFrom));
+  const choices = reading.uncertainCharges.filter((c) => !unread(c.amountSpan));
   const sure = sums.off.size === 0 && !found.source.lines.some((l) => l.pieces.some((p) => p.unread));
-  const open = sure || reading.closed.some((c) => c.code === 'sum') ? [] : choices.filter((c) => c.reading === 0);
+  const open =
+    sure || reading.arithmeticConfirmed.some((c) => c.code === 'sum') ? [] : choices.filter((c) => c.reading === 0);
   const unreadRows = unreadElsewhere(found.source, reading).map((u) => unreadRow(found.source, u.line, u.piece));
   return {
     source: found.source,
-    reading: { ...reading, choices: open.length ? [] : choices },
-    sums: { ...sums, rows: [...unreadRows, ...open.map((c) => rowOf(c, piecesAt(found.source, c.amountFrom)))] },
+    reading: { ...reading, uncertainCharges: open.length ? [] : choices },
+    sums: { ...sums, rows: [...unreadRows, ...open.map((c) => rowOf(c, piecesAt(found.source, c.amountSpan)))] },
   };
 }
 

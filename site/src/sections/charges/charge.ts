@@ -115,7 +115,7 @@ function verdictOf(d: Desk, judged: JudgedLine, outcome: Outcome): string {
   const side = d.side === 'landlord' ? 'landlord' : 'tenant';
   if (outcome !== 'not-fair') return say(`page.outcome.${outcome}.${side}`);
   if (isUsedUp(judged)) {
-    const years = Math.round((judged.value!.lifeMonths.likely ?? 0) / 12);
+    const years = Math.round((judged.depreciation!.usefulLifeMonths.likely ?? 0) / 12);
     return years > 0 ? say('page.outcome.usedUp', { years }) : say('page.outcome.usedUp.plain');
   }
   return say(`page.outcome.not-fair.${side}`, { why: say(`page.outcome.why.${judged.verdict}`) });
@@ -128,8 +128,8 @@ function reason(d: Desk, judged: JudgedLine, outcome: Outcome): string {
   return q && (q.asks.startsWith('/lines/') || q.code === 'amount')
     ? shortQuestion(d, q)
     : isUsedUp(judged)
-      ? (judged.turningPoint?.text ?? judged.why)
-      : judged.why;
+      ? (judged.turningPoint?.text ?? judged.reason)
+      : judged.reason;
 }
 
 /** What Wearline makes of it; it opens to the question, the steps and the facts. */
@@ -180,10 +180,10 @@ function faults(d: Desk, index: number): TemplateResult | typeof nothing {
 
 /** What a landlord marks on the row itself: the year it was put in, the bill and the photo that will go along, the hours of own work. */
 function marks(d: Desk, line: Line, index: number): TemplateResult {
-  const proof = (line['proof'] as string[] | undefined) ?? [];
+  const proof = (line['supportingDocuments'] as string[] | undefined) ?? [];
   const mark = (id: string) => {
     const next = proof.includes(id) ? proof.filter((p) => p !== id) : [...proof, id];
-    d.set(`/lines/${index}/proof`, next.length ? next : undefined);
+    d.set(`/lines/${index}/supportingDocuments`, next.length ? next : undefined);
   };
   const small = (member: string) =>
     fieldsAt(d, [`/lines/${index}/${member}`]).map((f) =>

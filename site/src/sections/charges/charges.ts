@@ -43,8 +43,8 @@ function sameForAll(d: Desk): TemplateResult | typeof nothing {
   if (d.side !== 'landlord' || d.case.lines.length < 2) return nothing;
   const all = (id: string) => {
     const lines = d.case.lines.map((l) => {
-      const proof = (l['proof'] as string[] | undefined) ?? [];
-      return proof.includes(id) ? l : { ...l, proof: [...proof, id] };
+      const proof = (l['supportingDocuments'] as string[] | undefined) ?? [];
+      return proof.includes(id) ? l : { ...l, supportingDocuments: [...proof, id] };
     });
     d.put({ ...d.case, lines });
   };

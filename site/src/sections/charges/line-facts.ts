@@ -6,7 +6,7 @@ import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { say } from '../../say/wording';
 import type { JudgedLine } from '../../case/assessment';
-import type { Line, Part, Quantity } from '../../case/case';
+import type { Line, CostComponent, Quantity } from '../../case/case';
 import { aboutCondition, elementOf } from '../../case/catalogue';
 import { fieldsAt, natureChoices, seamUnit, unitChoices } from '../../parts/fields';
 import { withValueAt } from '../../case/pointer';
@@ -18,15 +18,25 @@ import { faultsName } from './open-charge';
 type Group = readonly [heading: string, members: readonly string[]];
 
 const physical: Group[] = [
-  ['age', ['installed', 'atMoveIn']],
+  ['age', ['installed', 'conditionAtMoveIn']],
   ['cause', ['cause', 'severity', 'count']],
 ];
-const money: Group = ['price', ['remedy', 'repairPrice', 'priceNew']];
-const period: Group = ['period', ['from', 'to', 'reletOn']];
-const lesser = ['kind', 'place', 'lifeYears', 'lifeSource', 'method', 'labourAges', 'hours', 'hourlyRate', 'note'];
+const money: Group = ['price', ['remedy', 'repairCost', 'replacementCost']];
+const period: Group = ['period', ['periodStart', 'periodEnd', 'reletOn']];
+const lesser = [
+  'kind',
+  'location',
+  'usefulLifeYears',
+  'usefulLifeSource',
+  'depreciationMethod',
+  'laborDepreciates',
+  'hours',
+  'hourlyRate',
+  'note',
+];
 /** An age said in words may stand in the case in place of a date; there it can be changed. */
 const ages = (line: Line): string[] => ['ageYears', 'ageYearsAtMoveIn'].filter((m) => line[m] != null);
-const proofs = ['receipts', 'estimate', 'photos', 'labour-hours-and-rate'];
+const proofs = ['receipts', 'estimate', 'photos', 'labor-hours-and-rate'];
 
 export const replaceLine = (d: Desk, index: number, changes: Partial<Line>): void => {
   const line = { ...d.case.lines[index]!, ...changes };
@@ -74,11 +84,11 @@ export function findings(
 }
 
 /** A count with its unit, such as "1 room". */
-function quantity(d: Desk, line: Line, index: number, member: 'charged' | 'damaged'): TemplateResult {
+function quantity(d: Desk, line: Line, index: number, member: 'chargedQuantity' | 'damagedQuantity'): TemplateResult {
   const id = `${member}-${line.id}`;
   const at = `/lines/${index}/${member}`;
   const q = line[member] as Quantity | undefined;
-  const other = line[member === 'charged' ? 'damaged' : 'charged'] as Quantity | undefined;
+  const other = line[member === 'chargedQuantity' ? 'damagedQuantity' : 'chargedQuantity'] as Quantity | undefined;
   const unit = q?.unit ?? other?.unit ?? seamUnit(d, line.element);
   const faults = d.sheet.faults.filter((f) => f.at === at || f.at.startsWith(`${at}/`));
   const put = (typed: string) => {
@@ -116,7 +126,7 @@ function quantity(d: Desk, line: Line, index: number, member: 'charged' | 'damag
         aria-label=${say(`page.quantity.${member}.unit`)}
         @change=${(e: Event) => {
           const chosen = (e.target as HTMLSelectElement).value;
-          const both = (['charged', 'damaged'] as const).filter((m) => line[m] || m === member);
+          const both = (['chargedQuantity', 'damagedQuantity'] as const).filter((m) => line[m] || m === member);
           replaceLine(
             d,
             index,
@@ -140,23 +150,22 @@ function quantity(d: Desk, line: Line, index: number, member: 'charged' | 'damag
 
 /** What the sum was spent on: a row a part and one more to begin the next. */
 function parts(d: Desk, line: Line, index: number): TemplateResult {
-  const known = line.parts ?? [];
-  const unused = natureChoices().find((n) => !known.some((p) => p.nature === n.id))?.id ?? 'other';
-  const faults = d.sheet.faults.filter((f) => f.at.startsWith(`/lines/${index}/parts`));
-  const put = (next: Part[], touched = '') =>
-    d.put(withValueAt(d.case, `/lines/${index}/parts`, next.length ? next : undefined), touched);
-  const row = (p: Part, i: number) => {
-    const at = `/lines/${index}/parts/${i}/amount`;
+  const known = line.costComponents ?? [];
+  const unused = natureChoices().find((n) => !known.some((p) => p.kind === n.id))?.id ?? 'other';
+  const faults = d.sheet.faults.filter((f) => f.at.startsWith(`/lines/${index}/costComponents`));
+  const put = (next: CostComponent[], touched = '') =>
+    d.put(withValueAt(d.case, `/lines/${index}/costComponents`, next.length ? next : undefined), touched);
+  const row = (p: CostComponent, i: number) => {
+    const at = `/lines/${index}/costComponents/${i}/amount`;
     return html`<div class="part">
       <select
         class="entry"
         aria-label=${say('page.part.nature', { n: i + 1 })}
         @change=${(e: Event) => {
-          if (known[i])
-            put(known.map((x, j) => (j === i ? { ...x, nature: (e.target as HTMLSelectElement).value } : x)));
+          if (known[i]) put(known.map((x, j) => (j === i ? { ...x, kind: (e.target as HTMLSelectElement).value } : x)));
         }}
       >
-        ${natureChoices().map((n) => html`<option value=${n.id} .selected=${known[i] ? live(n.id === p.nature) : n.id === p.nature}>${n.label}</option>`)}
+        ${natureChoices().map((n) => html`<option value=${n.id} .selected=${known[i] ? live(n.id === p.kind) : n.id === p.kind}>${n.label}</option>`)}
       </select>
       <input
         class="entry entry-money"
@@ -167,10 +176,10 @@ function parts(d: Desk, line: Line, index: number): TemplateResult {
         .value=${live(d.typing.get(at) ?? amountForField(p.amount))}
         @input=${(e: Event) => {
           const box = e.target as HTMLInputElement;
-          const nature = (box.previousElementSibling as HTMLSelectElement).value;
+          const kind = (box.previousElementSibling as HTMLSelectElement).value;
           d.typing.set(at, box.value);
           const amount = amountFromTyping(box.value);
-          if (amount !== undefined) put([...known.slice(0, i), { nature, amount }, ...known.slice(i + 1)], at);
+          if (amount !== undefined) put([...known.slice(0, i), { kind, amount }, ...known.slice(i + 1)], at);
         }}
         @change=${(e: Event) => {
           d.typing.delete(at);
@@ -183,24 +192,24 @@ function parts(d: Desk, line: Line, index: number): TemplateResult {
   return html`<fieldset class="field field-wide parts">
     <legend>${say('page.part.title')}</legend>
     <p class="help">${say('page.part.help')}</p>
-    ${[...known, { nature: unused, amount: '' }].map(row)}
+    ${[...known, { kind: unused, amount: '' }].map(row)}
     ${faults.length ? html`<p class="fault">${[...new Set(faults.map((f) => (f.code === 'bad-amount' ? say('page.fault.money') : f.text)))].join(' ')}</p>` : nothing}
   </fieldset>`;
 }
 
 function proof(d: Desk, line: Line, index: number): TemplateResult {
-  const came = (line['proof'] as string[] | undefined) ?? [];
-  const lacks = (line['proofMissing'] as string[] | undefined) ?? [];
+  const came = (line['supportingDocuments'] as string[] | undefined) ?? [];
+  const lacks = (line['missingDocuments'] as string[] | undefined) ?? [];
   const ids = [...new Set([...proofs, ...came, ...lacks])];
   const choose = (id: string, value: boolean | undefined) => {
-    const next = { proof: came.filter((p) => p !== id), proofMissing: lacks.filter((p) => p !== id) };
-    if (value !== undefined) next[value ? 'proof' : 'proofMissing'].push(id);
+    const next = { supportingDocuments: came.filter((p) => p !== id), missingDocuments: lacks.filter((p) => p !== id) };
+    if (value !== undefined) next[value ? 'supportingDocuments' : 'missingDocuments'].push(id);
     replaceLine(d, index, {
-      proof: next.proof.length ? next.proof : undefined,
-      proofMissing: next.proofMissing.length ? next.proofMissing : undefined,
+      supportingDocuments: next.supportingDocuments.length ? next.supportingDocuments : undefined,
+      missingDocuments: next.missingDocuments.length ? next.missingDocuments : undefined,
     });
   };
-  const label = (id: string) => d.catalogue.papers.find((p) => p.id === id)?.label ?? id;
+  const label = (id: string) => d.catalogue.documents.find((p) => p.id === id)?.label ?? id;
   return html`${repeat(
     ids,
     (id) => id,
@@ -261,7 +270,7 @@ export function lineFacts(d: Desk, line: Line, index: number, judged: JudgedLine
         ? html`${physical.map(([heading, members]) => group(heading, fields([...members, ...(heading === 'age' ? ages(line) : [])])))}
           <div class="fact-group">
             <h4>${say('page.facts.amount')}</h4>
-            <div class="fields">${quantity(d, line, index, 'charged')}${quantity(d, line, index, 'damaged')}${fields(money[1])}</div>
+            <div class="fields">${quantity(d, line, index, 'chargedQuantity')}${quantity(d, line, index, 'damagedQuantity')}${fields(money[1])}</div>
           </div>
           ${fold(d, `parts:${line.id}`, () => parts(d, line, index))}
           ${fold(d, `factors:${line.id}`, () => factors(d, line, index))}`

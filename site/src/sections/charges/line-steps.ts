@@ -47,14 +47,14 @@ export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
   });
   return html`<div class="steps">
     <h3>${say('page.steps.title')}</h3>
-    ${judged.value ? (pictures.get(d)?.worth(judged.value) ?? nothing) : nothing}
+    ${judged.depreciation ? (pictures.get(d)?.worth(judged.depreciation) ?? nothing) : nothing}
     <ol class="steps-list">
       ${judged.steps.map((s) => step(d, s))}
     </ol>
     ${judged.turningPoint ? html`<p class="turning-point">${judged.turningPoint.text}</p>` : nothing}
-    ${judged.alike ? html`<p class="alike">${judged.alike.text}</p>` : nothing}
-    ${judged.askFor.length ? html`<p class="ask-for">${say(d.side === 'landlord' ? 'page.steps.haveReady' : 'page.steps.askFor', { papers: judged.askFor.join('; ') })}</p>` : nothing}
-    ${judged.value ? otherWays(d, judged) : nothing}
+    ${judged.comparableDecisions ? html`<p class="alike">${judged.comparableDecisions.text}</p>` : nothing}
+    ${judged.documentsToRequest.length ? html`<p class="ask-for">${say(d.side === 'landlord' ? 'page.steps.haveReady' : 'page.steps.askFor', { papers: judged.documentsToRequest.join('; ') })}</p>` : nothing}
+    ${judged.depreciation ? otherWays(d, judged) : nothing}
     ${
       cautions.length
         ? html`<h4>${say('page.steps.law')}</h4>

@@ -35,7 +35,7 @@ export function openCharge(d: Desk, index: number): void {
 /** A question about a charge without the words that say which charge, for where that is plain to see. */
 export function shortQuestion(d: Desk, q: Question): string {
   const index = /^\/lines\/(\d+)/.exec(q.asks)?.[1];
-  const thing = index === undefined ? '' : (d.result?.lines[Number(index)]?.thing ?? '');
+  const thing = index === undefined ? '' : (d.result?.lines[Number(index)]?.elementText ?? '');
   if (!thing) return q.text;
   const from = q.text.indexOf(`${Number(index) + 1}: ${thing})`);
   if (from < 0) return q.text;

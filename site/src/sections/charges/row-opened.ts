@@ -32,8 +32,8 @@ function tools(d: Desk, index: number): TemplateResult {
 
 /** What the words of the charge were read as: kept, or struck by choosing another thing. */
 function readAs(d: Desk, line: Line, index: number, judged: JudgedLine): TemplateResult | typeof nothing {
-  if (!judged.recognised || !judged.element || line.element) return nothing;
-  const what = [judged.thing, judged.findingText].filter(Boolean).join(': ');
+  if (!judged.recognition || !judged.element || line.element) return nothing;
+  const what = [judged.elementText, judged.findingText].filter(Boolean).join(': ');
   const keep = () =>
     replaceLine(d, index, {
       element: judged.element!,
@@ -101,7 +101,7 @@ export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine
   return html`${tools(d, index)} ${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
     <div class="row-question">
       ${judged ? readAs(d, line, index, judged) : nothing}
-      ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.swing) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.swing) })}</p>`}` : nothing}
+      ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.effect) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.effect) })}</p>`}` : nothing}
       <div class="fields">${answers(d, line, index, judged, q)}</div>
     </div>
     ${judged?.hazards?.length ? hazards(d, judged.hazards) : nothing}

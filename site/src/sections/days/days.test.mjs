@@ -44,13 +44,13 @@ test('the picture names every dated duty and today, in order', async () => {
 test('what a fact is missing for is folded, and a day that must not come too early is no last day', async () => {
   const { page, finish } = await open(browser, site.address);
   await openExample(page, /Twelve charges/);
-  assert.equal(await page.locator('.days > .days-list .day[data-state="cannot-tell"]').count(), 0);
+  assert.equal(await page.locator('.days > .days-list .day[data-state="undetermined"]').count(), 0);
   const shown = await page.locator('.days > .days-list .day').allInnerTexts();
   assert.ok(shown.length >= 1 && shown.every((t) => !/Not before/.test(t)), shown.join());
   await page
     .locator('.days .fold > summary')
     .getByText(/A fact is missing/)
     .click();
-  assert.ok(await page.locator('.days .fold .day[data-state="cannot-tell"]').first().isVisible());
+  assert.ok(await page.locator('.days .fold .day[data-state="undetermined"]').first().isVisible());
   await finish();
 });

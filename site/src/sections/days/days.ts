@@ -15,8 +15,9 @@ import { stateMark } from '../../parts/mark';
 import { sources } from '../../parts/sources';
 import './days.css';
 
-/** A duty that costs the tenant a right and is not done: shown first and loud. */
-const isLoud = (date: LegalDate): boolean => date.loud && (date.state === 'open' || date.state === 'missed');
+/** A duty that costs the tenant a right and is not done: shown first and losesRightIfMissed. */
+const isLoud = (date: LegalDate): boolean =>
+  date.losesRightIfMissed && (date.state === 'open' || date.state === 'missed');
 
 function when(date: LegalDate): TemplateResult | typeof nothing {
   if (date.notBefore && date.first) {
@@ -37,7 +38,7 @@ function how(d: Desk, date: LegalDate, saysIfMissed: boolean): TemplateResult {
     ${date.text ? html`<p>${date.text}</p>` : nothing}
     ${date.condition ? html`<p>${say('page.days.condition', { condition: date.condition })}</p>` : nothing}
     ${!saysIfMissed && date.ifMissed ? html`<p>${say('page.days.ifMissed')} ${date.ifMissed}</p>` : nothing}
-    ${date.check ? html`<p class="check">${say('page.check')} ${date.check}</p>` : nothing} ${sources(d, date)}
+    ${date.caveat ? html`<p class="check">${say('page.check')} ${date.caveat}</p>` : nothing} ${sources(d, date)}
   </details>`;
 }
 
@@ -90,8 +91,9 @@ export function groupsOf(d: Desk): Groups {
   for (const x of eachOnce(d.result?.dates ?? [])) {
     if (x.state === 'not-needed' || (x.state !== 'met' && isOver(x, d.today))) groups.idle.push(x);
     else if (x.state === 'met') groups.met.push(x);
-    else if (x.who === own && (x.state !== 'cannot-tell' || (x.loud && isAhead(x, d.today)))) groups.yours.push(x);
-    else if (x.state === 'cannot-tell') groups.unknown.push(x);
+    else if (x.who === own && (x.state !== 'undetermined' || (x.losesRightIfMissed && isAhead(x, d.today))))
+      groups.yours.push(x);
+    else if (x.state === 'undetermined') groups.unknown.push(x);
     else if (x.state === 'missed') groups.missed.push(x);
     else groups.next.push(x);
   }
@@ -106,14 +108,14 @@ export const dayCount = (d: Desk): number => {
 };
 
 /** The fact a day waits for first: the law's name of it, or its place in the case. */
-const factOf = (x: LegalDate): string => x.needsIds?.[0] ?? x.needs?.[0] ?? '';
+const factOf = (x: LegalDate): string => x.dependsOnIds?.[0] ?? x.dependsOn?.[0] ?? '';
 
 /** The days that hang on one missing fact, under the field for it. */
 function byFact(d: Desk, dates: LegalDate[]): TemplateResult {
   const facts = [...new Set(dates.map(factOf))].filter(Boolean);
   return html`${facts.map((id) => {
     const these = dates.filter((x) => factOf(x) === id);
-    const f = fieldOfFact(d, id) ?? fieldOfEvent(d, id) ?? fieldAt(d, these[0]!.needs[0]!);
+    const f = fieldOfFact(d, id) ?? fieldOfEvent(d, id) ?? fieldAt(d, these[0]!.dependsOn[0]!);
     return html`<div class="days-fact">
       ${f ? field(d, { ...f, key: 'days', help: undefined }) : nothing}
       <p class="days-decides">${say('page.days.decides', { count: these.length })}</p>

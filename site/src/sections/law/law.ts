@@ -30,7 +30,7 @@ function added(d: Desk): TemplateResult | typeof nothing {
       html`${sum ? html`<p class="added-sum figure">${sum}</p>` : nothing}
         <p>${r.text}</p>
         <ul class="rules">
-          ${r.items.map((i) => html`<li><p>${maybe(i.certain)}${i.text}</p>${doubt(i.check)} ${sources(d, i)}</li>`)}
+          ${r.items.map((i) => html`<li><p>${maybe(i.certain)}${i.text}</p>${doubt(i.caveat)} ${sources(d, i)}</li>`)}
         </ul>
         <p class="added-note">${say('page.added.note')}</p>`,
   );
@@ -104,8 +104,8 @@ function rests(d: Desk): TemplateResult | typeof nothing {
     say('page.law.title', { place: law.name }),
     () =>
       html`${law.reviewed ? html`<p>${say('page.law.reviewed', { day: longDay(law.reviewed) })}</p>` : nothing}
-      ${law.weak ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
-      ${localities(d)} ${noted('assumed', d.result?.assumptions ?? [], say('page.law.assumed.says'))} ${noted('checks', law.checks)} ${everyRule(d)}`,
+      ${law.limitedSources ? html`<p><strong>${say('page.law.weak')}</strong></p>` : nothing} ${law.guide ? guide(law.guide) : nothing}
+      ${localities(d)} ${noted('assumed', d.result?.assumptions ?? [], say('page.law.assumed.says'))} ${noted('checks', law.caveats)} ${everyRule(d)}`,
   );
 }
 

@@ -39,7 +39,9 @@ const chapters = [
 function sourcesOf(law: LawFile, rule: Rule): TemplateResult | typeof nothing {
   const all = (rule.source ?? []).map((id): Source | string => {
     const s = law.sources[id];
-    return s ? { text: s.cite, read: s.read, readText: say(`read.${s.read}`), url: s.url ?? null } : id;
+    return s
+      ? { text: s.cite, basis: s.read as Source['basis'], basisText: say(`read.${s.read}`), url: s.url ?? null }
+      : id;
   });
   return all.length ? sourceList(all) : nothing;
 }

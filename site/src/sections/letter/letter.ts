@@ -25,9 +25,9 @@ import './letter.css';
 function table(p: Paragraph): TemplateResult {
   if (p.rows.every((r) => r.length === 1)) return html`<ul>${p.rows.map((r) => html`<li>${r[0]}</li>`)}</ul>`;
   return html`<table>
-    ${p.head.length ? html`<thead><tr>${p.head.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>` : nothing}
+    ${p.header.length ? html`<thead><tr>${p.header.map((h) => html`<th scope="col">${h}</th>`)}</tr></thead>` : nothing}
     <tbody>
-      ${p.rows.map((r) => html`<tr>${r.map((c, i) => (i === 0 ? html`<th scope="row">${c}</th>` : html`<td data-head=${p.head[i] ?? ''}>${c}</td>`))}</tr>`)}
+      ${p.rows.map((r) => html`<tr>${r.map((c, i) => (i === 0 ? html`<th scope="row">${c}</th>` : html`<td data-head=${p.header[i] ?? ''}>${c}</td>`))}</tr>`)}
     </tbody>
   </table>`;
 }
@@ -112,14 +112,14 @@ function choice(d: Desk, letter: Letter): TemplateResult {
   const proposal = letter.proposed.find((p) => p.kind === letter.kind);
   const label = letter.kinds.find((k) => k.kind === letter.kind)?.label ?? '';
   return html`${label ? html`<p class="letter-kind"><strong>${label}</strong></p>` : nothing}
-    ${proposal?.why ? html`<p class="letter-why">${proposal.why}</p>` : nothing}
+    ${proposal?.reason ? html`<p class="letter-why">${proposal.reason}</p>` : nothing}
     <details class="fold letter-others">
       <summary>${say('page.letter.others')}</summary>
       ${
         others.length
           ? html`<p class="letter-why">
             ${say('page.letter.fitsToo')}
-            ${others.map((p) => html`<button type="button" class="link" title=${p.why} @click=${() => choose(p.kind)}>${p.label}</button> `)}
+            ${others.map((p) => html`<button type="button" class="link" title=${p.reason} @click=${() => choose(p.kind)}>${p.label}</button> `)}
           </p>`
           : nothing
       }
@@ -142,12 +142,12 @@ function tools(d: Desk): TemplateResult {
   </p>`;
 }
 
-const readingCopy = (of: NonNullable<Letter['copy']>): TemplateResult =>
+const readingCopy = (of: NonNullable<Letter['readingCopy']>): TemplateResult =>
   html`<details class="fold letter-copy">
     <summary>${say('page.letter.readingCopy')}</summary>
     <div class="sheet" lang=${of.language}>
       ${of.paragraphs
-        .filter((p) => p.on)
+        .filter((p) => p.included)
         .map(
           (p) =>
             html`<div class="paragraph" data-role=${p.role}>${p.text ? html`<p>${p.text}</p>` : nothing}${p.rows.length ? table(p) : nothing}</div>`,
@@ -176,13 +176,13 @@ export function letter(d: Desk): TemplateResult | typeof nothing {
 
 /** One small form for what the letter leaves open. It is kept nowhere: what is typed lasts as long as the page is open. */
 function names(d: Desk, draft: Letter): TemplateResult | typeof nothing {
-  if (draft.blanks.length === 0) return nothing;
-  const open = draft.blanks.filter((b) => !b.value).length;
+  if (draft.placeholders.length === 0) return nothing;
+  const open = draft.placeholders.filter((b) => !b.value).length;
   return html`<details class="fold letter-names">
     <summary>${say('page.letter.names', { n: String(open) })}</summary>
     <p>${say('page.letter.names.kept')}</p>
     ${repeat(
-      draft.blanks,
+      draft.placeholders,
       (b) => b.id,
       (b) => html`<div class="field">
         <label for="name-${b.id}">${b.label}</label>
@@ -214,11 +214,11 @@ function beforeSending(draft: Letter): TemplateResult | typeof nothing {
 
 /** The day it went and how: from then on the case knows the day of an answer, and a second letter names the first. */
 function sent(d: Desk, draft: Letter): TemplateResult | typeof nothing {
-  const day = draft.sentAs ? fieldOfEvent(d, draft.sentAs) : undefined;
+  const day = draft.sentEvent ? fieldOfEvent(d, draft.sentEvent) : undefined;
   if (!day || day.kind !== 'date') return nothing;
-  const how = fieldOfHow(d, draft.sentAs);
+  const how = fieldOfHow(d, draft.sentEvent);
   const label = say(draft.kind === 'second-letter' ? 'page.letter.sentFirst' : 'page.letter.sentOn');
-  return html`<details class="fold letter-sent" ?open=${d.eventOn(draft.sentAs) !== undefined}>
+  return html`<details class="fold letter-sent" ?open=${d.eventOn(draft.sentEvent) !== undefined}>
     <summary>${say('page.letter.sent')}</summary>
     ${field(d, { ...day, key: 'sent', label, help: say('page.letter.sent.help') })} ${how ? field(d, { ...how, key: 'sent' }) : nothing}
   </details>`;
@@ -248,5 +248,5 @@ function drafted(d: Desk, draft: Letter): TemplateResult {
       </button>
     </p>
     <div class="letter-caution" ?hidden=${!whole}>${caution.map((p) => html`<p>${p.text}</p>`)}</div>
-    ${draft.copy && language() !== 'en' ? readingCopy(draft.copy) : nothing}`;
+    ${draft.readingCopy && language() !== 'en' ? readingCopy(draft.readingCopy) : nothing}`;
 }

@@ -1,7 +1,7 @@
 // The money in one line: a range while something is open, a sum once it is certain; never a guess as a debt.
 
 import type { Desk } from '../../app/desk';
-import type { Span, Totals } from '../../case/assessment';
+import type { Range, Totals } from '../../case/assessment';
 import { livesThere } from '../../case/next-step';
 import { knowsPaidBack } from '../../case/outcome';
 import { isZero, money, shortMoney } from '../../say/show';
@@ -17,7 +17,7 @@ export interface Headline {
 }
 
 /** "$1,178", "between $688 and $1,223", "up to $600". */
-export function spanWords(s: Span): string {
+export function spanWords(s: Range): string {
   if (s.low === s.high) return shortMoney(s.high);
   return isZero(s.low)
     ? say('page.outlook.upTo', { high: shortMoney(s.high) })
@@ -50,12 +50,13 @@ export function headlineOf(d: Desk): Headline | null {
     };
   }
   const r = a.remedies;
-  if (r && r.forfeits === 'yes' && !isZero(r.sumDueForfeited.high)) {
+  if (r && r.forfeiture === 'yes' && !isZero(r.amountDueIfForfeited.high)) {
     const counted = spanWords(t.shortfall);
     return {
-      sum: spanWords(r.sumDueForfeited),
+      sum: spanWords(r.amountDueIfForfeited),
       says: say(`page.outlook.forfeited.${side(d)}`),
-      beside: silent || counted === spanWords(r.sumDueForfeited) ? '' : say('page.outlook.counted', { sum: counted }),
+      beside:
+        silent || counted === spanWords(r.amountDueIfForfeited) ? '' : say('page.outlook.counted', { sum: counted }),
     };
   }
   // Nobody said what came back: what should come back in all can be told, what is still due cannot.
@@ -65,7 +66,7 @@ export function headlineOf(d: Desk): Headline | null {
   }
   if (!isZero(t.shortfall.high)) {
     const open = unexplained(d, t);
-    const maybe = r?.forfeits === 'perhaps' && cents(r.sumDueForfeited.high) > cents(t.shortfall.high);
+    const maybe = r?.forfeiture === 'possible' && cents(r.amountDueIfForfeited.high) > cents(t.shortfall.high);
     return {
       sum: spanWords(t.shortfall),
       says: say(
@@ -75,7 +76,7 @@ export function headlineOf(d: Desk): Headline | null {
         open > 0
           ? say('page.outlook.unexplained', { sum: money(plain(open)) })
           : maybe
-            ? say('page.outlook.perhapsForfeited', { sum: shortMoney(r!.sumDueForfeited.high) })
+            ? say('page.outlook.perhapsForfeited', { sum: shortMoney(r!.amountDueIfForfeited.high) })
             : '',
     };
   }

@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import type { LegalDate } from '../../case/assessment';
 import type { NextStep } from '../../case/next-step';
-import { turnsDay } from '../../case/next-step';
+import { affectsDeadline } from '../../case/next-step';
 import { isZero, longDay, nearDay, shortMoney } from '../../say/show';
 import { addDays, nearness } from '../../say/near';
 import { spanInWords } from '../../say/date-words';
@@ -23,7 +23,7 @@ interface Words {
   why: string;
   /** What is pressed or filled in. */
   do: TemplateResult | typeof nothing;
-  loud?: boolean;
+  losesRightIfMissed?: boolean;
 }
 
 const landlord = (d: Desk): boolean => d.side === 'landlord';
@@ -51,22 +51,22 @@ function ownDay(d: Desk, date: LegalDate, sure: boolean): Words {
       .filter(Boolean)
       .join(' '),
     do: html`${toLetter(d)} ${toDays()}`,
-    loud: true,
+    losesRightIfMissed: true,
   };
 }
 
 function missed(d: Desk, s: NextStep & { kind: 'missed' }): Words {
   const r = d.result!.remedies;
-  const lost = s.forfeits === 'yes' && r && !isZero(r.sumDueForfeited.high);
+  const lost = s.forfeiture === 'yes' && r && !isZero(r.amountDueIfForfeited.high);
   const act = landlord(d)
     ? say('page.next.late', { what: s.date.label })
     : lost
-      ? say('page.next.askAll', { sum: spanWords(r.sumDueForfeited) })
+      ? say('page.next.askAll', { sum: spanWords(r.amountDueIfForfeited) })
       : say('page.next.theyMissed');
   const why = landlord(d)
     ? `${s.date.stateText} ${say('page.next.late.advice')}`
-    : `${s.forfeits === 'no' ? '' : say(`page.next.forfeits.${s.forfeits}`)} ${s.date.label}: ${s.date.stateText}`.trim();
-  return { act, why, do: html`${toLetter(d)} ${toDays()}`, loud: landlord(d) };
+    : `${s.forfeiture === 'no' ? '' : say(`page.next.forfeits.${s.forfeiture}`)} ${s.date.label}: ${s.date.stateText}`.trim();
+  return { act, why, do: html`${toLetter(d)} ${toDays()}`, losesRightIfMissed: landlord(d) };
 }
 
 /** The buttons under a field: on to the next step, or not known. Both are always there, so that none goes under the finger. */
@@ -101,11 +101,11 @@ function clock(d: Desk, s: NextStep & { kind: 'clock' }): Words {
 function question(d: Desk, s: NextStep & { kind: 'question' }): Words {
   const q = s.question;
   const answer = fieldOfQuestion(d, q);
-  const why = turnsDay(q)
+  const why = affectsDeadline(q)
     ? say('page.next.turnsDay')
-    : isZero(q.swing)
+    : isZero(q.effect)
       ? ''
-      : say('page.next.moves', { sum: shortMoney(q.swing) });
+      : say('page.next.moves', { sum: shortMoney(q.effect) });
   const isAnswered = () =>
     answer !== undefined && (answer.event ? d.eventOn(answer.event) : d.valueAt(answer.at)) !== undefined;
   const index = /^\/lines\/(\d+)/.exec(q.asks)?.[1];
@@ -132,7 +132,7 @@ function wordsOf(d: Desk, s: NextStep): Words {
         act: say('page.next.lapsed'),
         why: `${s.date.label}: ${s.date.stateText} ${s.date.ifMissed}`,
         do: html`${toDays()} ${toLetter(d, false)}`,
-        loud: true,
+        losesRightIfMissed: true,
       };
     case 'own-day':
       return ownDay(d, s.date, s.sure);
@@ -186,7 +186,7 @@ const alsoLine = (d: Desk, s: NextStep & { date: LegalDate }): TemplateResult =>
 
 export function step(d: Desk, s: NextStep, also: (NextStep & { date: LegalDate }) | undefined): TemplateResult {
   const w = wordsOf(d, s);
-  return html`<div class="next" data-kind=${s.kind} data-loud=${w.loud ? 'yes' : nothing}>
+  return html`<div class="next" data-kind=${s.kind} data-loud=${w.losesRightIfMissed ? 'yes' : nothing}>
     <p class="next-eyebrow">${say(s.kind === 'done' || s.kind === 'wait' || s.kind === 'answer' ? 'page.next.now' : 'page.next.title')}</p>
     <p class="next-act" id="next-title" tabindex="-1">${w.act}</p>
     ${w.why ? html`<p class="next-why">${w.why}</p>` : nothing}

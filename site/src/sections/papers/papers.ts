@@ -12,24 +12,25 @@ import { sources } from '../../parts/sources';
 import './papers.css';
 
 /** Papers asked about where no law pack names its own. */
-const usualPapers = ['itemised', 'reasons', 'receipts', 'photos'];
+const usualPapers = ['itemized', 'reasons', 'receipts', 'photos'];
 
 function listed(d: Desk): Named[] {
   const needed = askedBy(d.case.jurisdiction)?.papers;
-  return d.catalogue.papers.filter((p) => (needed?.size ? needed.has(p.id) : usualPapers.includes(p.id)));
+  return d.catalogue.documents.filter((p) => (needed?.size ? needed.has(p.id) : usualPapers.includes(p.id)));
 }
 
 /** Came, did not come, or not known: kept in the two lists of the case. */
 function choose(d: Desk, id: string, came: string): void {
-  const { enclosed = [], missing = [], ...others } = d.case.statement ?? {};
-  const rest = { enclosed: enclosed.filter((p) => p !== id), missing: missing.filter((p) => p !== id) };
-  if (came) rest[came === 'yes' ? 'enclosed' : 'missing'].push(id);
+  const { enclosedDocuments = [], missingDocuments = [], ...others } = d.case.statement ?? {};
+  const without = (list: string[]) => list.filter((p) => p !== id);
+  const rest = { enclosedDocuments: without(enclosedDocuments), missingDocuments: without(missingDocuments) };
+  if (came) rest[came === 'yes' ? 'enclosedDocuments' : 'missingDocuments'].push(id);
   const lists = Object.fromEntries(Object.entries(rest).filter(([, l]) => l.length));
   d.put({ ...d.case, statement: { ...others, ...lists } });
 }
 
 function paper(d: Desk, p: Named): TemplateResult {
-  const { enclosed = [], missing = [] } = d.case.statement ?? {};
+  const { enclosedDocuments: enclosed = [], missingDocuments: missing = [] } = d.case.statement ?? {};
   const answers = ['yes', 'no', ''].map((id) => ({ id, label: say(`page.papers.answer.${id || 'open'}`) }));
   const state = enclosed.includes(p.id) ? 'yes' : missing.includes(p.id) ? 'no' : '';
   return html`<fieldset class="paper">
@@ -41,7 +42,7 @@ function paper(d: Desk, p: Named): TemplateResult {
 const gap = (d: Desk, x: Defect, saysConsequence: boolean): TemplateResult =>
   html`<li>
     <p>${x.text}${saysConsequence && x.ifMissing ? ` ${x.ifMissing}` : ''}</p>
-    ${x.check ? html`<p class="check">${say('page.check')} ${x.check}</p>` : nothing} ${sources(d, x)}
+    ${x.caveat ? html`<p class="check">${say('page.check')} ${x.caveat}</p>` : nothing} ${sources(d, x)}
   </li>`;
 
 /** What did not come, once that is known: the papers by name, then what the law says is wrong for certain; each consequence once. */
@@ -55,10 +56,10 @@ function gaps(d: Desk, absent: Named[], found: Defect[]): TemplateResult | typeo
 }
 
 export function papers(d: Desk): TemplateResult | typeof nothing {
-  if (!d.result || d.case.statement?.['came'] === false) return nothing;
+  if (!d.result || d.case.statement?.['statementReceived'] === false) return nothing;
   const list = listed(d);
   if (list.length === 0) return nothing;
-  const { enclosed = [], missing = [] } = d.case.statement ?? {};
+  const { enclosedDocuments: enclosed = [], missingDocuments: missing = [] } = d.case.statement ?? {};
   const absent = list.filter((p) => missing.includes(p.id));
   const answered = absent.length + list.filter((p) => enclosed.includes(p.id)).length;
   const certain = d.result.defects.filter((x) => x.certain);

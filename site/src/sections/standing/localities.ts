@@ -5,7 +5,9 @@ import type { Locality } from '../../case/catalogue';
 import { askedBy } from '../../engine/rules';
 
 export const localitiesOf = (d: Desk): Locality[] =>
-  d.catalogue.localities.filter((x) => x.of === d.case.jurisdiction).sort((a, b) => a.name.localeCompare(b.name));
+  d.catalogue.localities
+    .filter((x) => x.jurisdiction === d.case.jurisdiction)
+    .sort((a, b) => a.name.localeCompare(b.name));
 
 /** What can be entered as the city or county: those, and the towns the law itself names. */
 export const townsOf = (d: Desk): string[] => [

@@ -95,9 +95,9 @@ function cameBack(d: Desk): TemplateResult {
 /** What starts the days of the place, beside the day of moving out, and when the list was sent: events that have a field of their own here. */
 function clocks(d: Desk): Field[] {
   const starts = clocksOf(d.case.jurisdiction).flatMap((id) => d.catalogue.events.find((e) => e.id === id)?.at ?? []);
-  const came = d.valueAt('/statement/came');
+  const came = d.valueAt('/statement/statementReceived');
   const list = [
-    ...(d.case.lines.length === 0 ? ['/statement/came'] : []),
+    ...(d.case.lines.length === 0 ? ['/statement/statementReceived'] : []),
     ...(came === false ? [] : ['/statement/sent']),
   ];
   const isTheirs = d.side === 'landlord' || beforeLeaving(d);

@@ -5,14 +5,14 @@ import type { Desk } from '../../app/desk';
 import { pictures } from '../../app/pictures';
 import { isZero, middle, money } from '../../say/show';
 import { say } from '../../say/wording';
-import type { Assessment, Span } from '../../case/assessment';
+import type { Assessment, Range } from '../../case/assessment';
 import { knowsPaidBack } from '../../case/outcome';
 import { faultText, fieldId } from '../../parts/field';
 import { fieldAt } from '../../parts/fields';
 import { atATime } from '../../parts/stretch';
 import './sums.css';
 
-const between = (s: Span): string =>
+const between = (s: Range): string =>
   s.low === s.high || s.likely === null ? '' : say('page.sums.between', { low: money(s.low), high: money(s.high) });
 /** A figure that opens to what it is made of; without parts it is a plain row. */
 function row(
@@ -36,7 +36,7 @@ const partRow = (label: string, figure: string): TemplateResult =>
 function paidAndDue(a: Assessment, known: boolean, sample: (name: 'paid' | 'due') => unknown): TemplateResult {
   const t = a.totals;
   if (!known) return row('paidBack', say('page.sums.notKnown'), '', nothing, sample('paid'));
-  const parts = (due: Span, refund: Span): TemplateResult =>
+  const parts = (due: Range, refund: Range): TemplateResult =>
     row(
       'shortfall',
       middle(due),

@@ -34,7 +34,7 @@ async function keepCharges(d: Desk): Promise<void> {
     l.fair.low,
     l.fair.likely ?? '',
     l.fair.high,
-    l.why,
+    l.reason,
   ]);
   keepFile(`${nameFor(d)}.csv`, csv(head, rows), 'text/csv;charset=utf-8');
 }

@@ -12,10 +12,10 @@ import './tenancy.css';
 const home = ['/tenancy/began', '/tenancy/ended', '/tenancy/monthlyRent', '/tenancy/forwardingAddressGiven'];
 const came = ['/statement/sent'];
 const statement = [
-  '/statement/came',
+  '/statement/statementReceived',
   '/statement/dated',
   '/statement/received',
-  '/statement/how',
+  '/statement/deliveryMethod',
   '/statement/refundSent',
   '/statement/statedTotal',
   '/statement/statedRefund',

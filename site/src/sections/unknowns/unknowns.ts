@@ -10,7 +10,7 @@ import { type Asked, goOn, keyOf } from '../../case/questions';
 import { answerName, fieldOfQuestion, keepsName } from '../../parts/fields';
 import { field } from '../../parts/field';
 import { valueWords } from '../../parts/value-words';
-import { livesThere, ranked, turnsDay } from '../../case/next-step';
+import { livesThere, ranked, affectsDeadline } from '../../case/next-step';
 import { asideOf, putAside } from '../outlook/aside';
 import { openCharge } from '../charges/open-charge';
 import './unknowns.css';
@@ -51,21 +51,21 @@ function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): T
   const answer = fieldOfQuestion(d, q);
   const own = keepsName(q);
   const held = answer ? valueWords(d, answer) : '';
-  const swing = answered
+  const effect = answered
     ? `${say('page.unknowns.answered')}${held ? ` ${held}` : ''}`
-    : turnsDay(q)
+    : affectsDeadline(q)
       ? say('page.unknowns.turnsDay')
-      : isZero(q.swing)
+      : isZero(q.effect)
         ? ''
-        : say('page.unknowns.moves', { sum: shortMoney(q.swing) });
+        : say('page.unknowns.moves', { sum: shortMoney(q.effect) });
   if (!isOpen)
     return html`<li class="question" data-answered=${answered ? 'yes' : nothing}>
       <button type="button" class="question-open" aria-expanded="false" @click=${() => openOne(d, q)}>
-        <span>${q.text}</span>${swing ? html` <span class="swing">${swing}</span>` : nothing}
+        <span>${q.text}</span>${effect ? html` <span class="swing">${effect}</span>` : nothing}
       </button>
     </li>`;
   return html`<li class="question" data-open="yes" data-answered=${answered ? 'yes' : nothing}>
-    ${swing ? html`<p class="swing">${swing}</p>` : nothing}
+    ${effect ? html`<p class="swing">${effect}</p>` : nothing}
     ${
       answer
         ? html`${own ? html`<p>${q.text}</p>` : nothing}

@@ -66,7 +66,7 @@ function right(d: Desk): TemplateResult {
             <summary>${say('page.walk.inspection.how')}</summary>
             <ul class="plain-list">
               ${remarks.map((r) => html`<li>${r.text} ${sourceList(cites(r))}</li>`)}
-              ${days.rules.map((r) => html`<li>${r.rule} ${r.condition ? say('page.days.condition', { condition: r.condition }) : ''}${r.check ? html` <span class="check">${say('page.check')} ${r.check}</span>` : nothing} ${sourceList((r.sourceIds ?? []).map((id) => a.sources[id] ?? id))}</li>`)}
+              ${days.rules.map((r) => html`<li>${r.rule} ${r.condition ? say('page.days.condition', { condition: r.condition }) : ''}${r.caveat ? html` <span class="check">${say('page.check')} ${r.caveat}</span>` : nothing} ${sourceList((r.sourceIds ?? []).map((id) => a.sources[id] ?? id))}</li>`)}
             </ul>
           </details>`
         : nothing
@@ -84,23 +84,23 @@ function yesNo(name: string, words: string, value: unknown, set: (v: boolean | u
 
 /** Ticks what stands on the landlord's list; the rest is then known not to be on it. */
 function theirList(d: Desk): TemplateResult | typeof nothing {
-  if (walkOf(d.case).listGiven !== true) return nothing;
+  if (walkOf(d.case).inspectionListGiven !== true) return nothing;
   return html`<p>${say('page.walk.inspection.tick')}</p>
     <div class="checks">
       ${notFine(d.case).map(
         (t) =>
-          html`<label class="check"><input type="checkbox" .checked=${live(t.onTheirList === true)} @change=${(e: Event) => d.put(withThingById(d.case, t.id, { onTheirList: (e.target as HTMLInputElement).checked }))} /><span>${thingName(d, t)}: ${faultName(d, t)}</span></label>`,
+          html`<label class="check"><input type="checkbox" .checked=${live(t.onLandlordList === true)} @change=${(e: Event) => d.put(withThingById(d.case, t.id, { onLandlordList: (e.target as HTMLInputElement).checked }))} /><span>${thingName(d, t)}: ${faultName(d, t)}</span></label>`,
       )}
     </div>`;
 }
 
 /** A list was given: what is not ticked is not on it. */
 function setListGiven(d: Desk, given: boolean | undefined): void {
-  const things = walkOf(d.case).things?.map((t) => {
-    const { onTheirList, ...rest } = t;
-    return given ? { ...rest, onTheirList: onTheirList ?? false } : rest;
+  const items = walkOf(d.case).items?.map((t) => {
+    const { onLandlordList, ...rest } = t;
+    return given ? { ...rest, onLandlordList: onLandlordList ?? false } : rest;
   });
-  d.put(withWalk(d.case, { listGiven: given, things }));
+  d.put(withWalk(d.case, { inspectionListGiven: given, items }));
 }
 
 export function inspection(d: Desk): TemplateResult {
@@ -123,8 +123,8 @@ export function inspection(d: Desk): TemplateResult {
         ? nothing
         : html`<div class="fields">
             ${answer('requested')} ${answer('held')}
-            ${yesNo('walk-list-given', 'page.walk.inspection.list', walkOf(d.case).listGiven, (v) => setListGiven(d, v))}
-            ${walkOf(d.case).listGiven ? field(d, { at: '/walkThrough/listDated', kind: 'date', label: say('page.walk.inspection.listDated') }) : nothing}
+            ${yesNo('walk-list-given', 'page.walk.inspection.list', walkOf(d.case).inspectionListGiven, (v) => setListGiven(d, v))}
+            ${walkOf(d.case).inspectionListGiven ? field(d, { at: '/walkThrough/inspectionListDated', kind: 'date', label: say('page.walk.inspection.listDated') }) : nothing}
           </div>
           ${theirList(d)}`
     }

@@ -44,7 +44,7 @@ function more(d: Desk, task: string): TemplateResult | typeof nothing {
 
 export function leaving(d: Desk): TemplateResult | typeof nothing {
   if (d.side === 'landlord') return nothing;
-  const done = walkOf(d.case).leaving ?? [];
+  const done = walkOf(d.case).moveOutTasks ?? [];
   const day = leftOn(d.case);
   return html`<section class="walk" aria-labelledby="walk-leaving">
     <h2 id="walk-leaving" tabindex="-1">${say('page.walk.leaving.title')}</h2>

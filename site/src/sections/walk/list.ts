@@ -5,7 +5,7 @@ import { live } from 'lit/directives/live.js';
 import { repeat } from 'lit/directives/repeat.js';
 import type { Desk } from '../../app/desk';
 import { leftOn } from '../../case/next-step';
-import type { Thing } from '../../case/walk';
+import type { WalkItem } from '../../case/walk';
 import { type Answer, type Kind, ofKind, type Shares } from '../../case/walk-answers';
 import { thingsOf, walkOf, withThingById } from '../../case/walk-edits';
 import { sourcesOf } from '../../case/walk-home';
@@ -51,7 +51,7 @@ export function reasonWords(d: Desk, a: Answer): string[] {
   const { judged } = a;
   switch (a.kind) {
     case 'leave':
-      return [judged?.why ?? '', judged?.turningPoint?.text ?? ''].filter(Boolean);
+      return [judged?.reason ?? '', judged?.turningPoint?.text ?? ''].filter(Boolean);
     case 'stop':
       return [
         ...a.stops.map((h) => spoken(h.text)),
@@ -71,7 +71,7 @@ export function reasonWords(d: Desk, a: Answer): string[] {
 
 export const answerWords = (a: Answer): string =>
   a.kind === 'done'
-    ? say('page.walk.answer.done', { day: longDay(a.thing.putRight!) })
+    ? say('page.walk.answer.done', { day: longDay(a.thing.remedied!) })
     : say(`page.walk.answer.${a.kind}`);
 
 function sourceWords(a: Answer): string {
@@ -80,9 +80,9 @@ function sourceWords(a: Answer): string {
   return [...new Set(titles)].join('. ');
 }
 
-function mark(d: Desk, t: Thing): TemplateResult {
-  const set = (done: boolean) => d.put(withThingById(d.case, t.id, { putRight: done ? d.today : undefined }));
-  return html`<label class="check walk-done"><input type="checkbox" .checked=${live(t.putRight !== undefined)} @change=${(e: Event) => set((e.target as HTMLInputElement).checked)} /><span>${say('page.walk.done')}<span class="unseen"> ${thingName(d, t)}</span></span></label>`;
+function mark(d: Desk, t: WalkItem): TemplateResult {
+  const set = (done: boolean) => d.put(withThingById(d.case, t.id, { remedied: done ? d.today : undefined }));
+  return html`<label class="check walk-done"><input type="checkbox" .checked=${live(t.remedied !== undefined)} @change=${(e: Event) => set((e.target as HTMLInputElement).checked)} /><span>${say('page.walk.done')}<span class="unseen"> ${thingName(d, t)}</span></span></label>`;
 }
 
 function item(d: Desk, a: Answer): TemplateResult {
@@ -92,7 +92,7 @@ function item(d: Desk, a: Answer): TemplateResult {
   return html`<li class="walk-item" data-kind=${a.kind}>
     <h4>${thingName(d, t)} <span class="walk-fault-name">${faultName(d, t)}</span></h4>
     ${landlord && a.kind !== 'say' && a.kind !== 'done' ? nothing : html`<p class="walk-answer">${answerWords(a)}</p>`}
-    ${landlord && (a.kind === 'self' || a.kind === 'ask') ? (a.judged ? html`<p>${a.judged.why}</p>` : nothing) : reasonWords(d, a).map((r) => html`<p>${r}</p>`)}
+    ${landlord && (a.kind === 'self' || a.kind === 'ask') ? (a.judged ? html`<p>${a.judged.reason}</p>` : nothing) : reasonWords(d, a).map((r) => html`<p>${r}</p>`)}
     ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<p class="walk-money">${moneyWords(d, a)}</p>`}
     ${a.judged?.turningPoint && a.kind !== 'leave' && a.kind !== 'done' ? html`<p class="walk-turning">${a.judged.turningPoint.text}</p>` : nothing}
     ${(a.kind === 'self' || a.kind === 'ask') && !landlord ? html`<p class="walk-minutes">${say('page.walk.minutes', { minutes: a.advice.minutes })}</p>` : nothing}
@@ -116,7 +116,9 @@ function group(d: Desk, name: string, all: Answer[], ...kinds: Kind[]): Template
 
 /** What was seen that is not fine; each wants a photo near by. */
 function toPhotograph(d: Desk): TemplateResult | typeof nothing {
-  const things = thingsOf(d.case).filter((t) => (t.moveOut && t.moveOut !== 'fine') || t.putRight);
+  const things = thingsOf(d.case).filter(
+    (t) => (t.conditionAtMoveOut && t.conditionAtMoveOut !== 'fine') || t.remedied,
+  );
   if (things.length === 0) return nothing;
   return html`<h3>${say('page.walk.photoList.title')}</h3>
     <p>${say('page.walk.photoList.says')}</p>

@@ -3,7 +3,7 @@
 import type { Desk } from '../../app/desk';
 import { elementOf } from '../../case/catalogue';
 import type { Exhibit } from '../../case/exhibit';
-import type { Room, Thing } from '../../case/walk';
+import type { Room, WalkItem } from '../../case/walk';
 import { roomsOf } from '../../case/walk-edits';
 import { kindOfRoom } from '../../case/walk-home';
 import { shortDay } from '../../say/show';
@@ -26,13 +26,14 @@ export const findingName = (d: Desk, element: string, finding: string | undefine
 export const sayState = (state: string | undefined): string => (state ? say(`page.walk.state.${state}`) : '');
 
 /** "Carpet, Bedroom". */
-export const thingName = (d: Desk, t: Thing): string =>
+export const thingName = (d: Desk, t: WalkItem): string =>
   [elementName(d, t.element), roomName(roomsOf(d.case).find((r) => r.id === t.room))].filter(Boolean).join(', ');
 
 /** "Stained" or, where no fault was chosen, "Dirty". */
-export const faultName = (d: Desk, t: Thing): string => findingName(d, t.element, t.finding) || sayState(t.moveOut);
+export const faultName = (d: Desk, t: WalkItem): string =>
+  findingName(d, t.element, t.finding) || sayState(t.conditionAtMoveOut);
 
-export const photosOf = (d: Desk, t: Thing | undefined): Exhibit[] =>
+export const photosOf = (d: Desk, t: WalkItem | undefined): Exhibit[] =>
   t ? d.sheet.exhibits.filter((x) => x.thing === t.id) : [];
 
 /** "Nov 25, 2026, 10:31". */

@@ -2,16 +2,16 @@
 
 import { html, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
-import type { Thing } from '../../case/walk';
+import type { WalkItem } from '../../case/walk';
 import { attach } from '../evidence/evidence';
 import { thingName } from './names';
 
-async function keep(d: Desk, thing: Thing, files: File[]): Promise<void> {
+async function keep(d: Desk, thing: WalkItem, files: File[]): Promise<void> {
   await attach(d, files, { thing: thing.id, shows: 'move-out', note: thingName(d, thing) });
 }
 
 /** `of` is asked once there is a photo: only then is a thing written down that was not looked at yet. */
-export const photograph = (d: Desk, label: unknown, of: () => Thing): TemplateResult =>
+export const photograph = (d: Desk, label: unknown, of: () => WalkItem): TemplateResult =>
   html`<label class="tool file-tool walk-photo">${label}<input
       type="file"
       multiple

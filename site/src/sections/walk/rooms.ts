@@ -47,7 +47,7 @@ function addRoom(d: Desk, kinds: string[]): void {
 }
 
 /** Both columns show where a person asked for them, or a move-in record is there already. */
-const wantsBoth = (d: Desk): boolean => d.folds.has('walk:both') || thingsOf(d.case).some((t) => t.moveIn);
+const wantsBoth = (d: Desk): boolean => d.folds.has('walk:both') || thingsOf(d.case).some((t) => t.conditionAtMoveIn);
 
 function homeFacts(d: Desk): TemplateResult {
   const built = walkOf(d.case).builtBefore1978;
@@ -66,7 +66,7 @@ function homeFacts(d: Desk): TemplateResult {
       ${oneOf('walk-built', options, triWord(built), set)}
     </fieldset>
   </div>
-  <label class="check walk-both"><input type="checkbox" .checked=${wantsBoth(d)} ?disabled=${thingsOf(d.case).some((t) => t.moveIn)} @change=${() => d.toggleFold('walk:both')} /><span>${say('page.walk.bothColumns')}</span></label>`;
+  <label class="check walk-both"><input type="checkbox" .checked=${wantsBoth(d)} ?disabled=${thingsOf(d.case).some((t) => t.conditionAtMoveIn)} @change=${() => d.toggleFold('walk:both')} /><span>${say('page.walk.bothColumns')}</span></label>`;
 }
 
 /** A place where one of several things is: which one is asked by what they are called. */

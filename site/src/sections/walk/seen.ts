@@ -5,7 +5,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import type { Desk } from '../../app/desk';
 import type { JudgedLine } from '../../case/assessment';
 import type { CaseFile, Line } from '../../case/case';
-import type { Thing } from '../../case/walk';
+import type { WalkItem } from '../../case/walk';
 import { walkOf } from '../../case/walk-edits';
 import { candidates, clearMatch, linkedTo, shownBy, withMatch, withoutMatch } from '../../case/walk-proof';
 import { longDay } from '../../say/show';
@@ -15,8 +15,8 @@ import './walk.css';
 
 export { wordsThere } from './words';
 
-function shownWords(d: Desk, t: Thing): string[] {
-  const day = longDay(t.putRight ?? t.seen ?? walkOf(d.case).on ?? d.today);
+function shownWords(d: Desk, t: WalkItem): string[] {
+  const day = longDay(t.remedied ?? t.inspected ?? walkOf(d.case).date ?? d.today);
   return shownBy(d.case, t).map((s) => say(`page.walk.seen.${s}`, { thing: thingName(d, t), day }));
 }
 
@@ -49,12 +49,12 @@ function use(d: Desk, pairs: [thing: string, line: string][]): void {
   bindPhotos(d, pairs);
 }
 
-function drop(d: Desk, t: Thing): void {
+function drop(d: Desk, t: WalkItem): void {
   d.put(withoutMatch(d.case, t.id));
   bindPhotos(d, [[t.id, '']]);
 }
 
-function proof(d: Desk, t: Thing, index: number, line: Line): TemplateResult {
+function proof(d: Desk, t: WalkItem, index: number, line: Line): TemplateResult {
   const linked = t.line === line.id;
   const photos = photosOf(d, t).length;
   const of = html`<span class="unseen"> ${say('page.walk.seen.use.of', { thing: thingName(d, t), n: index + 1 })}</span>`;

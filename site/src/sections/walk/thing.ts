@@ -4,7 +4,7 @@ import { html, nothing, type TemplateResult } from 'lit/html.js';
 import { live } from 'lit/directives/live.js';
 import type { Desk } from '../../app/desk';
 import { elementOf } from '../../case/catalogue';
-import type { Room, Seen, Thing } from '../../case/walk';
+import type { Room, Seen, WalkItem } from '../../case/walk';
 import { thingIn, thingsOf, withoutThing, withState, withThing } from '../../case/walk-edits';
 import { faultsOf, hazardsOf, statesOf } from '../../case/walk-home';
 import { walkOf } from '../../case/walk-edits';
@@ -14,19 +14,19 @@ import { say } from '../../say/wording';
 import { elementName, findingName, momentOf, photosOf, roomName, sayState } from './names';
 import { photograph } from './photo';
 
-type Column = 'moveIn' | 'moveOut';
+type Column = 'conditionAtMoveIn' | 'conditionAtMoveOut';
 
 /** The five states as a row of words, one tap each. */
-function states(d: Desk, room: Room, element: string, t: Thing | undefined, column: Column): TemplateResult {
+function states(d: Desk, room: Room, element: string, t: WalkItem | undefined, column: Column): TemplateResult {
   const group = `${room.id}-${element}-${column}`;
   const what = `${elementName(d, element)}, ${roomName(room)}`;
   const choose = (s: Seen) =>
     d.put(
-      column === 'moveOut'
+      column === 'conditionAtMoveOut'
         ? withState(d.case, room.id, element, s, d.today)
-        : withThing(d.case, room.id, element, { moveIn: s }),
+        : withThing(d.case, room.id, element, { conditionAtMoveIn: s }),
     );
-  return html`<div class="walk-states" role="radiogroup" aria-label=${say(column === 'moveOut' ? 'page.walk.state.out' : 'page.walk.state.in', { what })}>
+  return html`<div class="walk-states" role="radiogroup" aria-label=${say(column === 'conditionAtMoveOut' ? 'page.walk.state.out' : 'page.walk.state.in', { what })}>
     ${statesOf(element).map(
       (s) =>
         html`<label class="walk-state" data-state=${s}><input type="radio" name=${group} value=${s} .checked=${live(t?.[column] === s)} @change=${() => choose(s)} /><span>${sayState(s)}</span></label>`,
@@ -38,8 +38,8 @@ function states(d: Desk, room: Room, element: string, t: Thing | undefined, colu
 let byPointer = false;
 
 /** The faults that belong to the state, until one is chosen; then that one, and a way back to the rest. */
-function faults(d: Desk, t: Thing): TemplateResult | typeof nothing {
-  const ids = faultsOf(t.element, t.moveOut);
+function faults(d: Desk, t: WalkItem): TemplateResult | typeof nothing {
+  const ids = faultsOf(t.element, t.conditionAtMoveOut);
   if (ids.length === 0) return nothing;
   const name = `walk-fault:${t.id}`;
   const change = `walk-change-${t.id}`;
@@ -70,7 +70,7 @@ function faults(d: Desk, t: Thing): TemplateResult | typeof nothing {
 
 const causes = ['tenant', 'pet', 'age', 'building', ''] as const;
 
-function cause(d: Desk, t: Thing): TemplateResult {
+function cause(d: Desk, t: WalkItem): TemplateResult {
   return html`<div class="field walk-cause">
     <label for="walk-cause-${t.id}">${say('page.walk.cause')}</label>
     <select id="walk-cause-${t.id}" class="entry" @change=${(e: Event) => d.put(withThing(d.case, t.room, t.element, { cause: (e.target as HTMLSelectElement).value || undefined }))}>
@@ -82,29 +82,29 @@ function cause(d: Desk, t: Thing): TemplateResult {
 /** A field for a member of a thing; `held`: saved on leaving it, for what changes the order of the list it stands in. */
 function thingField(
   d: Desk,
-  t: Thing,
-  member: keyof Thing,
+  t: WalkItem,
+  member: keyof WalkItem,
   kind: Field['kind'],
   label: string,
   help?: string,
   held = false,
 ): TemplateResult {
   const index = thingsOf(d.case).findIndex((x) => x.id === t.id);
-  const at = `/walkThrough/things/${index}/${member}`;
+  const at = `/walkThrough/items/${index}/${member}`;
   return field(d, { at, kind, label, help, ...(held && { held: { entered: () => undefined } }) });
 }
 
-const installed = (d: Desk, t: Thing): TemplateResult =>
+const installed = (d: Desk, t: WalkItem): TemplateResult =>
   thingField(d, t, 'installed', 'date', say('page.walk.installed'), say('page.walk.installed.help'));
 
-export const quote = (d: Desk, t: Thing): TemplateResult =>
+export const quote = (d: Desk, t: WalkItem): TemplateResult =>
   thingField(d, t, 'quote', 'money', say('page.walk.quote'), say('page.walk.quote.help'), true);
 
 /** A short line of warning at the thing itself. */
-export const dangers = (d: Desk, t: Thing): TemplateResult[] =>
+export const dangers = (d: Desk, t: WalkItem): TemplateResult[] =>
   hazardsOf(t, walkOf(d.case)).map((h) => html`<p class="walk-hazard">${spoken(h.text)}</p>`);
 
-function photoLine(d: Desk, t: Thing | undefined): string {
+function photoLine(d: Desk, t: WalkItem | undefined): string {
   const photos = photosOf(d, t);
   const last = photos[photos.length - 1];
   if (!last) return '';
@@ -114,15 +114,16 @@ function photoLine(d: Desk, t: Thing | undefined): string {
 }
 
 /** Ordinary wear costs nothing: how it came about and how old it is need not be asked. */
-const mayCost = (t: Thing): boolean => t.moveOut !== undefined && t.moveOut !== 'fine' && t.moveOut !== 'worn';
+const mayCost = (t: WalkItem): boolean =>
+  t.conditionAtMoveOut !== undefined && t.conditionAtMoveOut !== 'fine' && t.conditionAtMoveOut !== 'worn';
 
 export function thing(d: Desk, room: Room, element: string, bothColumns: boolean): TemplateResult {
   const t = thingIn(d.case, room.id, element);
-  const isWrong = t?.moveOut !== undefined && t.moveOut !== 'fine';
+  const isWrong = t?.conditionAtMoveOut !== undefined && t.conditionAtMoveOut !== 'fine';
   const more = `walk-more:${room.id}-${element}`;
   const isOpen = d.open.has(more);
   const of = html`<span class="unseen"> ${say('page.walk.photo.of', { what: elementName(d, element) })}</span>`;
-  return html`<li class="walk-thing" data-seen=${t?.moveOut ?? nothing}>
+  return html`<li class="walk-thing" data-seen=${t?.conditionAtMoveOut ?? nothing}>
     <div class="walk-thing-head">
       <h4>${elementName(d, element)}</h4>
       ${photograph(d, html`${say('page.walk.photo')}${of}`, () => thingFor(d, room, element))}
@@ -131,10 +132,10 @@ export function thing(d: Desk, room: Room, element: string, bothColumns: boolean
     ${
       bothColumns
         ? html`<div class="walk-columns">
-            <span class="walk-column" aria-hidden="true">${say('page.walk.in')}</span>${states(d, room, element, t, 'moveIn')}
-            <span class="walk-column" aria-hidden="true">${say('page.walk.out')}</span>${states(d, room, element, t, 'moveOut')}
+            <span class="walk-column" aria-hidden="true">${say('page.walk.in')}</span>${states(d, room, element, t, 'conditionAtMoveIn')}
+            <span class="walk-column" aria-hidden="true">${say('page.walk.out')}</span>${states(d, room, element, t, 'conditionAtMoveOut')}
           </div>`
-        : states(d, room, element, t, 'moveOut')
+        : states(d, room, element, t, 'conditionAtMoveOut')
     }
     ${photoLine(d, t) ? html`<p class="walk-photos">${photoLine(d, t)}</p>` : nothing}
     ${
@@ -157,7 +158,7 @@ export function thing(d: Desk, room: Room, element: string, bothColumns: boolean
 }
 
 /** The thing as it is written down; a photo alone writes it down. */
-function thingFor(d: Desk, room: Room, element: string): Thing {
-  if (!thingIn(d.case, room.id, element)) d.put(withThing(d.case, room.id, element, { seen: d.today }));
+function thingFor(d: Desk, room: Room, element: string): WalkItem {
+  if (!thingIn(d.case, room.id, element)) d.put(withThing(d.case, room.id, element, { inspected: d.today }));
   return thingIn(d.case, room.id, element)!;
 }

@@ -18,8 +18,8 @@ import { elementName, faultName, findingName, momentOf, photosOf, roomName, sayS
 const landlord = (d: Desk): boolean => d.side === 'landlord';
 
 function roomTable(d: Desk, room: Room): TemplateResult | typeof nothing {
-  const things = thingsOf(d.case).filter((t) => t.room === room.id && (t.moveOut || t.moveIn));
-  const both = things.some((t) => t.moveIn);
+  const things = thingsOf(d.case).filter((t) => t.room === room.id && (t.conditionAtMoveOut || t.conditionAtMoveIn));
+  const both = things.some((t) => t.conditionAtMoveIn);
   if (things.length === 0) return nothing;
   return html`<h3><span>${roomName(room)}</span></h3>
     <table>
@@ -28,9 +28,9 @@ function roomTable(d: Desk, room: Room): TemplateResult | typeof nothing {
         ${things.map(
           (t) => html`<tr>
             <th scope="row">${elementName(d, t.element)}</th>
-            ${both ? html`<td>${sayState(t.moveIn)}</td>` : nothing}
-            <td>${[sayState(t.moveOut), findingName(d, t.element, t.finding)].filter(Boolean).join(': ')}</td>
-            <td>${[t.putRight ? say('page.walk.answer.done', { day: longDay(t.putRight) }) : '', t.note ?? ''].filter(Boolean).join(' ')}</td>
+            ${both ? html`<td>${sayState(t.conditionAtMoveIn)}</td>` : nothing}
+            <td>${[sayState(t.conditionAtMoveOut), findingName(d, t.element, t.finding)].filter(Boolean).join(': ')}</td>
+            <td>${[t.remedied ? say('page.walk.answer.done', { day: longDay(t.remedied) }) : '', t.note ?? ''].filter(Boolean).join(' ')}</td>
             <td>${photosOf(d, t).map(momentOf).join('; ')}</td>
           </tr>`,
         )}
@@ -43,7 +43,7 @@ function item(d: Desk, a: Answer): TemplateResult {
   const others = a.kind === 'stop' ? [] : a.hazards;
   return html`<li>
     ${mine && a.kind !== 'leave' ? html`<input type="checkbox" ?checked=${a.kind === 'done'} /> ` : nothing}<strong>${thingName(d, a.thing)}: ${faultName(d, a.thing)}.</strong>
-    ${mine ? answerWords(a) : ''} ${mine || a.kind === 'stop' || a.kind === 'leave' ? reasonWords(d, a).join(' ') : (a.judged?.why ?? '')}
+    ${mine ? answerWords(a) : ''} ${mine || a.kind === 'stop' || a.kind === 'leave' ? reasonWords(d, a).join(' ') : (a.judged?.reason ?? '')}
     ${a.kind === 'done' || a.kind === 'leave' ? nothing : html`<br />${moneyWords(d, a)}`}
     ${others.map((h) => html`<br /><em>${spoken(h.text)}</em>`)}
   </li>`;
@@ -58,10 +58,10 @@ function group(d: Desk, name: string, all: Answer[], ...kinds: Kind[]): Template
 
 function page(d: Desk): TemplateResult {
   const all = answers(d);
-  const { on } = walkOf(d.case);
+  const { date } = walkOf(d.case);
   return html`<h1>${say(`page.walk.file.title.${landlord(d) ? 'landlord' : 'tenant'}`)}</h1>
     <p class="quiet">${[d.case.title, nameOfPlace(d.case.jurisdiction)].filter(Boolean).join(', ')}</p>
-    <p class="quiet">${say('page.walk.file.made', { day: longDay(on ?? d.today), today: longDay(d.today) })}</p>
+    <p class="quiet">${say('page.walk.file.made', { day: longDay(date ?? d.today), today: longDay(d.today) })}</p>
     <p class="quiet">${say('page.walk.file.caution')}</p>
     ${group(d, 'say', all, 'say')}
     ${

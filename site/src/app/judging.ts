@@ -57,7 +57,7 @@ export class Judging {
     }
     this.busy = true;
     this.bringReading(desk.case);
-    judge(engine, this.asked(), desk.today)
+    void judge(engine, this.asked(), desk.today)
       .then((judged) => ticket === this.tickets && Object.assign(sheet, judged))
       .catch((e: unknown) => desk.breakDown(e))
       .then(() => {

@@ -17,7 +17,7 @@ const call = bytes()
 // Each question is told of a failure; one that comes before the first question is none of its own.
 call.catch(() => undefined);
 
-self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
+async function reply(data: Question): Promise<void> {
   let answer: Answer;
   try {
     answer = { id: data.id, text: await (await call)(data.name, ...data.given) };
@@ -25,4 +25,6 @@ self.addEventListener('message', async ({ data }: MessageEvent<Question>) => {
     answer = { id: data.id, failed: e instanceof Error ? e.message : String(e) };
   }
   self.postMessage(answer);
-});
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<Question>) => void reply(data));

@@ -60,7 +60,7 @@ async function core(): Promise<string> {
 /** Fails as soon as the signal is aborted, whatever `work` does. */
 function orAborted<T>(work: Promise<T>, signal: AbortSignal): Promise<T> {
   return new Promise((done, fail) => {
-    signal.addEventListener('abort', () => fail(signal.reason), { once: true });
+    signal.addEventListener('abort', () => fail(signal.reason as Error), { once: true });
     work.then(done, fail);
   });
 }

@@ -364,8 +364,8 @@ function checksOf(r: Review, said: Set<string>): ReadCheck[] {
 
 /** No total, refund or balance of the paper comes out with the charges found, and sums were left that may be charges. */
 const isUnconfirmed = (r: Review): boolean =>
-  !r.reading.closed.some((c) => c.code !== 'extension' && c.code !== 'subtotal') &&
-  (readingsOf(r).length > 0 || r.tray.some((t) => perhapsCharged.has(t.why ?? '')));
+  !r.reading.arithmeticConfirmed.some((c) => c.code !== 'extension' && c.code !== 'subtotal') &&
+  (readingsOf(r).length > 0 || r.tray.some((t) => perhapsCharged.has(t.code)));
 const perhapsCharged = new Set(['number-without-sign', 'sum-without-words', 'sum-unexplained', 'in-passing']);
 
 const isAsRead = (r: Review): boolean =>

@@ -18,7 +18,7 @@ const REFUSED = [
   ['a number that JSON lacks', '{"wearline":1,"lines":[{"amount":NaN}]}', 'not-json', '/lines/0/amount'],
   ['a list', '[]', 'wrong-type', ''],
   ['null', 'null', 'wrong-type', ''],
-  ['another version', '{"wearline":2,"lines":[]}', 'unknown-version', '/wearline'],
+  ['another version', '{"wearline":3,"lines":[]}', 'unknown-version', '/wearline'],
   ['no lines', '{"wearline":1}', 'missing-member', ''],
   ['lines that are no list', '{"wearline":1,"lines":"none"}', 'wrong-type', '/lines'],
   ['an amount as a number', withLine({ amount: 900 }), 'wrong-type', '/lines/0/amount'],

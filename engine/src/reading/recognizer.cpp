@@ -96,6 +96,26 @@ const FindingRule* pick_finding(const Sense& line, const ElementRule& element, s
   return unnamed != nullptr ? unnamed : best;
 }
 
+bool names_fault(const FindingRule* f) {
+  return f != nullptr && f->finding != "work-only" && f->finding != "unspecified";
+}
+
+/// "Paint the room, nail holes": a reading that names what was wrong stands before one that names only the work, where
+/// it is nearly as likely.
+void prefer_named_fault(const Sense& line, std::vector<Scored>& ranked, const RecognizerRules& rules) {
+  constexpr int nearly = 80; // percent of the likeliest one's score
+  const auto fault = [&](const Scored& s) {
+    return names_fault(pick_finding(line, rules.elements()[s.element], 0, false));
+  };
+  if (ranked.empty() || fault(ranked[0])) return;
+  for (std::size_t i = 1; i < ranked.size() && ranked[i].score * 100 >= ranked[0].score * nearly; ++i)
+    if (fault(ranked[i])) {
+      std::rotate(ranked.begin(), ranked.begin() + static_cast<std::ptrdiff_t>(i),
+                  ranked.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+      return;
+    }
+}
+
 bool other_work(const Sense& line, const Lexicon& lexicon) {
   for (const char* name : {"replace", "repair", "paint", "refinish", "reglaze", "rekey", "touch-up"})
     if (line.has(lexicon.find(name))) return true;
@@ -249,10 +269,10 @@ bool charges_nothing(const MarkedText& marked, const Sense& line, const Recogniz
   std::size_t bracket = marked.tokens.size();
   for (std::size_t i = 0; i < marked.tokens.size() && bracket == marked.tokens.size(); ++i)
     if (marked.tokens[i].is('(')) bracket = i;
-  bool work = false;
+  bool work = false; // or what was wrong: "Small nail holes"
   for (const Group& g : line.groups()) {
     thing = thing || (g.thing && g.first < bracket);
-    work = work || (g.work && g.first < bracket);
+    work = work || ((g.work || (g.state && !g.aside)) && g.first < bracket);
   }
   return !thing && !(work && !looks_like_heading(marked.tokens));
 }
@@ -315,7 +335,8 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
     return out;
   }
 
-  const std::vector<Scored> ranked = rank(line, rules);
+  std::vector<Scored> ranked = rank(line, rules);
+  prefer_named_fault(line, ranked, rules);
   const auto is_other = [](const ElementRule& r) { return r.element == "other"; };
   const ElementRule& other = *std::find_if(rules.elements().begin(), rules.elements().end(), is_other);
   const bool lump = is_lump(line, ranked, rules);

@@ -27,6 +27,15 @@ std::string count_of(std::string_view text) {
 
 } // namespace
 
+TEST_CASE("What was wrong is heard beside the work, and without a sum", "[reading]") {
+  CHECK(thing_of("Paint living room, nail holes") == "wall-surface/small-nail-holes");
+  CHECK(thing_of("Paint living room") == "interior-paint/work-only");
+  CHECK(thing_of("Small nail holes") == "wall-surface/small-nail-holes");
+  CHECK(thing_of("Scuffs in hall") != "not a charge");
+  CHECK(thing_of("MASTER BATH") == "not a charge");
+  CHECK(thing_of("CLEANING:") == "not a charge");
+}
+
 TEST_CASE("The recogniser names elements and findings of the wear guide, and every one of the corpus", "[reading]") {
   using Names = std::map<std::string, std::set<std::string>>;
   const auto names = [](const char* file, const char* element_id, const char* finding_id) {

@@ -5,6 +5,7 @@ import Ajv from 'ajv/dist/2020.js';
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { caseSchema, caseSchemaOfVersion1 } from './case-schema.mjs';
+import { check, end } from './tally.mjs';
 
 const root = new URL('../../', import.meta.url);
 const made = [['case', caseSchema()], ['case-1', caseSchemaOfVersion1()]].map(([name, schema]) => ({
@@ -14,16 +15,6 @@ const made = [['case', caseSchema()], ['case-1', caseSchemaOfVersion1()]].map(([
   text: JSON.stringify(schema, null, 1) + '\n',
 }));
 if (process.argv.includes('--write')) for (const { file, text } of made) writeFileSync(file, text);
-
-let passed = 0;
-let failed = 0;
-const check = (good, what) => {
-  if (good) passed += 1;
-  else {
-    failed += 1;
-    console.log(`failed: ${what}`);
-  }
-};
 
 for (const { name, file, text } of made)
   check(existsSync(file) && readFileSync(file, 'utf8') === text, `${name}.schema.json is not what the rules make: run node tests/reference/check-case-schema.mjs --write`);
@@ -117,5 +108,4 @@ cases.forEach((subject, i) => {
 check(different === 0, `${different} of ${cases.length} cases are judged differently`);
 check(accepted > 1000 && refused > 1000, `too few of a sort: ${accepted} accepted, ${refused} refused`);
 console.log(`${cases.length} cases: ${accepted} accepted and ${refused} refused by both`);
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(failed ? 1 : 0);
+end();

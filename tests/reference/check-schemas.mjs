@@ -9,19 +9,10 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { answerTypes } from './answer-types.mjs';
 import { caseInVersion2 } from './version-1.mjs';
+import { check, end } from './tally.mjs';
 
 const root = new URL('../../', import.meta.url);
 const schema = (name) => JSON.parse(readFileSync(new URL(`engine/rules/schema/${name}.schema.json`, root), 'utf8'));
-
-let passed = 0;
-let failed = 0;
-const check = (good, what) => {
-  if (good) passed += 1;
-  else {
-    failed += 1;
-    console.log(`failed: ${what}`);
-  }
-};
 
 // --- the page's types
 const types = new URL('site/src/case/answers.ts', root);
@@ -104,5 +95,4 @@ answers.forEach((text, i) => {
 check(unfit === 0, `${unfit} answers fit no schema`);
 for (const [kind, count] of Object.entries(counted)) check(count > (kind === 'catalogue' ? 1 : 100), `only ${count} answers of the kind ${kind}`);
 console.log(Object.entries(counted).map(([kind, count]) => `${kind} ${count}`).join(', '));
-console.log(`${passed} passed, ${failed} failed`);
-process.exit(failed ? 1 : 0);
+end();

@@ -13,6 +13,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -75,6 +76,19 @@ enum class CostComponent {
   mark_up,
   other
 };
+/// What case files and the rules of lives call them.
+inline constexpr std::pair<std::string_view, CostComponent> cost_components[] = {
+    {"materials", CostComponent::materials},
+    {"labor", CostComponent::labor},
+    {"repair-labor", CostComponent::repair_labor},
+    {"treatment", CostComponent::treatment},
+    {"cleaning", CostComponent::cleaning},
+    {"disposal", CostComponent::disposal},
+    {"delivery", CostComponent::delivery},
+    {"tax", CostComponent::tax},
+    {"service-call", CostComponent::call_out},
+    {"markup", CostComponent::mark_up},
+    {"other", CostComponent::other}};
 struct Part {
   CostComponent component = CostComponent::other;
   Money amount;

@@ -54,21 +54,10 @@ const NameSet& severities() {
   static const NameSet names{"light", "moderate", "heavy"};
   return names;
 }
-constexpr std::pair<std::string_view, CostComponent> components[] = {{"materials", CostComponent::materials},
-                                                                     {"labor", CostComponent::labor},
-                                                                     {"repair-labor", CostComponent::repair_labor},
-                                                                     {"treatment", CostComponent::treatment},
-                                                                     {"cleaning", CostComponent::cleaning},
-                                                                     {"disposal", CostComponent::disposal},
-                                                                     {"delivery", CostComponent::delivery},
-                                                                     {"tax", CostComponent::tax},
-                                                                     {"service-call", CostComponent::call_out},
-                                                                     {"markup", CostComponent::mark_up},
-                                                                     {"other", CostComponent::other}};
 } // namespace
 
 std::string_view name_of(CostComponent component) {
-  for (const auto& [name, value] : components)
+  for (const auto& [name, value] : cost_components)
     if (value == component) return name;
   return "other";
 }
@@ -78,7 +67,7 @@ namespace {
 const NameSet& component_names() {
   static const NameSet names = [] {
     NameSet set;
-    for (const auto& [name, component] : components) set.add(name);
+    for (const auto& [name, component] : cost_components) set.add(name);
     return set;
   }();
   return names;
@@ -260,7 +249,7 @@ void read_part(const Cursor& c, std::vector<Part>& out) {
   take(c, "depreciates", depreciates);
   if (!amount || component.empty()) return;
   Part part{CostComponent::other, *amount, depreciates};
-  for (const auto& [name, value] : components)
+  for (const auto& [name, value] : cost_components)
     if (name == component) part.component = value;
   out.push_back(part);
 }

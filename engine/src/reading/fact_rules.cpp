@@ -1,5 +1,7 @@
 #include "reading/fact_rules.h"
 
+#include "reading/words.h"
+
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
@@ -8,17 +10,6 @@ namespace wearline {
 using nlohmann::json;
 
 namespace {
-
-std::vector<std::string_view> split(std::string_view text, char at) {
-  std::vector<std::string_view> out;
-  std::size_t from = 0;
-  while (from <= text.size()) {
-    const std::size_t to = std::min(text.find(at, from), text.size());
-    if (to > from) out.push_back(text.substr(from, to - from));
-    from = to + 1;
-  }
-  return out;
-}
 
 /// First letter and the consonants after it, doubled ones once: what people keep when they shorten ("rplcd").
 std::string consonants(std::string_view word) {

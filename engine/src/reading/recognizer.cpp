@@ -82,12 +82,14 @@ int score_finding(const Sense& line, const FindingRule& rule, std::uint16_t clau
   return score;
 }
 
+bool says_no_fault(std::string_view finding) { return finding == "work-only" || finding == "unspecified"; }
+
 const FindingRule* pick_finding(const Sense& line, const ElementRule& element, std::uint16_t clause, bool bare) {
   const FindingRule* best = nullptr;
   const FindingRule* unnamed = nullptr;
   int best_score = 0;
   for (const FindingRule& rule : element.findings) {
-    if (rule.finding == "work-only" || rule.finding == "unspecified") unnamed = &rule;
+    if (says_no_fault(rule.finding)) unnamed = &rule;
     const int score = score_finding(line, rule, clause);
     if (score > best_score) best = &rule, best_score = score;
   }
@@ -96,9 +98,7 @@ const FindingRule* pick_finding(const Sense& line, const ElementRule& element, s
   return unnamed != nullptr ? unnamed : best;
 }
 
-bool names_fault(const FindingRule* f) {
-  return f != nullptr && f->finding != "work-only" && f->finding != "unspecified";
-}
+bool names_fault(const FindingRule* f) { return f != nullptr && !says_no_fault(f->finding); }
 
 /// "Paint the room, nail holes": a reading that names what was wrong stands before one that names only the work, where
 /// it is nearly as likely.
@@ -357,8 +357,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   out.kind = lump ? "other" : kind_of(line, element, finding, lexicon);
   std::vector<std::uint16_t> finding_used;
   if (finding != nullptr) score_terms(line, finding->terms, &finding_used);
-  const bool default_finding = out.finding.empty() || out.finding == "work-only" || out.finding == "unspecified" ||
-                               out.finding == "unlisted-item";
+  const bool default_finding = out.finding.empty() || says_no_fault(out.finding) || out.finding == "unlisted-item";
   const Doubt doubt = doubt_of(line, ranked, finding_used, default_finding, understood(marked.tokens, marked.charge));
   out.confidence = lump ? 70 : confidence_of(doubt);
   out.place = place_of(marked.tokens, line, marked.charge, rules, &element);

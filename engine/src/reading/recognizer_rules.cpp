@@ -16,17 +16,6 @@ using nlohmann::json;
 
 namespace {
 
-std::vector<std::string> split(const std::string& text, char at) {
-  std::vector<std::string> out;
-  std::size_t from = 0;
-  while (from <= text.size()) {
-    const std::size_t to = std::min(text.find(at, from), text.size());
-    if (to > from) out.push_back(text.substr(from, to - from));
-    from = to + 1;
-  }
-  return out;
-}
-
 bool has_text(const json& object, const char* member) {
   return object.is_object() && object.contains(member) && object[member].is_string();
 }
@@ -160,11 +149,13 @@ Faults RecognizerRules::add_elements(const json& document) {
 WeightedTerm RecognizerRules::compile(const PendingTerm& term, Faults& faults) const {
   WeightedTerm out;
   out.weight = term.weight;
-  for (std::string piece : split(term.text, ' ')) {
+  for (const std::string_view written : split(term.text, ' ')) {
+    std::string piece(written);
     const bool absent = piece[0] == '-';
     if (absent) piece.erase(0, 1);
     std::vector<Lexicon::Id> any;
-    for (std::string name : split(piece, '|')) {
+    for (const std::string_view one : split(piece, '|')) {
+      std::string name(one);
       std::replace(name.begin(), name.end(), '_', ' ');
       const bool anywhere = name[0] == '!';
       if (anywhere) name.erase(0, 1);

@@ -282,6 +282,17 @@ std::string fold(std::string_view text) { return fold_line(text).text; }
 
 std::vector<Token> split_words(std::string_view line) { return Splitter(line, fold_line(line)).run(); }
 
+std::vector<std::string_view> split(std::string_view text, char at) {
+  std::vector<std::string_view> out;
+  std::size_t from = 0;
+  while (from <= text.size()) {
+    const std::size_t to = std::min(text.find(at, from), text.size());
+    if (to > from) out.push_back(text.substr(from, to - from));
+    from = to + 1;
+  }
+  return out;
+}
+
 std::string root(std::string_view word) {
   const std::string_view single = without_plural(word);
   std::string out(single);

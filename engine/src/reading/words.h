@@ -34,6 +34,9 @@ std::string fold(std::string_view text);
 /// The pieces of one line. Words break where letters meet digits: "br1" is "br" and a glued "1". Blanks are dropped.
 std::vector<Token> split_words(std::string_view line);
 
+/// What stands between the signs `at`; nothing empty. The pieces lie in `text`.
+std::vector<std::string_view> split(std::string_view text, char at);
+
 /// The root two forms of a word share: "replaced", "replaces" and "replacing" give "replac"; "paredes" and "pared" give
 /// "pared". Endings only, of English and Spanish; for matching, never for show.
 std::string root(std::string_view folded_word);

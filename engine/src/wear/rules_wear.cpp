@@ -225,22 +225,9 @@ DepreciationMethod read_method(Fields& f, const ReferenceBook& book) {
   return m;
 }
 
-const std::initializer_list<std::pair<std::string_view, CostComponent>> component_words = {
-    {"materials", CostComponent::materials},
-    {"labor", CostComponent::labor},
-    {"repair-labor", CostComponent::repair_labor},
-    {"treatment", CostComponent::treatment},
-    {"cleaning", CostComponent::cleaning},
-    {"disposal", CostComponent::disposal},
-    {"delivery", CostComponent::delivery},
-    {"tax", CostComponent::tax},
-    {"service-call", CostComponent::call_out},
-    {"markup", CostComponent::mark_up},
-    {"other", CostComponent::other}};
-
 PartRule read_part_rule(Fields& f, const ReferenceBook& book) {
   PartRule rule;
-  rule.component = f.word("nature", component_words, CostComponent::other);
+  rule.component = f.word("nature", cost_components, CostComponent::other);
   const Json* depreciates = f.get("ages");
   if (depreciates && depreciates->is_boolean())
     rule.depreciates = *depreciates->get_ptr<const bool*>() ? PartRule::Depreciates::yes : PartRule::Depreciates::no;

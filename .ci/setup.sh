@@ -86,21 +86,22 @@ npm_packages() {
   printf '%s\n' "$lock" >"$stamp"
 }
 
-# cmake_build FOLDER TARGET OPTION...: configures build/FOLDER and builds one target of it.
-cmake_build() {
-  local folder=$ROOT/build/$1 target=$2
-  shift 2
-  cmake -S "$ROOT" -B "$folder" -G Ninja "$@" && cmake --build "$folder" -j "$JOBS" --target "$target"
-}
+# cmake_build PRESET: configures and builds one of tests/CMakePresets.json, into build/PRESET. A folder that was configured otherwise
+# is configured anew.
+cmake_build() (
+  cd "$ROOT/tests" || return 1
+  grep -qs "^CMAKE_HOME_DIRECTORY:INTERNAL=$ROOT/tests$" "$ROOT/build/$1/CMakeCache.txt" || set -- "$1" --fresh
+  cmake "${@:2}" --preset "$1" && cmake --build --preset "$1" -j "$JOBS"
+)
 
 build_native() {
-  need native engine-tests && step "Build the engine and the command line" cmake_build native programs -DCMAKE_BUILD_TYPE=Release
+  need native engine-tests && step "Build the engine and the command line" cmake_build native
 }
 
 wasm_build() {
   # A cache of Emscripten's own that this user cannot write to would stop the build.
   [ -w "$(em-config CACHE)" ] || export EM_CACHE=$ROOT/build/emscripten-cache
-  emcmake cmake -S "$ROOT" -B "$ROOT/build/wasm" -G Ninja -DCMAKE_BUILD_TYPE=Release && cmake --build "$ROOT/build/wasm" -j "$JOBS"
+  cmake_build wasm
 }
 build_wasm() { need native wasm && step "Build the engine for the page" wasm_build; }
 

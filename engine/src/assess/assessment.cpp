@@ -30,12 +30,12 @@ OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
   OwnLives out;
   if (!a.law) return out;
   for (const Remark& rule : a.law->pack().depreciation) {
-    if (rule.lives.empty() || applies(rule, a.law->view()) != Tri(true)) continue;
+    if (rule.lives.empty() || applies(rule, a.law->view()) != Tri::yes) continue;
     const References references = references_of(*a.pack, rule);
     for (const auto& [name, years] : rule.lives) {
       const Element* element = guide.element(name);
-      const long months = static_cast<long>(years.num * 12 / years.den);
-      if (months > 0)
+      const Months months(years.num * 12 / years.den);
+      if (months > Months())
         out.push_back({element && !element->life_class.empty() ? element->life_class : name, Life{months},
                        references.empty() ? nullptr : references.front()});
     }
@@ -96,7 +96,7 @@ void date_from_age(Line& line, const TenancyFacts& tenancy) {
   const auto age = age_span(now ? line.age_years : line.age_years_at_move_in);
   if (!age || (!now && !tenancy.move_in)) return;
   const DaySpan until = now ? tenancy.move_out : *tenancy.move_in;
-  const auto back = [](Day day, long months) { return std::max(min_day, add_months(day, static_cast<int>(-months))); };
+  const auto back = [](Day day, Months months) { return std::max(min_day, add_months(day, -months)); };
   line.installed = DaySpan{age->most ? back(until.earliest, *age->most) : min_day, back(until.latest, age->least)};
 }
 

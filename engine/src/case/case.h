@@ -5,8 +5,10 @@
 #include "format/older_names.h"
 #include "values/calendar.h"
 #include "values/money.h"
+#include "values/months.h"
 #include "values/names.h"
 #include "values/range.h"
+#include "values/tri.h"
 
 #include <cstddef>
 #include <map>
@@ -18,9 +20,6 @@
 #include <vector>
 
 namespace wearline {
-
-/// A known yes, a known no, or unknown.
-using Tri = std::optional<bool>;
 
 struct Deposit {
   std::string kind; ///< security, pet, last-month, cleaning, key, utility, other; empty: security
@@ -117,7 +116,7 @@ struct Line {
   std::string remedy;                ///< replace, repair, clean; empty: unknown
   std::optional<Money> repair_price; ///< what a sound repair would cost
   std::optional<Money> price_new;    ///< what the thing costs new, like for like
-  std::optional<long> life_months;   ///< from usefulLifeYears: a useful life the person gives
+  std::optional<Months> life_months; ///< from usefulLifeYears: a useful life the person gives
   std::string life_source;           ///< a source id of lives.json to use instead of the default
   std::string method;                ///< a method id of lives.json to use instead of the default
   Tri labor_depreciates;             ///< override: does the labor depreciate
@@ -131,10 +130,10 @@ struct Line {
   std::optional<DaySpan> relet_on; ///< when the home was let again
 };
 
-/// An age in months: at least and at most; open above as `most` empty.
+/// An age: at least and at most; open above as `most` empty.
 struct AgeSpan {
-  long least = 0, likely = 0;
-  std::optional<long> most;
+  Months least, likely;
+  std::optional<Months> most;
 };
 /// "5" (five years as people say it: half a year either side), "5~" (a year either side), "7/..", "../3", "5/6"; years
 /// with at most three decimals, up to 200. Empty for other text.

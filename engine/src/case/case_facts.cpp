@@ -23,30 +23,29 @@ std::optional<std::int64_t> years(std::string_view text) {
   return whole * 1000 + part;
 }
 
-long months(std::int64_t thousandths) { return static_cast<long>((thousandths * 12 + 500) / 1000); }
-
-constexpr long half_a_year = 6, a_year = 12;
+constexpr Months half_a_year(6), a_year = Years(1).in_months();
 
 } // namespace
 
 std::optional<AgeSpan> age_span(std::string_view text) {
   if (const std::size_t slash = text.find('/'); slash != std::string_view::npos) {
     const std::string_view from = text.substr(0, slash), to = text.substr(slash + 1);
+    if (from == ".." && to == "..") return std::nullopt;
     const auto least = from == ".." ? std::optional<std::int64_t>(0) : years(from);
-    const auto most = to == ".." ? std::optional<std::int64_t>() : years(to);
-    if (!least || (to != ".." && !most) || (from == ".." && to == "..") || (most && *most < *least))
-      return std::nullopt;
-    const long low = months(*least);
-    if (!most) return AgeSpan{low, low, std::nullopt};
-    const long high = months(*most);
-    return AgeSpan{low, from == ".." ? high : (low + high) / 2, high};
+    if (!least) return std::nullopt;
+    const Months low = months_of_years(*least);
+    if (to == "..") return AgeSpan{low, low, std::nullopt};
+    const auto most = years(to);
+    if (!most || *most < *least) return std::nullopt;
+    const Months high = months_of_years(*most);
+    return AgeSpan{low, from == ".." ? high : Months((low + high).count() / 2), high};
   }
   const bool about = !text.empty() && text.back() == '~';
   if (about) text.remove_suffix(1);
   const auto value = years(text);
   if (!value) return std::nullopt;
-  const long likely = months(*value), slack = about ? a_year : half_a_year;
-  return AgeSpan{std::max(0L, likely - slack), likely, likely + slack};
+  const Months likely = months_of_years(*value), slack = about ? a_year : half_a_year;
+  return AgeSpan{std::max(Months(), likely - slack), likely, likely + slack};
 }
 
 std::string plain_thousandths(std::int64_t thousandths) {

@@ -254,12 +254,13 @@ void read_part(const Cursor& c, std::vector<Part>& out) {
   out.push_back(part);
 }
 
-void read_life_years(const Cursor& c, std::optional<long>& months) {
+void read_life_years(const Cursor& c, std::optional<Months>& life) {
   const auto value = read_thousandths(c);
   if (!value) return;
-  const std::int64_t rounded = (*value * 12 + 500) / 1000;
-  if (rounded < 1 || rounded > 2400) return c.fault("out-of-range", "A useful life is from one month to 200 years.");
-  months = static_cast<long>(rounded);
+  const Months rounded = months_of_years(*value);
+  if (rounded < Months(1) || rounded > longest_age)
+    return c.fault("out-of-range", "A useful life is from one month to 200 years.");
+  life = rounded;
 }
 
 /// An age in years: a number, or text for one that is not certain ("5~", "7/..", "../3", "5/6").
@@ -413,7 +414,7 @@ void read_circumstances(const Cursor& c, std::map<std::string, FactValue>& out, 
     if (type == FactType::yes_no) {
       Tri value;
       read(at, value);
-      if (value) out.emplace(name, *value);
+      if (value.known()) out.emplace(name, value.known_yes());
     } else if (type == FactType::count) {
       std::optional<long> value;
       read_count(at, value, 0, 1'000'000);
@@ -529,7 +530,7 @@ std::variant<Case, Faults> read_case(std::string_view text, const CaseNames& nam
   take(c, "title", title);
   Tri show_methods;
   take(c, "showMethods", show_methods);
-  out.show_methods = show_methods.value_or(false);
+  out.show_methods = show_methods.yes_or(false);
   if (c.has("tenancy")) read_tenancy(c.member("tenancy"), out.tenancy);
   if (c.has("deposits")) {
     const Cursor deposits = c.member("deposits");

@@ -3,6 +3,7 @@
 
 #include "values/calendar.h"
 #include "values/money.h"
+#include "values/tri.h"
 
 #include <optional>
 #include <string>
@@ -18,11 +19,11 @@ struct SeenThing {
   std::string cause; ///< names of the wear catalogue; empty: unknown
   std::string note;
   std::optional<DaySpan> installed;
-  std::optional<Money> quote;        ///< what somebody asks for putting it right
-  std::optional<DaySpan> seen;       ///< when it was looked at
-  std::optional<DaySpan> put_right;  ///< when it was repaired or cleaned
-  std::optional<bool> on_their_list; ///< it stands on the landlord's own inspection list
-  std::string line;                  ///< id of the charge that is about it; empty: none
+  std::optional<Money> quote;       ///< what somebody asks for putting it right
+  std::optional<DaySpan> seen;      ///< when it was looked at
+  std::optional<DaySpan> put_right; ///< when it was repaired or cleaned
+  Tri on_their_list;                ///< it stands on the landlord's own inspection list
+  std::string line;                 ///< id of the charge that is about it; empty: none
 };
 
 struct SeenRoom {
@@ -32,9 +33,9 @@ struct SeenRoom {
 struct WalkThrough {
   std::optional<DaySpan> on;         ///< the day of the walk-through
   std::optional<DaySpan> finished;   ///< set once the tenant has left
-  std::optional<bool> list_given;    ///< whether the landlord gave a written list after an inspection
+  Tri list_given;                    ///< whether the landlord gave a written list after an inspection
   std::optional<DaySpan> list_dated; ///< the day of that list
-  std::optional<bool> built_before_1978;
+  Tri built_before_1978;
   std::vector<SeenRoom> rooms;
   std::vector<SeenThing> things;
   std::vector<std::string> leaving; ///< what of the leaving day is done

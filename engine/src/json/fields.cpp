@@ -74,15 +74,15 @@ Localized Fields::required_localized(std::string_view name) {
   return value;
 }
 
-std::optional<bool> Fields::yes_no(std::string_view name) {
+Tri Fields::yes_no(std::string_view name) {
   const Json* json = get(name);
-  if (!json) return std::nullopt;
+  if (!json) return Tri::unknown;
   if (const auto* b = json->get_ptr<const bool*>()) return *b;
   fault("wrong-type", name, "This must be true or false.");
-  return std::nullopt;
+  return Tri::unknown;
 }
 
-bool Fields::flag(std::string_view name, bool otherwise) { return yes_no(name).value_or(otherwise); }
+bool Fields::flag(std::string_view name, bool otherwise) { return yes_no(name).yes_or(otherwise); }
 
 std::optional<std::int64_t> Fields::whole(std::string_view name) {
   const Json* json = get(name);

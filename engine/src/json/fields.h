@@ -5,6 +5,7 @@
 
 #include "values/money.h"
 #include "values/reference.h"
+#include "values/tri.h"
 #include "wearline/day.h"
 #include "wearline/fault.h"
 
@@ -39,7 +40,7 @@ public:
   /// Text in the languages of the tool: { "en": "...", "es": "..." }, or a text that is English alone.
   Localized localized(std::string_view name);
   Localized required_localized(std::string_view name);
-  std::optional<bool> yes_no(std::string_view name);
+  Tri yes_no(std::string_view name);
   bool flag(std::string_view name, bool otherwise);
   std::optional<std::int64_t> whole(std::string_view name);
   std::optional<Share> decimal(std::string_view name);

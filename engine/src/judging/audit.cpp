@@ -43,7 +43,7 @@ bool perhaps_same_place(const Line& a, const Line& b) { return a.place.empty() !
 Money sum_of_lines(const Case& c) {
   Money sum;
   for (const Line& line : c.lines)
-    if (line.amount) line.credit == Tri(true) ? sum -= * line.amount : sum += *line.amount;
+    if (line.amount) line.credit == Tri::yes ? sum -= * line.amount : sum += *line.amount;
   return sum;
 }
 
@@ -90,7 +90,7 @@ void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   std::string key;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
-    if (!line.amount || line.amount->is_zero() || line.credit == Tri(true)) continue;
+    if (!line.amount || line.amount->is_zero() || line.credit == Tri::yes) continue;
     std::size_t earlier = i;
     bool exact = false;
     const auto look_up = [&](bool by_text) {
@@ -152,7 +152,7 @@ void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   std::vector<std::size_t> rents;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
-    if (!is_rent(lines[i]) || line.credit == Tri(true) || !line.amount || !line.from || !line.to ||
+    if (!is_rent(lines[i]) || line.credit == Tri::yes || !line.amount || !line.from || !line.to ||
         !line.from->known() || !line.to->known())
       continue;
     // Many periods of rent in one statement are rare; the first that shares a day is enough.
@@ -242,7 +242,7 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const Line& line = *lines[i].line;
     const Subject& s = *lines[i].subject;
-    if (line.amount && line.credit != Tri(true)) {
+    if (line.amount && line.credit != Tri::yes) {
       check_figures(i, line, notes);
       check_tax(i, lines, rules, all, notes);
     }
@@ -252,7 +252,7 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
     else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" && line.cause.empty())
       notes.push_back({"names-no-damage", {i}, *line.amount});
     if (line.amount && is_flat(s, rules)) notes.push_back({"flat-fee", {i}, *line.amount});
-    if (line.on_move_out_record == Tri(false)) notes.push_back({"not-on-record", {i}});
+    if (line.on_move_out_record == Tri::no) notes.push_back({"not-on-record", {i}});
   }
 }
 

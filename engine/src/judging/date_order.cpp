@@ -10,11 +10,11 @@ using Known = std::optional<DaySpan>;
 
 /// A list of what was damaged is made when somebody leaves, at the earliest some weeks before, never this many months
 /// (common practice, no source).
-constexpr int list_ahead_months = 12;
+constexpr Months list_ahead(12);
 
 Known long_before(const Known& day) {
   if (!day || day->earliest <= min_day) return std::nullopt;
-  const Day earliest = add_months(day->earliest, -list_ahead_months);
+  const Day earliest = add_months(day->earliest, -list_ahead);
   return DaySpan{earliest, earliest};
 }
 

@@ -51,12 +51,13 @@ std::optional<TurningPoint> turning_point(const Line& line, const Subject& subje
     return likely_depreciated_value(varied, subject, lawless);
   };
   const Day last = context.tenancy->move_out.likely();
-  const int life = static_cast<int>(std::min<long>(subject.life.life.likely().months, 1200));
-  const Money floor = charge_if_laid(std::max(min_day, add_months(last, -life - 600)));
+  const Months life = std::min(subject.life.life.likely().months, Years(100).in_months()),
+               beyond = Years(50).in_months();
+  const Money floor = charge_if_laid(std::max(min_day, add_months(last, -life - beyond)));
   if (charge_if_laid(last) <= floor) return std::nullopt;
   // Most methods turn just after the end of the life: look there in growing steps, then halve what is left.
   Day worn = std::max(min_day, add_months(last, -life));
-  if (charge_if_laid(worn) > floor) worn = std::max(min_day, add_months(last, -life - 600));
+  if (charge_if_laid(worn) > floor) worn = std::max(min_day, add_months(last, -life - beyond));
   Day charged = last;
   for (days step{1}; worn + step < last; step *= 2) {
     if (charge_if_laid(worn + step) > floor) {
@@ -88,12 +89,12 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   }
   if (!subject.finding && !subject.element->findings.empty()) {
     ask("finding", "finding-missing", result.fair.high() - result.fair.low());
-  } else if (result.opinion.finding_open && result.law.barred != Tri(true)) {
+  } else if (result.opinion.finding_open && result.law.barred != Tri::yes) {
     const Money owed = vary.likely(&Line::cause, "tenant");
     const bool debt = result.verdict == Verdict::non_damage_charge;
     const Money not_owed = debt ? Money() : vary.likely(&Line::cause, "age");
     const bool has_own = subject.finding && !subject.finding->ask.empty();
-    const bool lease_tells = debt && !line.in_lease && subject.finding && subject.finding->lean_in_lease;
+    const bool lease_tells = debt && !line.in_lease.known() && subject.finding && subject.finding->lean_in_lease;
     const bool bare = subject.finding && !subject.finding->names_fault;
     ask(subject.finding && subject.finding->by_hours ? "hours"
         : lease_tells                                ? "inLease"
@@ -109,7 +110,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
                                       : t.move_out.earliest;
     const Day oldest = line.installed && line.installed->earliest > min_day
                            ? line.installed->earliest
-                           : std::max(min_day, add_months(newest, -600));
+                           : std::max(min_day, add_months(newest, -Years(50).in_months()));
     const Money effect = distance(vary.likely(&Line::installed, DaySpan{newest, newest}),
                                   vary.likely(&Line::installed, DaySpan{oldest, oldest}));
     ask("installed", line.installed ? "installed-exactly" : "installed", effect);
@@ -150,10 +151,11 @@ void ask_about_tenancy(const Case& c, const std::vector<LineAssessment>& lines, 
   if (!c.tenancy.began) {
     TenancyFacts lately = *context.tenancy, long_ago = *context.tenancy;
     const Day out_day = context.tenancy->move_out.likely();
-    lately.move_in = DaySpan{add_months(out_day, -12), add_months(out_day, -12)};
-    lately.stay.months = 12;
-    long_ago.move_in = DaySpan{add_months(out_day, -120), add_months(out_day, -120)};
-    long_ago.stay.months = 120;
+    const Months one_year = Years(1).in_months(), ten_years = Years(10).in_months();
+    lately.move_in = DaySpan{add_months(out_day, -one_year), add_months(out_day, -one_year)};
+    lately.stay.months = one_year;
+    long_ago.move_in = DaySpan{add_months(out_day, -ten_years), add_months(out_day, -ten_years)};
+    long_ago.stay.months = ten_years;
     out.push_back({"/tenancy/began", "began", nullptr, Question::no_line, distance(total(lately), total(long_ago))});
   }
   if (context.tenancy->move_out_assumed) {

@@ -54,16 +54,17 @@ void ask_about_law(const Assessment& a, std::vector<Question>& out) {
   const Law& law = *a.law;
   for (std::size_t i = 0; i < a.lines.size(); ++i)
     for (const Permission& p : a.lines[i].permissions)
-      if (!p.applies && p.says != Permission::Says::caution && p.says != Permission::Says::allowed)
+      if (!p.applies.known() && p.says != Permission::Says::caution && p.says != Permission::Says::allowed)
         questions.add(p.grounds, a.lines[i].result.fair.likely(), i);
   const Award& award = law.award();
   const Money at_stake = award.known && award.sum_due_forfeited.high() > award.sum_due.likely()
                              ? award.sum_due_forfeited.high() - award.sum_due.likely()
                              : Money();
   for (const ForfeitResult& f : law.forfeits())
-    if (!f.applies) questions.add(f.grounds, at_stake);
+    if (!f.applies.known()) questions.add(f.grounds, at_stake);
   for (const RemedyResult& r : law.remedies())
-    if (!r.applies && r.most > award.sum_due.likely()) questions.add(r.grounds, r.most - award.sum_due.likely());
+    if (!r.applies.known() && r.most > award.sum_due.likely())
+      questions.add(r.grounds, r.most - award.sum_due.likely());
   for (const DeadlineResult& deadline : law.deadlines())
     if (deadline.state == DeadlineState::undetermined)
       questions.add(deadline.grounds, Money(), Question::no_line, weighs(*deadline.deadline));

@@ -40,11 +40,11 @@ ChargePlan plan_of(const Line& line, Money charged, bool depreciates, const Subj
       piece.doubtful = rule->doubtful;
     }
     if (part.component == CostComponent::labor) {
-      piece.depreciates = depreciates && line.labor_depreciates.value_or(subject.labor_depreciates);
-      piece.may_not_depreciate = piece.depreciates && !line.labor_depreciates && !subject.labor_settled;
+      piece.depreciates = depreciates && line.labor_depreciates.yes_or(subject.labor_depreciates);
+      piece.may_not_depreciate = piece.depreciates && !line.labor_depreciates.known() && !subject.labor_settled;
     }
-    if (part.depreciates) {
-      piece.depreciates = *part.depreciates;
+    if (part.depreciates.known()) {
+      piece.depreciates = part.depreciates.known_yes();
       piece.with_the_whole = piece.may_not_depreciate = false;
     }
     plan.add(piece);
@@ -74,7 +74,7 @@ Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only)
     area.low = area.likely = area.high = Share{line.damaged->thousandths, charged};
     // Matching the undamaged rest can be argued inside a repairable area, never across it.
     if (!repairable_area.empty() && repairable_area != line.charged->unit && area.likely < Share::whole()) {
-      area.matching = damaged_portion_only != Tri(true);
+      area.matching = damaged_portion_only != Tri::yes;
       area.matching_barred = !area.matching;
       if (area.matching) area.high = Share::whole();
     }
@@ -89,7 +89,7 @@ Area area_of(const Line& line, const Subject& subject, Tri damaged_portion_only)
   return area;
 }
 
-Age months_of(Life life) { return Age::months(life.months); }
+Age months_of(Life life) { return Age::of(life.months); }
 
 const ConditionRule* condition_of(const Line& line, const LifeTables& lives) {
   for (const ConditionRule& rule : lives.conditions)
@@ -109,17 +109,17 @@ AgeDates age_dates_of(const Line& line, const TenancyFacts& tenancy) {
   return age_dates;
 }
 
-std::optional<Range<long>> age_months(const AgeDates& age_dates) {
-  const auto months = [](Day from, Day to) { return static_cast<long>(std::max(0, whole_months(from, to))); };
+std::optional<Range<Months>> age_months(const AgeDates& age_dates) {
+  const auto months = [](Day from, Day to) { return std::max(Months(), whole_months(from, to)); };
   if (age_dates.installed) {
-    const long least = months(age_dates.installed->latest, age_dates.move_out.earliest),
-               most = months(age_dates.installed->earliest, age_dates.move_out.latest);
-    return Range<long>(
+    const Months least = months(age_dates.installed->latest, age_dates.move_out.earliest),
+                 most = months(age_dates.installed->earliest, age_dates.move_out.latest);
+    return Range<Months>(
         least, least == most ? least : months(age_dates.installed->likely(), age_dates.move_out.likely()), most);
   }
   if (age_dates.move_in) {
-    const long least = months(age_dates.move_in->latest, age_dates.move_out.earliest);
-    return Range<long>(least, least, 2400);
+    const Months least = months(age_dates.move_in->latest, age_dates.move_out.earliest);
+    return Range<Months>(least, least, longest_age);
   }
   return std::nullopt;
 }
@@ -177,7 +177,7 @@ WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool
     stay.months = stay.months_most;
     span();
     if (worn) {
-      stay.past_life.reset();
+      stay.past_life = Tri::unknown;
       span();
     }
   }
@@ -238,7 +238,7 @@ Record weigh_wear(Draft& d) {
     else if (months->high() < d.subject.life.life.low().months) d.stay.past_life = false;
   }
   const bool perhaps_worn =
-      !d.stay.past_life && r.depreciates && months && months->high() >= d.subject.life.life.high().months;
+      !d.stay.past_life.known() && r.depreciates && months && months->high() >= d.subject.life.life.high().months;
   r.opinion = opinion_of(d.line, d.subject, d.stay, perhaps_worn, *d.context.weights);
   // A fault that was only read from the words may be more than wear.
   if (d.subject.confidence < 100 && r.opinion.verdict == Verdict::ordinary_wear && d.line.cause != "age") {
@@ -246,7 +246,7 @@ Record weigh_wear(Draft& d) {
     r.opinion.finding_open = true;
   }
   weigh_proof(r.opinion, d.line, d.stay, *d.context.weights);
-  if (d.context.law && d.context.law->grants(d.line) == Tri(true)) r.opinion = granted_by_law();
+  if (d.context.law && d.context.law->grants(d.line) == Tri::yes) r.opinion = granted_by_law();
   r.verdict = r.opinion.verdict;
   return std::nullopt;
 }
@@ -355,10 +355,10 @@ Record damaged_part(Draft& d) {
   d.result.area_open = d.area.open;
   d.sum = priced(d.plan, d.area, {Share::whole(), Share::whole(), Share::whole()});
   if (!d.line.charged || !(d.area.known || d.area.open)) return std::nullopt;
-  Step step = moved(d.area.open                                           ? "area-unknown"
-                    : d.area.matching                                     ? "area-share-matching"
-                    : d.area.matching_barred && portion_only == Tri(true) ? "area-share-no-matching"
-                                                                          : "area-share",
+  Step step = moved(d.area.open                                          ? "area-unknown"
+                    : d.area.matching                                    ? "area-share-matching"
+                    : d.area.matching_barred && portion_only == Tri::yes ? "area-share-no-matching"
+                                                                         : "area-share",
                     d.base, d.sum);
   step.share = d.area.likely;
   step.whole = *d.line.charged;
@@ -499,11 +499,11 @@ Record law_limit(Draft& d) {
 Record law_bar(Draft& d) {
   LineResult& r = d.result;
   const Range<Money> before = d.sum;
-  if (r.law.barred == Tri(false)) return std::nullopt;
-  if (!r.law.barred || (*r.law.barred && r.law.barred_as_wear && !r.opinion.certain())) {
+  if (r.law.barred == Tri::no) return std::nullopt;
+  if (!r.law.barred.known() || (r.law.barred.known_yes() && r.law.barred_as_wear && !r.opinion.certain())) {
     // Wear may not be charged; if it is more than wear, it may.
     d.sum = r.fair = Range<Money>(Money(), before.likely(), before.high());
-    return moved(r.law.barred ? "law-bars-wear" : "law-perhaps-barred", before.likely(), d.sum);
+    return moved(r.law.barred.known() ? "law-bars-wear" : "law-perhaps-barred", before.likely(), d.sum);
   }
   d.sum = r.fair = Money();
   r.no_middle = false;
@@ -582,7 +582,7 @@ LineResult judge(const Line& line, const Subject& subject, const LineContext& co
   Draft d{line, subject, context, {}, {}, {}, {}, {}, {}, {}, {}};
   d.result.claimed = line.amount.value_or(Money());
   d.result.remaining = {Share::whole(), Share::whole(), Share::whole()};
-  if (line.credit == Tri(true)) {
+  if (line.credit == Tri::yes) {
     d.result.verdict = Verdict::non_damage_charge;
     d.result.claimed = Money() - d.result.claimed;
     d.result.fair = d.result.depreciated_value = d.result.claimed;

@@ -95,7 +95,7 @@ struct LineResult {
   bool rent_settled = false; ///< the days it is charged for settle what is owed
   LineFacts asked;           ///< what the law was asked with
   LineLaw law;               ///< and its answer
-  std::optional<Range<long>> age_months; ///< completed months the thing is old
+  std::optional<Range<Months>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
 };
 

@@ -11,14 +11,14 @@ namespace wearline {
 namespace {
 
 PrecedentState state_of(const Line& line) {
-  if (!line.proof_missing.empty() || line.on_move_out_record == Tri(false) || line.at_move_in == "not-recorded")
+  if (!line.proof_missing.empty() || line.on_move_out_record == Tri::no || line.at_move_in == "not-recorded")
     return PrecedentState::proof_missing;
   if (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") return PrecedentState::tenants_hand;
   if (!line.landlord_factors.empty() || !line.cause.empty()) return PrecedentState::landlords_part;
   if (line.at_move_in == "worn" || line.at_move_in == "fair" || line.at_move_in == "same" ||
       line.at_move_in == "damaged" || line.at_move_in == "dirty")
     return PrecedentState::there_before;
-  if (line.in_lease) return *line.in_lease ? PrecedentState::agreed : PrecedentState::not_agreed;
+  if (line.in_lease.known()) return line.in_lease.known_yes() ? PrecedentState::agreed : PrecedentState::not_agreed;
   return PrecedentState::plain;
 }
 

@@ -15,12 +15,12 @@ TenancyFacts tenancy_facts(const Case& c, Day today) {
   else t.move_out = {today, today};
   t.move_out_assumed = !c.tenancy.possession_returned && !c.tenancy.ended;
   if (t.move_in) {
-    t.stay.months = std::max(0, whole_months(t.move_in->latest, t.move_out.earliest));
-    t.stay.months_most = std::max(0, whole_months(t.move_in->earliest, t.move_out.latest));
+    t.stay.months = std::max(Months(), whole_months(t.move_in->latest, t.move_out.earliest));
+    t.stay.months_most = std::max(Months(), whole_months(t.move_in->earliest, t.move_out.latest));
   }
   t.stay.occupants = c.tenancy.occupants;
-  t.stay.nothing_recorded = c.records.move_in.made == Tri(false) && c.records.photos_at_move_in == Tri(false);
-  t.stay.nothing_shown = c.records.move_out.made == Tri(false) && c.records.photos_at_move_out == Tri(false);
+  t.stay.nothing_recorded = c.records.move_in.made == Tri::no && c.records.photos_at_move_in == Tri::no;
+  t.stay.nothing_shown = c.records.move_out.made == Tri::no && c.records.photos_at_move_out == Tri::no;
   t.monthly_rent = c.tenancy.monthly_rent;
   t.rent_paid_through = c.tenancy.rent_paid_through;
   return t;

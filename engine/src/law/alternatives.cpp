@@ -18,8 +18,8 @@ std::vector<Outcome> outcomes_in(const DeadlineWay& way, const std::vector<std::
   std::vector<Outcome> out;
   for (const std::size_t position : members) {
     const DeadlineResult* deadline = way.deadline(position);
-    if (!deadline || deadline->applies == Tri(false)) continue;
-    if (deadline->applies) return {{deadline, deadline->state, true}};
+    if (!deadline || deadline->applies == Tri::no) continue;
+    if (deadline->applies.known()) return {{deadline, deadline->state, true}};
     out.push_back({deadline, deadline->state, false});
   }
   out.push_back({});
@@ -115,7 +115,7 @@ const DeadlineResult* DeadlineWay::deadline(std::size_t position) const {
 void Alternatives::find(const std::vector<DeadlineResult>& each, const FactView& view) {
   std::vector<Family> families;
   for (const DeadlineResult& r : each) {
-    if (r.applies == Tri(false)) continue;
+    if (r.applies == Tri::no) continue;
     auto found =
         std::find_if(families.begin(), families.end(), [&](const Family& f) { return f.id == r.deadline->family; });
     if (found == families.end()) found = families.insert(families.end(), Family{r.deadline->family, {}});
@@ -146,7 +146,7 @@ void Alternatives::add(std::vector<Family> families, const FactView& view) {
     DeadlineWay made{std::move(way), {}};
     for (const Family& family : open.families)
       for (const std::size_t position : family.members)
-        made.deadlines.push_back(judge_deadline(position, *pack_, *registry_, *holidays_, made.way.view, std::nullopt));
+        made.deadlines.push_back(judge_deadline(position, *pack_, *registry_, *holidays_, made.way.view, Tri::unknown));
     open.ways.push_back(std::move(made));
   }
   open_.push_back(std::move(open));
@@ -179,7 +179,7 @@ DeadlineResult Alternatives::fold(const Family& family, const std::vector<Deadli
     return none;
   }
   DeadlineResult out = *lead;
-  out.applies = always ? Tri(true) : Tri();
+  out.applies = always ? Tri::yes : Tri::unknown;
   out.instead.clear();
   out.last = out.first = std::nullopt;
   out.grounds = {};
@@ -210,7 +210,7 @@ std::vector<DeadlineResult> Alternatives::fold(const std::vector<DeadlineResult>
     const std::vector<DeadlineWay>* ways = nullptr;
     for (const Open& open : open_)
       for (const Family& f : open.families)
-        if (f.id == r.deadline->family && r.applies != Tri(false) && !open.ways.empty()) {
+        if (f.id == r.deadline->family && r.applies != Tri::no && !open.ways.empty()) {
           family = &f;
           ways = &open.ways;
         }

@@ -37,7 +37,7 @@ std::vector<CapResult> judge_caps(const Pack& pack, const FactView& view) {
     CapResult r;
     r.rule = &cap;
     r.applies = applies(cap, view, nullptr, &r.grounds);
-    if (r.applies == Tri(false)) continue;
+    if (r.applies == Tri::no) continue;
     r.limit = limit_of(cap, view.of());
     r.taken = taken_of(cap, view.of());
     Tri over;

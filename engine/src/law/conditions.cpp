@@ -23,48 +23,49 @@ bool same_name(std::string_view a, std::string_view b) {
 Tri fact_holds(const Condition& c, const FactState& s) {
   switch (c.op) {
   case Condition::Op::yes_no:
-    if (s.kind != FactState::Kind::yes_no) return std::nullopt;
+    if (s.kind != FactState::Kind::yes_no) return Tri::unknown;
     return s.yes == c.wanted;
   case Condition::Op::text_in:
-    if (s.kind != FactState::Kind::text) return std::nullopt;
+    if (s.kind != FactState::Kind::text) return Tri::unknown;
     return std::any_of(c.names.begin(), c.names.end(), [&](const std::string& n) { return same_name(n, s.text); });
   default:
-    if (s.kind != FactState::Kind::number) return std::nullopt;
+    if (s.kind != FactState::Kind::number) return Tri::unknown;
     if (s.low >= c.low && s.high <= c.high) return true;
     if (s.high < c.low || s.low > c.high) return false;
-    return std::nullopt;
+    return Tri::unknown;
   }
 }
 
 Tri event_holds(const Condition& c, const EventState& s) {
-  if (c.op == Condition::Op::event_happened) return s.happened ? Tri(*s.happened == c.wanted) : std::nullopt;
-  if (s.happened == Tri(false)) return false;
+  if (c.op == Condition::Op::event_happened)
+    return s.happened.known() ? Tri(s.happened.known_yes() == c.wanted) : Tri::unknown;
+  if (s.happened == Tri::no) return false;
   if (s.on.latest < c.span.earliest || s.on.earliest > c.span.latest) return false;
-  if (!s.happened) return std::nullopt;
+  if (!s.happened.known()) return Tri::unknown;
   if (s.on.earliest >= c.span.earliest && s.on.latest <= c.span.latest) return true;
-  return std::nullopt;
+  return Tri::unknown;
 }
 
 Tri leaf_holds(const Condition& c, const FactView& view, const Outcomes* outcomes, Grounds* grounds) {
   switch (c.op) {
   case Condition::Op::deadline_is:
-    return outcomes ? outcomes->deadline_is(c.which, c.state, grounds) : std::nullopt;
+    return outcomes ? outcomes->deadline_is(c.which, c.state, grounds) : Tri::unknown;
   case Condition::Op::defect:
-    return outcomes ? outcomes->defect(c.which, grounds) : std::nullopt;
+    return outcomes ? outcomes->defect(c.which, grounds) : Tri::unknown;
   case Condition::Op::event_happened:
   case Condition::Op::event_on: {
     const EventState& s = view.event(EventId{c.which});
     const Tri answer = event_holds(c, s);
-    if (grounds && !answer) add_ask(grounds->unknown, {Ask::Kind::event, c.which});
-    if (grounds && answer && s.assumed) add_ask(grounds->assumed, {Ask::Kind::event, c.which});
+    if (grounds && !answer.known()) add_ask(grounds->unknown, {Ask::Kind::event, c.which});
+    if (grounds && answer.known() && s.assumed) add_ask(grounds->assumed, {Ask::Kind::event, c.which});
     return answer;
   }
   default: {
     const FactState& s = view.fact(FactId{c.which});
     const bool silent = c.unless_said && s.kind == FactState::Kind::unknown;
-    const Tri answer = silent ? Tri(false) : fact_holds(c, s);
-    if (grounds && !answer) add_ask(grounds->unknown, {Ask::Kind::fact, c.which});
-    if (grounds && answer && (s.assumed || silent)) add_ask(grounds->assumed, {Ask::Kind::fact, c.which});
+    const Tri answer = silent ? Tri::no : fact_holds(c, s);
+    if (grounds && !answer.known()) add_ask(grounds->unknown, {Ask::Kind::fact, c.which});
+    if (grounds && answer.known() && (s.assumed || silent)) add_ask(grounds->assumed, {Ask::Kind::fact, c.which});
     return answer;
   }
   }
@@ -81,7 +82,7 @@ Tri list_holds(const Condition& c, bool decisive, const FactView& view, const Ou
       if (grounds) grounds->add(of_part);
       return decisive;
     }
-    if (!one) answer = std::nullopt;
+    if (!one.known()) answer = Tri::unknown;
     if (grounds) mine.add(of_part);
   }
   if (grounds) grounds->add(mine);

@@ -76,12 +76,4 @@ protected:
 Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr,
           Grounds* grounds = nullptr);
 
-/// not, and, or in three values.
-constexpr Tri tri_not(Tri a) { return a ? Tri(!*a) : a; }
-constexpr Tri tri_and(Tri a, Tri b) {
-  if (a == Tri(false) || b == Tri(false)) return false;
-  return a && b ? Tri(true) : Tri();
-}
-constexpr Tri tri_or(Tri a, Tri b) { return tri_not(tri_and(tri_not(a), tri_not(b))); }
-
 } // namespace wearline

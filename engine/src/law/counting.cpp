@@ -46,10 +46,10 @@ LastDay reach(Day from, int count, Unit unit, int step, const Counting& counting
     day += days{step * (count * 7 - included)};
     break;
   case Unit::month:
-    day = add_months(from, step * count) - days{step * included};
+    day = add_months(from, Months(step * count)) - days{step * included};
     break;
   case Unit::year:
-    day = add_months(from, step * count * 12) - days{step * included};
+    day = add_months(from, Years(step * count).in_months()) - days{step * included};
     break;
   case Unit::business_day:
     day = step_days(from, count, step, counting.rule->business_skip, counting);
@@ -109,11 +109,11 @@ void find_start(const Period& period, bool needs_all, const FactView& view, Peri
     const EventState& s = view.event(id);
     const Ask ask{Ask::Kind::event, static_cast<std::uint16_t>(id)};
     if (grounds && s.assumed) add_ask(grounds->assumed, ask);
-    if (s.happened == Tri(false)) {
+    if (s.happened == Tri::no) {
       if (needs_all) out.never = true;
       continue;
     }
-    if (!s.happened) {
+    if (!s.happened.known()) {
       if (grounds) add_ask(grounds->unknown, ask);
       unknown = any_unknown ? governing_day(period.governing, unknown, s.on) : s.on;
       any_unknown = true;
@@ -134,8 +134,7 @@ void find_start(const Period& period, bool needs_all, const FactView& view, Peri
   else out.start = {std::min(known.earliest, unknown.earliest), known.latest};
   for (const EventId id : period.after) {
     const EventState& s = view.event(id);
-    const bool can_be =
-        s.happened != Tri(false) && s.on.latest >= out.start.earliest && s.on.earliest <= out.start.latest;
+    const bool can_be = s.happened != Tri::no && s.on.latest >= out.start.earliest && s.on.earliest <= out.start.latest;
     if (can_be) out.from.push_back(id);
   }
 }
@@ -169,13 +168,13 @@ PeriodCount count_period(const Period& period, bool needs_all, const Deadline& d
   for (const auto position : deadline.counting) {
     const CountingRule& rule = pack.counting[position];
     const Tri fits = applies(rule, view, nullptr, grounds);
-    if (fits == Tri(false)) continue;
+    if (fits == Tri::no) continue;
     const DaySpan last =
         last_days(out.start, out.low_count, out.high_count, period.unit, period.before, Counting{&rule, &holidays});
     out.last =
         out.rule ? DaySpan{std::min(out.last.earliest, last.earliest), std::max(out.last.latest, last.latest)} : last;
     if (!out.rule) out.rule = &rule;
-    if (fits) break;
+    if (fits.known()) break;
   }
   return out;
 }

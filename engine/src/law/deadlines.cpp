@@ -15,19 +15,19 @@ namespace {
 /// The first of two events that is known; else the first that may have happened.
 EventId first_known(EventId a, EventId b, const FactView& view) {
   if (a == EventId::none || b == EventId::none) return a == EventId::none ? b : a;
-  if (view.event(a).happened == Tri(true)) return a;
-  if (view.event(b).happened == Tri(true)) return b;
-  return view.event(a).happened == Tri(false) && !view.event(a).assumed ? a : b;
+  if (view.event(a).happened == Tri::yes) return a;
+  if (view.event(b).happened == Tri::yes) return b;
+  return view.event(a).happened == Tri::no && !view.event(a).assumed ? a : b;
 }
 
 /// Was an event in time? Only for one that happened.
 Tri in_time(const DaySpan& on, const DeadlineResult& r) {
   if (r.first) {
     if (on.earliest >= r.first->latest) return true;
-    return on.latest < r.first->earliest ? Tri(false) : std::nullopt;
+    return on.latest < r.first->earliest ? Tri::no : Tri::unknown;
   }
   if (on.latest <= r.last->earliest) return true;
-  return on.earliest > r.last->latest ? Tri(false) : std::nullopt;
+  return on.earliest > r.last->latest ? Tri::no : Tri::unknown;
 }
 
 /// What was done about a deadline, as far as the case tells.
@@ -45,7 +45,7 @@ void ask_for(DeadlineResult& r, EventId id) {
 void note_done(DeadlineResult& r, EventId id, const EventState& s) {
   r.done = id;
   r.done_assumed = s.assumed;
-  if (s.happened == Tri(true)) r.done_on = s.on;
+  if (s.happened == Tri::yes) r.done_on = s.on;
   if (s.assumed) add_ask(r.grounds.assumed, {Ask::Kind::event, static_cast<std::uint16_t>(id)});
 }
 
@@ -72,26 +72,26 @@ void compare_with_last_day(DeadlineResult& r, Doing& out, EventId posted, EventI
   const MetBy by = r.deadline->met_by;
   const bool needs_arrival = by == MetBy::delivery || by == MetBy::receipt;
   const Tri sent_timely = in_time(sent.on, r);
-  if (by == MetBy::posting || sent_timely == Tri(false)) { // what is sent late arrives late
+  if (by == MetBy::posting || sent_timely == Tri::no) { // what is sent late arrives late
     out.timely = sent_timely;
-    if (!out.timely && !sent.on.known()) ask_for(r, posted);
+    if (!out.timely.known() && !sent.on.known()) ask_for(r, posted);
     return;
   }
   Tri got_timely;
-  if (got.happened == Tri(true)) got_timely = in_time(got.on, r);
-  if (needs_arrival && got.happened == Tri(false)) {
+  if (got.happened == Tri::yes) got_timely = in_time(got.on, r);
+  if (needs_arrival && got.happened == Tri::no) {
     out.happened = false;
     return;
   }
   if (needs_arrival) {
     out.timely = got_timely;
-    if (got.happened) note_done(r, arrived, got);
+    if (got.happened.known()) note_done(r, arrived, got);
   } else {
     out.timely = sent_timely; // where the law is silent, sending in time is taken to be enough
-    out.arrival_open = got_timely == Tri(false);
+    out.arrival_open = got_timely == Tri::no;
   }
-  if (out.timely) return;
-  if (got.happened != Tri(true) || !got.on.known()) ask_for(r, arrived);
+  if (out.timely.known()) return;
+  if (got.happened != Tri::yes || !got.on.known()) ask_for(r, arrived);
   if (!sent.on.known()) ask_for(r, posted);
 }
 
@@ -108,10 +108,10 @@ Doing doing(DeadlineResult& r, const Registry& registry, const FactView& view) {
   const EventState& sent = view.event(posted);
   Doing out;
   out.happened = sent.happened;
-  out.by_fact = sent.happened && !sent.assumed && sent.on == DaySpan{};
+  out.by_fact = sent.happened.known() && !sent.assumed && sent.on == DaySpan{};
   note_done(r, posted, sent);
-  if (!sent.happened) ask_for(r, posted);
-  else if (*sent.happened && dated(r)) compare_with_last_day(r, out, posted, arrived, view);
+  if (!sent.happened.known()) ask_for(r, posted);
+  else if (sent.happened.known_yes() && dated(r)) compare_with_last_day(r, out, posted, arrived, view);
   return out;
 }
 
@@ -122,13 +122,13 @@ struct Standing {
 
 /// The state of a deadline without a last day.
 Standing undated_standing(const DeadlineResult& r, const Doing& d, const FactView& view) {
-  if (d.happened == Tri(true)) return {DeadlineState::met, DeadlineReason::done_in_time};
+  if (d.happened == Tri::yes) return {DeadlineState::met, DeadlineReason::done_in_time};
   const bool never = std::any_of(r.periods.begin(), r.periods.end(), [](const PeriodCount& l) { return l.never; });
   if (never) return {DeadlineState::not_needed, DeadlineReason::not_started};
   // "No inspection was offered" is an answer only once the tenancy is over.
   const EventState& end = view.event("tenancy-ended");
-  if (d.happened == Tri(false) && d.by_fact)
-    return end.happened == Tri(true) && end.on.earliest > view.today()
+  if (d.happened == Tri::no && d.by_fact)
+    return end.happened == Tri::yes && end.on.earliest > view.today()
                ? Standing{DeadlineState::open, DeadlineReason::time_left}
                : Standing{DeadlineState::missed, DeadlineReason::not_done};
   return {DeadlineState::undetermined, DeadlineReason::no_number};
@@ -143,10 +143,10 @@ bool event_past(const DeadlineResult& r, Day today) {
 /// The state of a deadline not to act before a day. It asks for nothing while its time has not come, nor once the event
 /// it has to come before is past.
 Standing window_standing(const DeadlineResult& r, const Doing& d, Day today) {
-  if (d.happened == Tri(true)) {
-    if (!d.timely) return {DeadlineState::undetermined, DeadlineReason::date_open};
-    return *d.timely ? Standing{DeadlineState::met, DeadlineReason::done_in_time}
-                     : Standing{DeadlineState::missed, DeadlineReason::done_early};
+  if (d.happened == Tri::yes) {
+    if (!d.timely.known()) return {DeadlineState::undetermined, DeadlineReason::date_open};
+    return d.timely.known_yes() ? Standing{DeadlineState::met, DeadlineReason::done_in_time}
+                                : Standing{DeadlineState::missed, DeadlineReason::done_early};
   }
   if (event_past(r, today)) return {DeadlineState::not_needed, DeadlineReason::window_past};
   if (today < r.first->earliest) return {DeadlineState::open, DeadlineReason::window_shut};
@@ -159,13 +159,13 @@ Standing standing(const DeadlineResult& r, const Doing& d, const FactView& view)
   if (r.first) return window_standing(r, d, view.today());
   if (!r.last) return undated_standing(r, d, view);
   const Day today = view.today();
-  if (d.happened == Tri(true)) {
-    if (!d.timely) return {DeadlineState::undetermined, DeadlineReason::date_open};
-    if (!*d.timely) return {DeadlineState::missed, DeadlineReason::done_late};
+  if (d.happened == Tri::yes) {
+    if (!d.timely.known()) return {DeadlineState::undetermined, DeadlineReason::date_open};
+    if (!d.timely.known_yes()) return {DeadlineState::missed, DeadlineReason::done_late};
     return {DeadlineState::met, d.arrival_open ? DeadlineReason::arrival_open : DeadlineReason::done_in_time};
   }
   if (today <= r.last->earliest) return {DeadlineState::open, DeadlineReason::time_left};
-  if (d.happened == Tri(false) && today > r.last->latest) return {DeadlineState::missed, DeadlineReason::not_done};
+  if (d.happened == Tri::no && today > r.last->latest) return {DeadlineState::missed, DeadlineReason::not_done};
   return {DeadlineState::undetermined, DeadlineReason::date_open};
 }
 
@@ -173,8 +173,8 @@ void conclude(DeadlineResult& r, Standing v) { conclude(r, v.state, v.reason); }
 
 void judge_refund(DeadlineResult& r, Tri refund_owed, Standing v) {
   if (r.hangs_on_refund) {
-    if (refund_owed == Tri(false)) v = {DeadlineState::not_needed, DeadlineReason::nothing_owed};
-    else if (!refund_owed) v = {DeadlineState::undetermined, DeadlineReason::owed_open};
+    if (refund_owed == Tri::no) v = {DeadlineState::not_needed, DeadlineReason::nothing_owed};
+    else if (!refund_owed.known()) v = {DeadlineState::undetermined, DeadlineReason::owed_open};
   }
   conclude(r, v);
 }
@@ -211,7 +211,8 @@ void join_periods(DeadlineResult& r) {
 void drop_idle_questions(DeadlineResult& r) {
   const std::optional<DaySpan>& day = r.first ? r.first : r.last;
   const bool exact = !day || day->known();
-  const bool settled = r.state == DeadlineState::open ? exact && r.applies : r.state != DeadlineState::undetermined;
+  const bool settled =
+      r.state == DeadlineState::open ? exact && r.applies.known() : r.state != DeadlineState::undetermined;
   if (settled) r.grounds.unknown.clear();
 }
 
@@ -221,13 +222,13 @@ void conclude(DeadlineResult& r, DeadlineState state, DeadlineReason reason) {
   r.state = state;
   r.reason = reason;
   const auto is = [&](DeadlineState s) -> Tri {
-    if (state == DeadlineState::undetermined) return std::nullopt;
-    return state == s ? (r.applies ? Tri(true) : std::nullopt) : Tri(false);
+    if (state == DeadlineState::undetermined) return Tri::unknown;
+    return state == s ? (r.applies.known() ? Tri::yes : Tri::unknown) : Tri::no;
   };
   r.met = is(DeadlineState::met);
   r.missed = is(DeadlineState::missed);
   r.open = is(DeadlineState::open);
-  if (!r.applies && state == DeadlineState::missed) {
+  if (!r.applies.known() && state == DeadlineState::missed) {
     r.state = DeadlineState::undetermined;
     r.reason = DeadlineReason::condition_open;
   }
@@ -240,8 +241,8 @@ DeadlineResult judge_deadline(std::size_t position, const Pack& pack, const Regi
   r.deadline = &pack.deadlines[position];
   const Deadline& deadline = *r.deadline;
   r.applies = applies(deadline, view, nullptr, &r.grounds);
-  if (r.applies == Tri(false)) {
-    const bool out_of_force = in_force(deadline, view) == Tri(false);
+  if (r.applies == Tri::no) {
+    const bool out_of_force = in_force(deadline, view) == Tri::no;
     conclude(r,
              {DeadlineState::not_needed, out_of_force ? DeadlineReason::not_in_force : DeadlineReason::not_called_for});
     return r;

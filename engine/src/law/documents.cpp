@@ -13,12 +13,12 @@ bool has(const std::vector<std::string>& names, const std::string& name) {
 /// What the statement as a whole tells of a document.
 Tri said_of_statement(const std::string& document, const Case& c) {
   if (has(c.statement.missing, document)) return false;
-  return has(c.statement.enclosed, document) ? Tri(true) : std::nullopt;
+  return has(c.statement.enclosed, document) ? Tri::yes : Tri::unknown;
 }
 
 Tri said_of_line(const std::string& document, const Line& line) {
   if (has(line.proof_missing, document)) return false;
-  return has(line.proof, document) ? Tri(true) : std::nullopt;
+  return has(line.proof, document) ? Tri::yes : Tri::unknown;
 }
 
 /// All of the documents, or one of those that will do instead.
@@ -27,14 +27,14 @@ Tri met(const DocumentRule& rule, const Registry& registry, const Case& c, Docum
   for (const DocumentId document : rule.requires_all) {
     const Tri came = document_came(document, registry, c);
     all = tri_and(all, came);
-    if (came == Tri(false)) r.lacking.push_back(document);
-    else if (!came) r.open.push_back(document);
+    if (came == Tri::no) r.lacking.push_back(document);
+    else if (!came.known()) r.open.push_back(document);
   }
   Tri instead = false;
   for (const DocumentId document : rule.or_else) {
     const Tri came = document_came(document, registry, c);
     instead = tri_or(instead, came);
-    if (!came) r.open.push_back(document);
+    if (!came.known()) r.open.push_back(document);
   }
   return tri_or(all, instead);
 }
@@ -42,13 +42,13 @@ Tri met(const DocumentRule& rule, const Registry& registry, const Case& c, Docum
 /// "mail" in a rule is any mail; a case that says only "mail" leaves open which.
 Tri right_way(const std::vector<std::string>& ways, const std::string& how) {
   if (ways.empty()) return true;
-  if (how.empty()) return std::nullopt;
+  if (how.empty()) return Tri::unknown;
   if (has(ways, how)) return true;
   const auto is_mail = [](std::string_view way) {
     return way == "mail" || (way.size() > 5 && way.substr(way.size() - 5) == "-mail");
   };
   if (is_mail(how) && has(ways, "mail")) return true;
-  if (how == "mail" && std::any_of(ways.begin(), ways.end(), is_mail)) return std::nullopt;
+  if (how == "mail" && std::any_of(ways.begin(), ways.end(), is_mail)) return Tri::unknown;
   return false;
 }
 
@@ -58,17 +58,17 @@ DocumentResult judge_document(std::size_t position, const Pack& pack, const Regi
   r.rule = &pack.documents[position];
   const Case& c = view.of();
   const Tri called_for = applies(*r.rule, view, nullptr, &r.grounds);
-  if (called_for == Tri(false) || statement_came(c) == Tri(false)) {
+  if (called_for == Tri::no || statement_came(c) == Tri::no) {
     r.defect = false;
     r.grounds = {};
     return r;
   }
   const Tri documents = met(*r.rule, registry, c, r);
   const Tri way = right_way(r.rule->delivery_methods, c.statement.delivery_method);
-  r.wrong_way = way == Tri(false);
-  r.way_open = !way;
+  r.wrong_way = way == Tri::no;
+  r.way_open = !way.known();
   r.defect = tri_and(called_for, tri_not(tri_and(documents, way)));
-  if (documents == Tri(true)) {
+  if (documents == Tri::yes) {
     r.lacking.clear();
     r.open.clear();
   }
@@ -78,7 +78,7 @@ DocumentResult judge_document(std::size_t position, const Pack& pack, const Regi
         if (has(c.lines[i].proof_missing, registry.documents[index(document)].id) &&
             (r.lines.empty() || r.lines.back() != i))
           r.lines.push_back(i);
-  if (r.defect) {
+  if (r.defect.known()) {
     r.open.clear();
     r.way_open = false;
     r.grounds.unknown.clear();
@@ -91,24 +91,24 @@ DocumentResult judge_document(std::size_t position, const Pack& pack, const Regi
 Tri document_came(DocumentId document, const Registry& registry, const Case& c, const Line& line) {
   const std::string& name = registry.documents[index(document)].id;
   const Tri of_line = said_of_line(name, line);
-  return of_line ? of_line : said_of_statement(name, c);
+  return of_line.known() ? of_line : said_of_statement(name, c);
 }
 
 Tri document_came(DocumentId document, const Registry& registry, const Case& c) {
   const DocumentInfo& info = registry.documents[index(document)];
-  if (const Tri said = said_of_statement(info.id, c)) return said;
-  Tri with_lines = std::nullopt;
+  if (const Tri said = said_of_statement(info.id, c); said.known()) return said;
+  Tri with_lines = Tri::unknown;
   bool every_line = true;
   for (const Line& line : c.lines) {
-    if (about_condition(line.kind) == Tri(false)) continue;
+    if (about_condition(line.kind) == Tri::no) continue;
     const Tri said = said_of_line(info.id, line);
-    if (said == Tri(false)) return false;
-    if (said) with_lines = true;
+    if (said == Tri::no) return false;
+    if (said.known()) with_lines = true;
     else every_line = false;
   }
-  if (with_lines && every_line) return true;
+  if (with_lines.known() && every_line) return true;
   if (info.seen_in_lines && !c.lines.empty()) return true;
-  return std::nullopt;
+  return Tri::unknown;
 }
 
 std::vector<DocumentResult> judge_documents(const Pack& pack, const Registry& registry, const FactView& view) {

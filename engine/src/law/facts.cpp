@@ -10,9 +10,9 @@ namespace {
 
 FactState yes_no(Tri value) {
   FactState s;
-  if (!value) return s;
+  if (!value.known()) return s;
   s.kind = FactState::Kind::yes_no;
-  s.yes = *value;
+  s.yes = value.known_yes();
   return s;
 }
 FactState number(std::int64_t low, std::int64_t high) {
@@ -89,8 +89,8 @@ template <class Test> Tri some_line(const Case& c, Test test) {
   Tri answer = false;
   for (const Line& line : c.lines) {
     const Tri one = test(line);
-    if (one == Tri(true)) return true;
-    if (!one) answer = std::nullopt;
+    if (one == Tri::yes) return true;
+    if (!one.known()) answer = Tri::unknown;
   }
   return answer;
 }
@@ -98,18 +98,18 @@ template <class Test> Tri some_line(const Case& c, Test test) {
 /// Whether all of the deposit came, or is to come, back.
 Tri paid_back_whole(const Case& c, const Pack* pack) {
   const auto total = deposit_total(c, pack);
-  if (!total) return std::nullopt;
+  if (!total) return Tri::unknown;
   if (c.statement.refund_paid) return *c.statement.refund_paid >= *total;
   if (c.statement.stated_refund) return *c.statement.stated_refund >= *total;
-  return std::nullopt;
+  return Tri::unknown;
 }
 
 Tri deductions_made(const Case& c, const Pack* pack) {
-  if (some_line(c, [](const Line& l) -> Tri { return !l.amount || !l.amount->is_zero(); }) == Tri(true)) return true;
+  if (some_line(c, [](const Line& l) -> Tri { return !l.amount || !l.amount->is_zero(); }) == Tri::yes) return true;
   if (c.statement.stated_total && !c.statement.stated_total->is_zero()) return true;
   // Money that did not come back was kept, with a word or without; else a case that lists no charge has none.
   const Tri whole = paid_back_whole(c, pack);
-  return whole ? !*whole : false;
+  return whole.known_no();
 }
 
 /// A total of charges that the case does not list.
@@ -118,20 +118,20 @@ bool unlisted(const Case& c) {
 }
 
 /// What `test` finds among the lines; unknown where charges are not listed.
-template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? std::nullopt : some_line(c, test); }
+template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? Tri::unknown : some_line(c, test); }
 
 Tri carpet_cleaning(const Line& l) {
   if (l.element == "carpet-cleaning") return true;
-  if (l.element == "carpet") return l.kind.empty() ? std::nullopt : Tri(l.kind == "cleaning");
-  return l.element.empty() && (l.kind.empty() || l.kind == "cleaning") ? std::nullopt : Tri(false);
+  if (l.element == "carpet") return l.kind.empty() ? Tri::unknown : Tri(l.kind == "cleaning");
+  return l.element.empty() && (l.kind.empty() || l.kind == "cleaning") ? Tri::unknown : Tri::no;
 }
 
 Tri only_rent(const Case& c) {
-  if (unlisted(c)) return std::nullopt;
+  if (unlisted(c)) return Tri::unknown;
   if (c.lines.empty()) return false;
   const Tri other =
-      some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? std::nullopt : Tri(l.kind != "rent"); });
-  return other ? Tri(!*other) : std::nullopt;
+      some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? Tri::unknown : Tri(l.kind != "rent"); });
+  return tri_not(other);
 }
 
 /// The sum of the lines that pass `test`, as a range where an amount or a kind is unknown.
@@ -139,12 +139,12 @@ template <class Test> FactState sum_of(const Case& c, Test test) {
   std::int64_t low = 0, high = 0;
   for (const Line& l : c.lines) {
     const Tri counts = test(l);
-    if (counts == Tri(false)) continue;
+    if (counts == Tri::no) continue;
     if (!l.amount) {
       high = Money::max_cents;
       continue;
     }
-    if (counts) low += l.amount->in_cents();
+    if (counts.known()) low += l.amount->in_cents();
     high += l.amount->in_cents();
   }
   return number(low, std::max(low, high));
@@ -158,9 +158,9 @@ FactState claimed_range(const Case& c) {
 Tri claims_over_deposit(const Case& c, const Pack* pack) {
   const auto total = deposit_total(c, pack);
   const FactState sum = claimed_range(c);
-  if (!total) return std::nullopt;
+  if (!total) return Tri::unknown;
   if (sum.low > total->in_cents()) return true;
-  return sum.high <= total->in_cents() ? Tri(false) : std::nullopt;
+  return sum.high <= total->in_cents() ? Tri::no : Tri::unknown;
 }
 
 Tri balance_due(const Case& c, const Pack* pack) {
@@ -169,31 +169,31 @@ Tri balance_due(const Case& c, const Pack* pack) {
   if (c.statement.refund_paid && !c.statement.refund_paid->is_zero()) return true;
   const auto total = deposit_total(c, pack);
   const FactState sum = claimed_range(c);
-  if (!total) return std::nullopt;
+  if (!total) return Tri::unknown;
   if (sum.high < total->in_cents()) return true;
-  return sum.low >= total->in_cents() ? Tri(false) : std::nullopt;
+  return sum.low >= total->in_cents() ? Tri::no : Tri::unknown;
 }
 
 FactState stay_months(const Case& c) {
   const auto& end = c.tenancy.possession_returned ? c.tenancy.possession_returned : c.tenancy.ended;
   if (!c.tenancy.began || !end) return {};
-  const int least = whole_months(c.tenancy.began->latest, end->earliest);
-  const int most = whole_months(c.tenancy.began->earliest, end->latest);
-  return number(std::max(0, least), std::max(0, most));
+  const Months least = std::max(Months(), whole_months(c.tenancy.began->latest, end->earliest));
+  const Months most = std::max(Months(), whole_months(c.tenancy.began->earliest, end->latest));
+  return number(least.count(), most.count());
 }
 
 Tri pet_deposit(const Case& c) {
-  if (c.deposits.empty()) return std::nullopt;
+  if (c.deposits.empty()) return Tri::unknown;
   return std::any_of(c.deposits.begin(), c.deposits.end(), [](const Deposit& d) { return d.kind == "pet"; });
 }
 
 /// Whether interest was paid on every deposit; no as soon as none was on one.
 Tri interest_paid(const Case& c) {
-  if (c.deposits.empty()) return std::nullopt;
+  if (c.deposits.empty()) return Tri::unknown;
   Tri answer = true;
   for (const Deposit& d : c.deposits) {
     if (d.interest_paid && d.interest_paid->is_zero()) return false;
-    if (!d.interest_paid) answer = std::nullopt;
+    if (!d.interest_paid) answer = Tri::unknown;
   }
   return answer;
 }
@@ -206,10 +206,10 @@ Tri refund_came(const Case& c, const FactView& view) {
 /// The new address came no later than the day the tenancy ended.
 Tri address_by_end(const FactView& view) {
   const EventState &given = view.event("forwarding-address-given"), &end = view.event("tenancy-ended");
-  if (given.happened != Tri(true)) return given.happened;
-  if (end.happened != Tri(true)) return std::nullopt;
+  if (given.happened != Tri::yes) return given.happened;
+  if (end.happened != Tri::yes) return Tri::unknown;
   if (given.on.latest <= end.on.earliest) return true;
-  return given.on.earliest > end.on.latest ? Tri(false) : std::nullopt;
+  return given.on.earliest > end.on.latest ? Tri::no : Tri::unknown;
 }
 
 struct FactDeriver {
@@ -227,7 +227,7 @@ constexpr FactDeriver fact_derivers[] = {
     {"repair-and-cleaning-total",
      [](const Case& c, const FactView&) {
        return sum_of(c, [](const Line& l) -> Tri {
-         return l.kind.empty() ? std::nullopt : Tri(l.kind == "damage" || l.kind == "cleaning");
+         return l.kind.empty() ? Tri::unknown : Tri(l.kind == "damage" || l.kind == "cleaning");
        });
      }},
     {"claimed-total", [](const Case& c, const FactView&) { return claimed_range(c); }},
@@ -299,18 +299,18 @@ std::optional<Money> claimed_total(const Case& c) {
 
 Tri statement_came(const Case& c) {
   const Statement& s = c.statement;
-  if (s.statement_received) return s.statement_received;
+  if (s.statement_received.known()) return s.statement_received;
   if (s.sent || s.received) return true;
   // A landlord who writes a statement has not sent it; a tenant who reads one has it.
-  if (c.side == "landlord") return std::nullopt;
+  if (c.side == "landlord") return Tri::unknown;
   if (s.dated || !s.delivery_method.empty() || s.stated_total || s.stated_refund || s.stated_balance_due ||
       !s.enclosed.empty())
     return true;
-  return std::nullopt;
+  return Tri::unknown;
 }
 
 Tri about_condition(std::string_view kind) {
-  if (kind.empty() || kind == "other") return std::nullopt;
+  if (kind.empty() || kind == "other") return Tri::unknown;
   return kind == "damage" || kind == "cleaning" || kind == "keys" || kind == "disposal";
 }
 
@@ -365,21 +365,21 @@ void FactView::read_events() {
     if (on && *on) s = {true, **on, false};
     for (const Event& event : case_->events)
       if (event.what == e.id) s = {true, event.on, false};
-    if (s.happened) continue;
+    if (s.happened.known()) continue;
     if (const auto said = case_->circumstances.find(e.id); said != case_->circumstances.end())
       if (const auto* happened = std::get_if<bool>(&said->second)) s.happened = *happened;
     // A record may say that a thing was done without its date ("inspection held").
     if (const FactId done = registry_->fact(e.id);
-        !s.happened && done != FactId::none && registry_->facts[index(done)].read)
+        !s.happened.known() && done != FactId::none && registry_->facts[index(done)].read)
       if (const FactState fact = registry_->facts[index(done)].read(*case_); fact.kind == FactState::Kind::yes_no)
         s.happened = fact.yes;
   }
-  if (EventState& address = at("forwarding-address-given"); !address.happened) {
+  if (EventState& address = at("forwarding-address-given"); !address.happened.known()) {
     if (const auto said = case_->circumstances.find("address-given"); said != case_->circumstances.end())
       if (const auto* given = std::get_if<bool>(&said->second)) address.happened = *given;
   }
   // Every tenancy began, on some day before it ended.
-  if (EventState& began = at("tenancy-began"); !began.happened) {
+  if (EventState& began = at("tenancy-began"); !began.happened.known()) {
     began.happened = true;
     began.on.latest = today_;
     if (case_->tenancy.ended) began.on.latest = earlier(began.on.latest, case_->tenancy.ended->latest);
@@ -392,18 +392,18 @@ void FactView::settle_statement() {
   const Statement& st = case_->statement;
   EventState &sent = at("statement-sent"), &received = at("statement-received");
   const Tri came = statement_came(*case_);
-  if (came == Tri(false)) {
-    if (!sent.happened) sent.happened = false;
-    if (!received.happened) received.happened = false;
+  if (came == Tri::no) {
+    if (!sent.happened.known()) sent.happened = false;
+    if (!received.happened.known()) received.happened = false;
     return;
   }
-  if (!sent.happened && case_->side == "landlord") sent = {false, {}, true};
-  if (!sent.happened && came) {
+  if (!sent.happened.known() && case_->side == "landlord") sent = {false, {}, true};
+  if (!sent.happened.known() && came.known()) {
     sent.happened = true;
     if (st.dated) sent.on.earliest = st.dated->earliest;
     sent.on.latest = std::max(sent.on.earliest, st.received ? st.received->latest : today_);
   }
-  if (!received.happened && sent.happened == Tri(true)) {
+  if (!received.happened.known() && sent.happened == Tri::yes) {
     received.on.earliest = sent.on.earliest;
     if (arrives_at_once(st.delivery_method)) received = {true, sent.on, true};
     else if (case_->side != "landlord") {
@@ -415,8 +415,9 @@ void FactView::settle_statement() {
 
 void FactView::settle_refund() {
   EventState &refund = at("refund-sent"), &deposit = at("deposit-paid");
-  if (!refund.happened && case_->statement.refund_paid) refund.happened = !case_->statement.refund_paid->is_zero();
-  if (!deposit.happened && !case_->deposits.empty()) deposit.happened = true;
+  if (!refund.happened.known() && case_->statement.refund_paid)
+    refund.happened = !case_->statement.refund_paid->is_zero();
+  if (!deposit.happened.known() && !case_->deposits.empty()) deposit.happened = true;
 }
 
 /// What the case leaves open is taken as usual, and marked so.
@@ -425,15 +426,15 @@ void FactView::settle_usual() {
   for (std::size_t i = 0; i + 1 < events_.size(); ++i) {
     const EventInfo& e = info(EventId(i));
     EventState& s = events_[i];
-    if (!s.happened && e.usual == Tri(false)) s = {false, any_day, true};
-    if (!s.happened && e.not_before != EventId::none && events_[index(e.not_before)].happened == Tri(true))
+    if (!s.happened.known() && e.usual == Tri::no) s = {false, any_day, true};
+    if (!s.happened.known() && e.not_before != EventId::none && events_[index(e.not_before)].happened == Tri::yes)
       s.on.earliest = events_[index(e.not_before)].on.earliest;
-    if (s.happened != Tri(true) || s.on != any_day || e.usual_as == EventId::none) continue;
+    if (s.happened != Tri::yes || s.on != any_day || e.usual_as == EventId::none) continue;
     const EventState& model = events_[index(e.usual_as)];
-    if (model.happened == Tri(true)) s = {true, model.on, true};
+    if (model.happened == Tri::yes) s = {true, model.on, true};
   }
   // Money that came back without a date came by today.
-  if (EventState& refund = at("refund-sent"); refund.happened == Tri(true) && refund.on == any_day)
+  if (EventState& refund = at("refund-sent"); refund.happened == Tri::yes && refund.on == any_day)
     refund.on.latest = today_;
 }
 
@@ -449,7 +450,7 @@ void FactView::read_facts() {
       if (const auto said = case_->circumstances.find(f.id);
           said != case_->circumstances.end() && f.id != "refund-short")
         s = state(said->second);
-      if (s.kind == FactState::Kind::unknown && f.usual) {
+      if (s.kind == FactState::Kind::unknown && f.usual.known()) {
         s = yes_no(f.usual);
         s.assumed = true;
       }

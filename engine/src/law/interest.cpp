@@ -56,8 +56,8 @@ void accrue_year(Accrual& accrual, Day from, Day to, Day next, const InterestRul
   if (rule.counts == Counts::whole_year) {
     if (to == next) accrual.add(rate_of(from, to), 1, 1);
   } else if (rule.counts == Counts::whole_month || rule.counts == Counts::calendar_month) {
-    const int months = whole_months(from, to);
-    for (int m = 0; m < months; ++m) accrual.add(rate_of(add_months(from, m), to), 1, months_a_year);
+    const Months months = whole_months(from, to);
+    for (Months m; m < months; m = m + Months(1)) accrual.add(rate_of(add_months(from, m), to), 1, months_a_year);
   } else {
     const std::int64_t of = (next - from).count();
     for (Day day = from; day < to;) {
@@ -71,18 +71,18 @@ void accrue_year(Accrual& accrual, Day from, Day to, Day next, const InterestRul
 /// Interest from one day to another; `rate_of(day, due)` is the rate, in billionths, of what accrues from `day` and
 /// falls due on `due`.
 template <class RateOf> Money interest_on(Money principal, Day from, Day to, const InterestRule& rule, RateOf rate_of) {
-  if (to <= from || whole_months(from, to) < rule.minimum_months) return {};
+  if (to <= from || whole_months(from, to) < rule.minimum) return {};
   if (rule.counts == Counts::calendar_month) {
     from = first_of_next_month(from);
     to = first_of_next_month(to);
   }
-  from = add_months(from, rule.starts_after_months);
+  from = add_months(from, rule.starts_after);
   const Money lent = principal;
   Accrual accrual;
   for (int year = 0;; ++year) {
-    const Day begin = add_months(from, year * static_cast<int>(months_a_year));
+    const Day begin = add_months(from, Years(year).in_months());
     if (begin >= to) break;
-    const Day next = add_months(from, (year + 1) * static_cast<int>(months_a_year));
+    const Day next = add_months(from, Years(year + 1).in_months());
     accrue_year(accrual, begin, std::min(to, next), next, rule, rate_of);
     if (rule.method == Method::compound_yearly) {
       principal += accrual.on(principal);
@@ -140,7 +140,7 @@ Day rate_day(Day day, Day due, RateBy by, const FactView& view) {
     return view.event("tenancy-began").on.likely();
   case RateBy::renewal: {
     const EventState& renewed = view.event("lease-renewed");
-    const bool since = renewed.happened == Tri(true) && renewed.on.likely() <= day;
+    const bool since = renewed.happened == Tri::yes && renewed.on.likely() <= day;
     return since ? renewed.on.likely() : view.event("tenancy-began").on.likely();
   }
   case RateBy::day:
@@ -167,8 +167,8 @@ Period period_of(const Deposit& d, const InterestRule& rule, const FactView& vie
   p.to = {today, today};
   if (rule.ends == EventId::none) return p;
   const EventState& end = view.event(rule.ends);
-  if (end.happened == Tri(true)) p.to = until_today(end.on);
-  else if (!end.happened) p.to.earliest = until_today(view.event("tenancy-ended").on).earliest;
+  if (end.happened == Tri::yes) p.to = until_today(end.on);
+  else if (!end.happened.known()) p.to.earliest = until_today(view.event("tenancy-ended").on).earliest;
   return p;
 }
 
@@ -252,13 +252,13 @@ InterestResult judge_interest(const Pack& pack, const FactView& view) {
     if (!rule.owed) continue;
     Grounds grounds;
     const Tri in_use = applies(rule, view, nullptr, &grounds);
-    if (in_use == Tri(false)) continue;
+    if (in_use == Tri::no) continue;
     InterestShare share = gross_interest(rule, view);
     share.applies = in_use;
     share.grounds = std::move(grounds);
     out.at_least = out.at_least || share.at_least;
     // Rules that may apply are variants of one another: not more than one of them holds.
-    if (in_use) sure += share.gross;
+    if (in_use.known()) sure += share.gross;
     else possible = std::max(possible, share.gross.high());
     if (rule.rate.bank)
       for (std::size_t i = 0; i < view.of().deposits.size(); ++i)

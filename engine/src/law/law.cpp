@@ -8,7 +8,7 @@ bool pays_back(const Deadline& deadline, const Registry& registry); // in deadli
 
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
-      each_(judge_deadlines(pack, registry, holidays, view_, std::nullopt)), alternatives_(pack, registry, holidays),
+      each_(judge_deadlines(pack, registry, holidays, view_, Tri::unknown)), alternatives_(pack, registry, holidays),
       documents_(judge_documents(pack, registry, view_)), caps_(judge_caps(pack, view_)),
       interest_(judge_interest(pack, view_)), line_rules_(pack, registry, view_) {
   alternatives_.find(each_, view_);
@@ -24,16 +24,16 @@ namespace {
 /// More than nothing for certain, nothing for certain, or open.
 Tri more_than_nothing(const Range<Money>& sum) {
   if (!sum.low().is_zero()) return true;
-  return sum.high().is_zero() ? Tri(false) : std::nullopt;
+  return sum.high().is_zero() ? Tri::no : Tri::unknown;
 }
 
 /// The largest sum above a cap: certain, and possible.
 Range<Money> over_cap(const std::vector<CapResult>& caps) {
   Money sure, possible;
   for (const CapResult& r : caps) {
-    if (r.exceeded == Tri(false) || !r.limit || !r.taken || *r.taken <= *r.limit) continue;
+    if (r.exceeded == Tri::no || !r.limit || !r.taken || *r.taken <= *r.limit) continue;
     const Money excess = *r.taken - *r.limit;
-    if (r.exceeded) sure = std::max(sure, excess);
+    if (r.exceeded.known()) sure = std::max(sure, excess);
     possible = std::max(possible, excess);
   }
   return {sure, sure, possible};
@@ -53,7 +53,7 @@ Tri still_in_time(const Pack& pack, const Registry& registry, const FactView& vi
 
 void Law::follow(Consequences& out, const Pack& pack, FactView& view, const Outcomes& outcomes,
                  const Reckoning& reckoning, const std::function<void(Tri)>& settle_deadlines) {
-  view.know_refund_short(std::nullopt);
+  view.know_refund_short(Tri::unknown);
   out.forfeits.clear();
   out.award = reckon(out.forfeits, view.of(), reckoning);
   if (!out.award.known) {
@@ -93,18 +93,18 @@ void join_way(std::vector<Result>& all, std::vector<Result> one, bool first_way,
   for (Result& r : all) {
     const auto here = std::find_if(one.begin(), one.end(), [&](const Result& o) { return o.rule == r.rule; });
     if (here == one.end()) {
-      if (r.applies) r.applies = std::nullopt;
+      if (r.applies.known()) r.applies = Tri::unknown;
       r.certain = false;
       continue;
     }
-    if (r.applies != here->applies) r.applies = std::nullopt;
+    if (r.applies != here->applies) r.applies = Tri::unknown;
     r.certain = r.certain && here->certain;
     join(r, *here);
   }
   for (Result& r : one) {
     if (std::any_of(all.begin(), all.end(), [&](const Result& o) { return o.rule == r.rule; })) continue;
     if (!first_way) {
-      r.applies = std::nullopt;
+      r.applies = Tri::unknown;
       r.certain = false;
     }
     all.push_back(std::move(r));
@@ -146,7 +146,7 @@ void Law::follow_every_way(const Reckoning& reckoning) {
       for (const auto& b : before)
         if (b.rule == r.rule) {
           r.grounds = b.grounds;
-          if (r.applies) r.grounds.unknown.clear();
+          if (r.applies.known()) r.grounds.unknown.clear();
         }
   };
   keep_grounds(all.forfeits, consequences_.forfeits);

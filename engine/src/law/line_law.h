@@ -20,8 +20,8 @@ struct LineLaw {
 /// What the law needs to know of a line besides the line itself.
 struct LineFacts {
   Verdict wear = Verdict::undetermined;
-  std::optional<Range<long>> age_months; ///< completed months the thing is old, at least and at most
-  bool renewed = false;                  ///< charged as replacement
+  std::optional<Range<Months>> age_months; ///< completed months the thing is old, at least and at most
+  bool renewed = false;                    ///< charged as replacement
 };
 
 /// The law's answer for a line; the judgment asks it again when a fact is varied.

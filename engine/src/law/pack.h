@@ -108,7 +108,7 @@ struct DocumentRule : Rule {
 /// All members given must match.
 struct LineMatcher {
   std::vector<std::string> kind, element, finding, at_move_in, verdict, remedy;
-  std::optional<std::int64_t> older_than_months;
+  std::optional<Months> older_than;
   std::vector<DocumentId> proof_missing;
 };
 
@@ -187,9 +187,9 @@ struct InterestRule : Rule {
   Rate rate;
   Method method = Method::simple;
   Counts counts = Counts::day;
-  int minimum_months = 0;
+  Months minimum;
   EventId starts = EventId::none, ends = EventId::none;
-  int starts_after_months = 0;      ///< nothing accrues before so many months
+  Months starts_after;              ///< nothing accrues before so many months
   std::optional<Share> over_months; ///< only on the part above the greater of these
   std::optional<Money> over_amount;
 };
@@ -209,7 +209,7 @@ struct Remedy : Rule {
   std::optional<Share> multiplier;
   Base base = Base::none;
   ChargesOff charges_off = ChargesOff::not_at_all;
-  std::optional<bool> includes_sum_due;
+  Tri includes_sum_due;
   bool up_to = false;
   std::optional<Money> fixed, least;
   std::optional<Limit> cap;
@@ -220,7 +220,7 @@ struct Remedy : Rule {
 
 /// A rule that is shown and not computed, with the few members that a view or a letter asks for.
 struct Remark : Rule {
-  std::optional<bool> required, right;
+  Tri required, right;
   std::string who, if_missing, method;
   std::optional<std::int64_t> days;
   std::optional<Money> amount;

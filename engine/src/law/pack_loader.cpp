@@ -345,12 +345,12 @@ Condition Loader::event_condition(Fields& f) {
   const auto known = f.yes_no("known");
   if (from) on.span.earliest = *from;
   if (to) on.span.latest = *to;
-  if (known) happened.wanted = *known;
+  happened.wanted = known.yes_or(happened.wanted);
   if (!from && !to) {
-    if (!known) f.fault("missing-member", "known", "An event needs known, from or to.");
+    if (!known.known()) f.fault("missing-member", "known", "An event needs known, from or to.");
     return happened;
   }
-  if (!known) return on;
+  if (!known.known()) return on;
   Condition both;
   both.parts.push_back(std::move(happened));
   both.parts.push_back(std::move(on));
@@ -365,7 +365,7 @@ LineMatcher Loader::matcher(Fields f) {
   m.at_move_in = f.texts("atMoveIn");
   m.verdict = f.texts("verdict");
   m.remedy = f.texts("remedy");
-  if (const auto years = f.decimal("itemOlderThanYears")) m.older_than_months = years->num * 12 / years->den;
+  if (const auto years = f.decimal("itemOlderThanYears")) m.older_than = Months(years->num * 12 / years->den);
   m.proof_missing = documents(f, "proofMissing");
   f.done();
   return m;
@@ -640,8 +640,11 @@ void Loader::interest(Fields& f) {
                              {"whole-year", Counts::whole_year},
                              {"calendar-month", Counts::calendar_month}},
                             Counts::day);
-  r.minimum_months = static_cast<int>(std::min<std::int64_t>(f.whole("minimumMonths").value_or(0), 1200));
-  r.starts_after_months = static_cast<int>(std::min<std::int64_t>(f.whole("startsAfterMonths").value_or(0), 1200));
+  const auto months = [&](std::string_view name) {
+    return std::min(Months(f.whole(name).value_or(0)), Years(100).in_months());
+  };
+  r.minimum = months("minimumMonths");
+  r.starts_after = months("startsAfterMonths");
   r.starts = event(f, "starts");
   r.ends = event(f, "ends");
   if (auto over = f.object("onOver")) {

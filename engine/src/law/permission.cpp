@@ -11,29 +11,28 @@ namespace {
 /// One member of a matcher: names that match, against what the line has (empty: unknown).
 Tri among(const std::vector<std::string>& names, std::string_view value) {
   if (names.empty()) return true;
-  if (value.empty()) return std::nullopt;
+  if (value.empty()) return Tri::unknown;
   return std::find(names.begin(), names.end(), value) != names.end();
 }
 
 Tri of_verdict(const std::vector<std::string>& names, Verdict verdict) {
   if (names.empty()) return true;
   if (std::find(names.begin(), names.end(), name_of(verdict)) != names.end()) return true;
-  return verdict == Verdict::undetermined ? std::nullopt : Tri(false);
+  return verdict == Verdict::undetermined ? Tri::unknown : Tri::no;
 }
 
 /// Older than so many months when the tenant left. Whole calendar months: ten years to the day is not older.
-Tri older_than(std::int64_t months, const Line& line, const LineView& of_line, const FactView& view) {
+Tri older_than(Months months, const Line& line, const LineView& of_line, const FactView& view) {
   if (!line.installed) {
-    if (!of_line.age_months) return std::nullopt;
+    if (!of_line.age_months) return Tri::unknown;
     if (of_line.age_months->low() > months) return true;
-    return of_line.age_months->high() < months ? Tri(false) : std::nullopt;
+    return of_line.age_months->high() < months ? Tri::no : Tri::unknown;
   }
   const EventState& keys = view.event("possession-returned");
-  const EventState& end = keys.happened == Tri(true) && !(keys.on == DaySpan{}) ? keys : view.event("tenancy-ended");
-  if (end.happened != Tri(true)) return std::nullopt;
-  const int n = static_cast<int>(months);
-  if (add_months(line.installed->latest, n) < end.on.earliest) return true;
-  return add_months(line.installed->earliest, n) >= end.on.latest ? Tri(false) : std::nullopt;
+  const EventState& end = keys.happened == Tri::yes && !(keys.on == DaySpan{}) ? keys : view.event("tenancy-ended");
+  if (end.happened != Tri::yes) return Tri::unknown;
+  if (add_months(line.installed->latest, months) < end.on.earliest) return true;
+  return add_months(line.installed->earliest, months) >= end.on.latest ? Tri::no : Tri::unknown;
 }
 
 struct Match {
@@ -46,20 +45,20 @@ Match match(const LineMatcher& m, const Line& line, const LineView& of_line, con
   Match out;
   out.matches = among(m.kind, line.kind);
   const auto also = [&](Tri one) { out.matches = tri_and(out.matches, one); };
-  if (out.matches != Tri(false)) also(of_verdict(m.verdict, of_line.verdict));
-  if (out.matches != Tri(false)) also(among(m.element, line.element));
-  if (out.matches != Tri(false)) also(among(m.finding, line.finding));
-  if (out.matches != Tri(false)) also(among(m.remedy, line.remedy));
-  if (out.matches != Tri(false)) also(among(m.at_move_in, line.at_move_in));
-  if (out.matches == Tri(false)) return out;
-  if (m.older_than_months) {
-    const Tri older = older_than(*m.older_than_months, line, of_line, view);
-    out.installed_open = !older;
+  if (out.matches != Tri::no) also(of_verdict(m.verdict, of_line.verdict));
+  if (out.matches != Tri::no) also(among(m.element, line.element));
+  if (out.matches != Tri::no) also(among(m.finding, line.finding));
+  if (out.matches != Tri::no) also(among(m.remedy, line.remedy));
+  if (out.matches != Tri::no) also(among(m.at_move_in, line.at_move_in));
+  if (out.matches == Tri::no) return out;
+  if (m.older_than) {
+    const Tri older = older_than(*m.older_than, line, of_line, view);
+    out.installed_open = !older.known();
     also(older);
   }
   for (const DocumentId document : m.proof_missing) {
     const Tri came = document_came(document, registry, view.of(), line);
-    out.proof_open = out.proof_open || !came;
+    out.proof_open = out.proof_open || !came.known();
     also(tri_not(came));
   }
   return out;
@@ -106,7 +105,7 @@ void list_allows(const Line& line, const LineView& of_line, const Pack& pack, co
   for (const Allow& allow : pack.allows) {
     Grounds mine;
     const Tri in_use = applies(allow, view, nullptr, &mine);
-    if (in_use == Tri(false)) continue;
+    if (in_use == Tri::no) continue;
     Tri listed = false;
     for (const LineMatcher& m : allow.lines) listed = tri_or(listed, match(m, line, of_line, registry, view).matches);
     listed = tri_and(listed, in_use);
@@ -116,12 +115,12 @@ void list_allows(const Line& line, const LineView& of_line, const Pack& pack, co
     }
     on_a_list = tri_or(on_a_list, listed);
     grounds.add(mine);
-    if (listed != Tri(false))
+    if (listed != Tri::no)
       out.push_back({Permission::Says::allowed, &allow, listed, {}, false, false, std::move(mine)});
   }
   if (!closed_list) return;
   const Tri missing = tri_and(closed, tri_not(on_a_list));
-  if (missing != Tri(false))
+  if (missing != Tri::no)
     out.push_back({Permission::Says::not_listed, closed_list, missing, {}, false, false, std::move(grounds)});
 }
 
@@ -153,20 +152,20 @@ std::vector<Permission> permissions(const Line& line, const LineView& of_line, c
   list_allows(line, of_line, pack, registry, view, out);
   for (const Bar& bar : pack.bars) {
     const Match m = match(bar.line, line, of_line, registry, view);
-    if (m.matches == Tri(false)) continue;
+    if (m.matches == Tri::no) continue;
     Permission p;
     p.applies = tri_and(m.matches, applies(bar, view, outcomes, &p.grounds));
-    if (p.applies == Tri(false)) continue;
+    if (p.applies == Tri::no) continue;
     if (bar.unless) p.applies = tri_and(p.applies, tri_not(holds(*bar.unless, view, outcomes, &p.grounds)));
     p.proof_open = m.proof_open;
     p.installed_open = m.installed_open;
     if (bar.effect == Effect::needs_proof) {
       const Tri came = proof_came(bar.proof, line, registry, view.of());
-      p.proof_open = p.proof_open || !came;
+      p.proof_open = p.proof_open || !came.known();
       p.applies = tri_and(p.applies, tri_not(came));
     }
-    if (p.applies == Tri(false)) continue;
-    if (p.applies) p.grounds.unknown.clear();
+    if (p.applies == Tri::no) continue;
+    if (p.applies.known()) p.grounds.unknown.clear();
     p.says = says(bar.effect);
     p.rule = &bar;
     if (bar.effect == Effect::limit) p.most = limit_of(bar.limit, line, view);
@@ -189,7 +188,7 @@ void LineRules::refresh(const Outcomes* outcomes) {
   for (const Allow& allow : pack_->allows) allows_.push_back(applies(allow, *view_));
   bars_.clear();
   for (const Bar& bar : pack_->bars) {
-    const Tri lifted = bar.unless ? holds(*bar.unless, *view_, outcomes) : Tri(false);
+    const Tri lifted = bar.unless ? holds(*bar.unless, *view_, outcomes) : Tri::no;
     bars_.push_back(tri_and(applies(bar, *view_, outcomes), tri_not(lifted)));
   }
 }
@@ -209,18 +208,18 @@ LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
   Tri listed = false, closed = false;
   for (std::size_t i = 0; i < allows_.size(); ++i) {
     const Allow& allow = pack_->allows[i];
-    if (allows_[i] == Tri(false)) continue;
+    if (allows_[i] == Tri::no) continue;
     if (allow.closed) closed = tri_or(closed, allows_[i]);
-    for (std::size_t m = 0; m < allow.lines.size() && listed != Tri(true); ++m)
+    for (std::size_t m = 0; m < allow.lines.size() && listed != Tri::yes; ++m)
       listed = tri_or(listed, tri_and(allows_[i], match(allow.lines[m], line, of_line, *registry_, *view_).matches));
   }
   law.barred = tri_and(closed, tri_not(listed));
   Tri barred_anyway = law.barred;
   for (std::size_t i = 0; i < bars_.size(); ++i) {
     const Bar& bar = pack_->bars[i];
-    if (bars_[i] == Tri(false) || bar.effect == Effect::caution) continue;
+    if (bars_[i] == Tri::no || bar.effect == Effect::caution) continue;
     Tri applies_here = match(bar.line, line, of_line, *registry_, *view_).matches;
-    if (applies_here == Tri(false)) continue;
+    if (applies_here == Tri::no) continue;
     applies_here = tri_and(applies_here, bars_[i]);
     if (bar.effect == Effect::needs_proof)
       applies_here = tri_and(applies_here, tri_not(proof_came(bar.proof, line, *registry_, view_->of())));
@@ -228,13 +227,13 @@ LineLaw LineRules::of(const Line& line, const LineView& of_line) const {
       law.damaged_portion_only = tri_or(law.damaged_portion_only, applies_here);
     } else if (bar.effect == Effect::limit) {
       const auto most = limit_of(bar.limit, line, *view_);
-      if (applies_here && *applies_here && most && (!law.limit || *most < *law.limit)) law.limit = most;
+      if (applies_here.known_yes() && most && (!law.limit || *most < *law.limit)) law.limit = most;
     } else {
       law.barred = tri_or(law.barred, applies_here);
       if (bar.line.verdict.empty()) barred_anyway = tri_or(barred_anyway, applies_here);
     }
   }
-  law.barred_as_wear = law.barred == Tri(true) && barred_anyway != Tri(true);
+  law.barred_as_wear = law.barred == Tri::yes && barred_anyway != Tri::yes;
   return law;
 }
 

@@ -24,7 +24,7 @@ std::string_view name_of(Permission::Says says);
 /// What of a line is not in the line itself.
 struct LineView {
   Verdict verdict = Verdict::undetermined; ///< of the wear guide; cannot_tell leaves rules about wear open
-  std::optional<Range<long>> age_months;   ///< completed months the thing is old, where the line has no day for it
+  std::optional<Range<Months>> age_months; ///< completed months the thing is old, where the line has no day for it
 };
 
 /// Every rule that says or may say something about the line, in the pack's order: `allows` first, then `bars`.

@@ -8,8 +8,7 @@ namespace {
 
 /// Whether the landlord loses the right to keep money for a line.
 bool lost(Loses loses, const Line& line) {
-  return loses == Loses::all_deductions || loses == Loses::whole_deposit_claim ||
-         about_condition(line.kind) != Tri(false);
+  return loses == Loses::all_deductions || loses == Loses::whole_deposit_claim || about_condition(line.kind) != Tri::no;
 }
 
 /// What may be kept in all, with the forfeitures that `counts` admits.
@@ -105,8 +104,8 @@ Ends award_of(const Remedy& remedy, const Figures& f) {
   const Ends sum = multiple(remedy, f);
   const Ends inside{containing(remedy, sum.low, f), containing(remedy, sum.high, f), sum.open};
   const Ends on_top{f.due + sum.low, f.due + sum.high, sum.open};
-  if (!remedy.includes_sum_due) return both(inside, on_top);
-  return *remedy.includes_sum_due ? inside : on_top;
+  if (!remedy.includes_sum_due.known()) return both(inside, on_top);
+  return remedy.includes_sum_due.known_yes() ? inside : on_top;
 }
 
 Figures figures(const Reckoning& r, Money due, Money interest, Money paid_back, Money keeps, Money over_cap,
@@ -123,8 +122,8 @@ std::vector<ForfeitResult> judge_forfeits(const Pack& pack, const FactView& view
     r.position = i;
     r.rule = &pack.forfeits[i];
     r.applies = applies(*r.rule, view, &outcomes, &r.grounds);
-    if (r.applies == Tri(false)) continue;
-    r.certain = r.applies && r.rule->needs == Needs::none;
+    if (r.applies == Tri::no) continue;
+    r.certain = r.applies.known() && r.rule->needs == Needs::none;
     out.push_back(std::move(r));
   }
   return out;
@@ -160,9 +159,9 @@ std::vector<RemedyResult> judge_remedies(const Pack& pack, const FactView& view,
     one.position = i;
     one.rule = &pack.remedies[i];
     one.applies = applies(*one.rule, view, &outcomes, &one.grounds);
-    if (one.applies == Tri(false)) continue;
+    if (one.applies == Tri::no) continue;
     const Ends least = award_of(*one.rule, low), most = award_of(*one.rule, high);
-    one.certain = one.applies && one.rule->needs == Needs::none && !one.rule->up_to;
+    one.certain = one.applies.known() && one.rule->needs == Needs::none && !one.rule->up_to;
     one.least = one.certain ? least.low : low.due;
     one.most = most.high;
     one.open = most.open;
@@ -170,7 +169,7 @@ std::vector<RemedyResult> judge_remedies(const Pack& pack, const FactView& view,
     if (one.rule->includes_sum_due == std::optional(false)) {
       const Money extra = one.most - high.due;
       if (one.certain) top_least += one.least - low.due;
-      if (one.applies) top_sure += extra;
+      if (one.applies.known()) top_sure += extra;
       else top_possible = std::max(top_possible, extra);
     } else {
       inside_least = std::max(inside_least, one.least);

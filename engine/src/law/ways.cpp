@@ -19,7 +19,7 @@ bool is_open(const FactView& view, Ask ask) {
     return s.kind == FactState::Kind::unknown || (s.kind == FactState::Kind::number && s.low != s.high);
   }
   const EventState& s = view.event(EventId{ask.which});
-  return !s.happened || (*s.happened && !s.on.known());
+  return !s.happened.known() || (s.happened.known_yes() && !s.on.known());
 }
 
 /// Cuts low..high at each edge inside it.
@@ -123,7 +123,7 @@ std::vector<Answer> Answers::to_fact(Ask ask) const {
 std::vector<Answer> Answers::to_event(Ask ask) const {
   const EventState& now = view_->event(EventId{ask.which});
   std::vector<Answer> out;
-  if (!now.happened) out.push_back({ask, {}, {false, now.on, false}});
+  if (!now.happened.known()) out.push_back({ask, {}, {false, now.on, false}});
   std::vector<std::int64_t> edges;
   for (const Edge& e : edges_)
     if (e.ask == ask) edges.push_back(e.at);

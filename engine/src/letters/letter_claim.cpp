@@ -79,7 +79,7 @@ bool days_after_leaving(const Draft& d, std::size_t line) {
 
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {
   const LineResult& r = judged.result;
-  if (line.credit == Tri(true)) return Stand::credit;
+  if (line.credit == Tri::yes) return Stand::credit;
   if (!line.amount) return Stand::no_amount;
   if (r.claimed < small_change()) return Stand::undisputed;
   const bool leans = leans_on_the_list(judged);

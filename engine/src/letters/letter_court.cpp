@@ -48,7 +48,7 @@ private:
     Sentences text;
     if (d_.law.there())
       for (const Remark& rule : d_.a.law->pack().small_claims)
-        if (applies(rule, d_.a.law->view()) != Tri(false)) text.add(d_.law.rule_says(rule, "letter.court.limit"));
+        if (applies(rule, d_.a.law->view()) != Tri::no) text.add(d_.law.rule_says(rule, "letter.court.limit"));
     if (const DeadlineResult* wait = notice_of_suit(d_))
       text.add(d_.law.says(*wait->deadline, d_.say("letter.court.notice")));
     text.add(d_.say("letter.court.waiver"));
@@ -177,10 +177,10 @@ private:
       if (claim_.lines[i].back > Money() && about_condition(i)) disputed.push_back(i);
     add("letter.evidence.lease");
     add("letter.evidence.deposit");
-    if (c.statement.statement_received != Tri(false) && !c.lines.empty()) add("letter.evidence.statement");
+    if (c.statement.statement_received != Tri::no && !c.lines.empty()) add("letter.evidence.statement");
     if (!d_.law.missed().empty() || !d_.law.days_if_unpaid().empty()) add("letter.evidence.days");
     if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
-    if (c.records.move_in.made == Tri(true)) add("letter.evidence.checklist");
+    if (c.records.move_in.made == Tri::yes) add("letter.evidence.checklist");
     if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});
     add("letter.evidence.letters");
     Sentences all; // in one paragraph: the sheet has one page

@@ -164,22 +164,22 @@ Money sum_of(const Draft& d, const std::vector<std::size_t>& lines) {
 
 /// Whole years, rounded: a rule of thumb bears no months.
 std::string years(const Draft& d, Age life) {
-  const long months = static_cast<long>(life.num / life.den);
-  if (months < 18) return d.speech.length(Age::months(months));
-  return d.speech.length(Age::months((months + 6) / 12 * 12));
+  const std::int64_t months = life.completed().count();
+  if (months < 18) return d.speech.length(Age::of(Months(months)));
+  return d.speech.length(Age::of(Months((months + 6) / 12 * 12)));
 }
 
 /// "over 6 years", "5 years"; only as exact as the day it was put in is known.
 std::string age_text(const Draft& d, std::size_t line, const Step& step) {
-  const long months = static_cast<long>(step.age.num / step.age.den);
+  const std::int64_t months = step.age.completed().count();
   const auto& installed = d.c.lines[line].installed;
   // A stay has its days; an age that was given in years has none.
   const bool loose =
       step.code != "age-from-move-in" && (!installed || installed->latest - installed->earliest > days{31});
-  if (months < 12) return d.speech.length(Age::months(months));
+  if (months < 12) return d.speech.length(Age::of(Months(months)));
   if (loose) return d.say("letter.age.about", {{"age", years(d, step.age)}});
-  if (months % 12 == 0) return d.speech.length(Age::months(months));
-  return d.say("letter.age.over", {{"age", d.speech.length(Age::months(months / 12 * 12))}});
+  if (months % 12 == 0) return d.speech.length(Age::of(Months(months)));
+  return d.say("letter.age.over", {{"age", d.speech.length(Age::of(Months(months / 12 * 12)))}});
 }
 
 std::string whole_percent(Share share) {

@@ -42,7 +42,7 @@ Money charged_in_all(const Draft& d) {
 
 /// A rule of the papers that a statement in this case has to meet, or may have to.
 bool has_to_meet(const DocumentRule& rule, const Draft& d) {
-  return applies(rule, d.a.law->view()) != Tri(false) && d.law.footing(rule) != Footing::none;
+  return applies(rule, d.a.law->view()) != Tri::no && d.law.footing(rule) != Footing::none;
 }
 
 /// The rules a statement here has to meet.
@@ -205,7 +205,7 @@ private:
     for (std::size_t n = 0; n < lines.size(); ++n) {
       const std::size_t i = lines[n];
       const LineAssessment& line = d_.a.lines[i];
-      if (d_.c.lines[i].credit == Tri(true)) continue;
+      if (d_.c.lines[i].credit == Tri::yes) continue;
       const Money kept = charged(d_, i);
       const bool part = kept < line.result.claimed;
       Sentences text;
@@ -320,7 +320,7 @@ private:
     if (!d_.law.there()) return false;
     const auto& deadlines = d_.a.law->deadlines();
     return std::any_of(deadlines.begin(), deadlines.end(), [&](const DeadlineResult& deadline) {
-      return deadline.deadline->who == Who::landlord && deadline.applies != Tri(false) &&
+      return deadline.deadline->who == Who::landlord && deadline.applies != Tri::no &&
              d_.law.name_of(*deadline.deadline) == "notice-of-claim";
     });
   }
@@ -331,8 +331,7 @@ private:
     for (const DeadlineResult& result : d_.a.law->deadlines()) {
       const Deadline& deadline = *result.deadline;
       const std::string_view name = d_.law.name_of(deadline);
-      if (deadline.who != Who::tenant || (name != "object" && name != "respond") || result.applies == Tri(false))
-        continue;
+      if (deadline.who != Who::tenant || (name != "object" && name != "respond") || result.applies == Tri::no) continue;
       if (d_.law.footing(deadline) < Footing::careful || deadline.periods.size() != 1 ||
           !deadline.periods.front().count)
         continue;
@@ -418,7 +417,7 @@ private:
       for (const DeadlineResult& deadline : d_.a.law->deadlines()) warn_about_day(deadline);
       for (const DocumentRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
     }
-    if (d_.c.records.inspection_held == Tri(true) && any_)
+    if (d_.c.records.inspection_held == Tri::yes && any_)
       d_.warn("inspection", d_.say("letter.warn.landlord.inspection"));
     warn_about_charges();
   }

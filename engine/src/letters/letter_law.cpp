@@ -217,7 +217,7 @@ bool LawTalk::waits_for_address(const Deadline& deadline) const {
   no.kind = FactState::Kind::yes_no;
   no.yes = false;
   without.suppose(id, no);
-  return applies(deadline, without) == Tri(false);
+  return applies(deadline, without) == Tri::no;
 }
 
 std::vector<const DeadlineResult*> LawTalk::missed() const {
@@ -244,7 +244,7 @@ std::vector<const DeadlineResult*> LawTalk::missed() const {
 bool LawTalk::may_fall_away(const DeadlineResult& result) const {
   const auto& each = a_->law->each_deadline();
   return std::any_of(each.begin(), each.end(), [&](const DeadlineResult& other) {
-    return other.deadline->family == result.deadline->family && other.applies != Tri(false) &&
+    return other.deadline->family == result.deadline->family && other.applies != Tri::no &&
            !counts_days(*other.deadline);
   });
 }
@@ -256,7 +256,7 @@ bool LawTalk::missed_if_it_applies(const DeadlineResult& result) const {
       waits_for_address(deadline))
     return false;
   if (result.done_on) return result.done_on->earliest > result.last->latest;
-  return result.done != EventId::none && a_->law->view().event(result.done).happened == Tri(false);
+  return result.done != EventId::none && a_->law->view().event(result.done).happened == Tri::no;
 }
 
 bool LawTalk::kept_if_it_applies(const DeadlineResult& result) const {
@@ -369,7 +369,7 @@ std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) con
       if (p.says == Permission::Says::allowed || p.says == Permission::Says::caution) continue;
       if (p.says == Permission::Says::damaged_portion_only && !says_area(a_->lines[i])) continue;
       if (p.says == Permission::Says::limit && !limited(a_->lines[i])) continue; // a limit that is kept is no reason
-      if (p.applies != Tri(true) || !p.rule || footing(*p.rule) == Footing::none) continue;
+      if (p.applies != Tri::yes || !p.rule || footing(*p.rule) == Footing::none) continue;
       auto at = std::find_if(out.begin(), out.end(), [&](const BarOnLines& bar) { return bar.rule == p.rule; });
       if (at == out.end()) at = out.insert(out.end(), {p.rule, wearline::name_of(p.says), {}});
       if (at->lines.empty() || at->lines.back() != i) at->lines.push_back(i);
@@ -383,11 +383,11 @@ std::vector<const DocumentResult*> LawTalk::defects() const {
   if (!there()) return out;
   for (const DocumentResult& document : a_->law->documents())
     if (footing(*document.rule) != Footing::none &&
-        (document.defect == Tri(true) || (!document.defect && !document.lacking.empty())))
+        (document.defect == Tri::yes || (!document.defect.known() && !document.lacking.empty())))
       out.push_back(&document);
   std::stable_sort(out.begin(), out.end(), [](const DocumentResult* x, const DocumentResult* y) {
     const auto rank = [](const DocumentResult* p) {
-      const bool sure = p->defect == Tri(true);
+      const bool sure = p->defect == Tri::yes;
       return (sure ? 0 : 2) + (p->rule->if_missing_text.empty() ? 1 : 0);
     };
     return rank(x) < rank(y);
@@ -418,7 +418,7 @@ const RemedyResult* LawTalk::penalty() const {
     const Remedy& rule = *remedy.rule;
     const bool more = (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least ||
                       rule.includes_sum_due == std::optional(false);
-    if (remedy.applies != Tri(true) || !more || footing(rule) == Footing::none) continue;
+    if (remedy.applies != Tri::yes || !more || footing(rule) == Footing::none) continue;
     if (!found || (remedy.certain && !found->certain)) found = &remedy;
   }
   return found;
@@ -430,7 +430,7 @@ const RemedyResult* LawTalk::possible_penalty() const {
   for (const RemedyResult& remedy : a_->law->remedies()) {
     const Remedy& rule = *remedy.rule;
     const bool more = (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least;
-    if (!remedy.applies && more && footing(rule) != Footing::none) return &remedy;
+    if (!remedy.applies.known() && more && footing(rule) != Footing::none) return &remedy;
   }
   return nullptr;
 }

@@ -54,12 +54,12 @@ private:
     return sum;
   }
   bool promised() const { return claim_.paid_stated && claim_.paid >= d_.rules.letters.smallest_sum; }
-  bool silent() const { return d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty(); }
+  bool silent() const { return d_.c.statement.statement_received == Tri::no && d_.a.lines.empty(); }
 
   /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
   /// day that costs more than the sum due.
   bool nothing_to_ask() const {
-    const bool late = d_.c.statement.statement_received == Tri(false) || d_.law.some_day_missed();
+    const bool late = d_.c.statement.statement_received == Tri::no || d_.law.some_day_missed();
     if (!claim_.deposit) return !claim_.disputes() && !late;
     return !worth_a_letter(claim_, d_) && !promised() && !answers_a_bill() &&
            !(d_.law.penalty() && !d_.law.missed().empty());
@@ -86,7 +86,7 @@ private:
   /// Three sentences for a person who wants to say that nothing is open.
   void settled() {
     Sentences text;
-    if (d_.c.statement.statement_received != Tri(false) && !d_.a.lines.empty()) text.add(d_.say("letter.settled.list"));
+    if (d_.c.statement.statement_received != Tri::no && !d_.a.lines.empty()) text.add(d_.say("letter.settled.list"));
     if (claim_.paid_known && !claim_.paid.is_zero())
       text.add(d_.say("letter.settled.paid", {{"sum", d_.money(claim_.paid)}}));
     const auto fine = own_lines();
@@ -156,7 +156,7 @@ private:
     // Days that start with the request.
     if (d_.law.there())
       for (const DeadlineResult& deadline : d_.a.law->deadlines())
-        if (deadline.deadline->who == Who::landlord && deadline.applies == Tri(true) &&
+        if (deadline.deadline->who == Who::landlord && deadline.applies == Tri::yes &&
             starts_with_request(*deadline.deadline))
           return own_notice(d_, *deadline.deadline, "letter.ask.request", "letter.ask.request.under");
     return d_.say("letter.ask.request");
@@ -237,7 +237,7 @@ private:
       text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));
     text.add(deposit_facts());
     const Statement& s = d_.c.statement;
-    if (s.statement_received == Tri(false)) text.add(d_.say("letter.facts.no-statement"));
+    if (s.statement_received == Tri::no) text.add(d_.say("letter.facts.no-statement"));
     else if (s.received && !is(LetterKind::objection) && told(*s.received))
       text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
     if (claim_.paid_known)
@@ -372,7 +372,7 @@ private:
 
   /// The facts say already that no list came, or what was paid.
   bool told_already(std::string_view deadline) const {
-    if (deadline == "itemize" || deadline == "notice-of-claim") return d_.c.statement.statement_received == Tri(false);
+    if (deadline == "itemize" || deadline == "notice-of-claim") return d_.c.statement.statement_received == Tri::no;
     return (deadline == "return-deposit" || deadline == "refund-balance") && claim_.paid_known;
   }
 
@@ -415,7 +415,7 @@ private:
 
   std::string defect(const DocumentResult& document, std::vector<std::string>& said) const {
     const bool wrong_way = document.lacking.empty() && document.wrong_way && !d_.c.statement.delivery_method.empty();
-    const bool sure = document.defect == Tri(true);
+    const bool sure = document.defect == Tri::yes;
     std::vector<std::string> lacking;
     bool consent = false;
     for (const DocumentId id : document.lacking) {
@@ -587,7 +587,7 @@ private:
     if (!d_.law.there() || d_.a.totals.interest.high().is_zero()) return;
     const Range<Money>& owed = d_.a.totals.interest;
     for (const InterestShare& share : d_.a.law->interest().shares)
-      if (share.applies == Tri(true) && share.rule->owed) {
+      if (share.applies == Tri::yes && share.rule->owed) {
         if (owed.exact() && owed.high() < small_change()) return; // small change needs no sentence
         const auto missed = d_.law.missed();
         Sentences text;

@@ -45,7 +45,7 @@ void add_facts(Draft& d) {
   day("letter.note.address", d.c.tenancy.forwarding_address_given);
   if (!d.c.tenancy.forwarding_address_given && !p.rows.empty() && d.c.side != "landlord")
     fact("letter.note.address", d.say("letter.note.not-entered"));
-  if (d.c.statement.statement_received == Tri(false)) fact("letter.note.statement", d.say("letter.note.none-came"));
+  if (d.c.statement.statement_received == Tri::no) fact("letter.note.statement", d.say("letter.note.none-came"));
   std::string list; // in one row: the note has one page
   const auto part = [&](std::string_view key, const std::optional<DaySpan>& on) {
     if (on) list += (list.empty() ? "" : "; ") + d.say(key, {{"day", d.speech.span(*on)}});
@@ -122,9 +122,9 @@ void add_exposure(Draft& d) {
   };
   if (!d.c.tenancy.forwarding_address_given)
     for (const Remark& rule : d.a.law->pack().address)
-      if (applies(rule, d.a.law->view()) != Tri(false)) add(rule, "letter.note.address.law");
+      if (applies(rule, d.a.law->view()) != Tri::no) add(rule, "letter.note.address.law");
   for (const RemedyResult& remedy : d.a.law->remedies())
-    if (remedy.applies != Tri(false)) add(*remedy.rule, "letter.penalty.law");
+    if (remedy.applies != Tri::no) add(*remedy.rule, "letter.penalty.law");
   add_list(d, "exposure", ParagraphRole::list, d.say("letter.note.exposure"), items);
 }
 

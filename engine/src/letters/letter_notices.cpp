@@ -48,7 +48,7 @@ std::vector<std::string> documents_to_ask_for(const Draft& d) {
       want(d.rules.registry.document(document));
   if (!d.law.there()) return names;
   for (const DocumentResult& document : d.a.law->documents()) {
-    if (document.defect == Tri(false) || loses_by(document)) continue;
+    if (document.defect == Tri::no || loses_by(document)) continue;
     for (const DocumentId id : document.lacking) want(id);
     for (const DocumentId id : document.open)
       if (std::find(document.rule->requires_all.begin(), document.rule->requires_all.end(), id) !=
@@ -165,7 +165,7 @@ void write_inspection_request(Draft& d) {
       text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(deadline->last->earliest)}}));
   } else if (d.law.there()) {
     for (const Remark& rule : d.a.law->pack().inspection)
-      if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri(true)) {
+      if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri::yes) {
         text.add(d.law.rule_says(rule, "letter.inspection.law"));
         break;
       }

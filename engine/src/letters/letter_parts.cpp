@@ -11,7 +11,7 @@ namespace {
 /// The counting rule of a deadline in this case: the first whose condition holds.
 const CountingRule* counting_of(const Deadline& deadline, const Law& law) {
   for (const std::uint16_t at : deadline.counting)
-    if (holds(law.pack().counting[at].when, law.view()) != Tri(false)) return &law.pack().counting[at];
+    if (holds(law.pack().counting[at].when, law.view()) != Tri::no) return &law.pack().counting[at];
   return nullptr;
 }
 
@@ -24,7 +24,7 @@ std::optional<Day> start_of(const Period& period, std::string_view event, const 
     const FactView& view = d.a.law->view();
     Day day = d.a.today;
     if (view.info(id).id == event) own = true;
-    else if (view.event(id).happened == Tri(true) && view.event(id).on.known()) day = view.event(id).on.earliest;
+    else if (view.event(id).happened == Tri::yes && view.event(id).on.known()) day = view.event(id).on.earliest;
     else return std::nullopt;
     if (!start || (period.governing == Governing::latest ? day > *start : day < *start)) start = day;
   }
@@ -82,12 +82,12 @@ void warn_about_law(Draft& d) {
 void add_enclosures(Draft& d, bool about_charges) {
   std::vector<std::string> held;
   const Records& r = d.c.records;
-  if (about_charges && d.c.statement.statement_received != Tri(false) && !d.c.lines.empty())
+  if (about_charges && d.c.statement.statement_received != Tri::no && !d.c.lines.empty())
     held.push_back(d.say("letter.enclosure.list"));
-  if (about_charges && r.move_in.made == Tri(true) && r.move_in.tenant_has_copy == Tri(true))
+  if (about_charges && r.move_in.made == Tri::yes && r.move_in.tenant_has_copy == Tri::yes)
     held.push_back(d.say("letter.enclosure.checklist"));
-  if (about_charges && r.photos_at_move_in == Tri(true)) held.push_back(d.say("letter.enclosure.photos-in"));
-  if (about_charges && r.photos_at_move_out == Tri(true)) held.push_back(d.say("letter.enclosure.photos-out"));
+  if (about_charges && r.photos_at_move_in == Tri::yes) held.push_back(d.say("letter.enclosure.photos-in"));
+  if (about_charges && r.photos_at_move_out == Tri::yes) held.push_back(d.say("letter.enclosure.photos-out"));
   if (about_charges && walk_through_shows(d)) held.push_back(d.say("letter.enclosure.walk"));
   if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
   if (held.empty()) return;
@@ -124,7 +124,7 @@ Day reply_day(const Draft& d) {
 const Remark* request_rule(const Draft& d) {
   if (!d.law.there()) return nullptr;
   for (const Remark& rule : d.a.law->pack().demand)
-    if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false)) return &rule;
+    if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri::no) return &rule;
   return nullptr;
 }
 
@@ -132,7 +132,7 @@ const DeadlineResult* notice_of_suit(const Draft& d) {
   if (!d.law.there()) return nullptr;
   for (const DeadlineResult& deadline : d.a.law->deadlines()) {
     const std::string_view name = d.law.name_of(*deadline.deadline);
-    if (deadline.deadline->who == Who::tenant && deadline.applies != Tri(false) &&
+    if (deadline.deadline->who == Who::tenant && deadline.applies != Tri::no &&
         (name == "notice-of-suit" ||
          (name == "wait-before-suit" && !deadline.periods.empty() &&
           deadline.deadline->periods.front().after.size() == 1 &&
@@ -161,7 +161,7 @@ std::pair<const DeadlineResult*, Day> started_by(const Draft& d, std::string_vie
   if (!d.law.there()) return {nullptr, {}};
   const Law& law = *d.a.law;
   for (const DeadlineResult& deadline : law.deadlines()) {
-    if (deadline.deadline->who != Who::landlord || deadline.applies == Tri(false)) continue;
+    if (deadline.deadline->who != Who::landlord || deadline.applies == Tri::no) continue;
     if (d.law.footing(*deadline.deadline) < Footing::careful) continue;
     const CountingRule* rule = counting_of(*deadline.deadline, law);
     for (const Period& period : deadline.deadline->periods)
@@ -194,7 +194,7 @@ std::string address_notice(const Draft& d) {
     return own_notice(d, *deadline->deadline, "letter.ask.address.law", "letter.ask.address.law.under");
   if (d.law.there())
     for (const Remark& rule : d.a.law->pack().address)
-      if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri(false))
+      if (rule.required == std::optional(true) && applies(rule, d.a.law->view()) != Tri::no)
         return own_notice(d, rule, "letter.ask.address.law", "letter.ask.address.law.under");
   // Where the landlord's days start with the address, the letter that gives it is what starts them.
   if (const DeadlineResult* deadline = started_by(d, "forwarding-address-given").first)

@@ -61,12 +61,12 @@ private:
 
   bool owed() const {
     if (claim_.deposit) return worth_a_letter(claim_, d_);
-    return claim_.disputes() || d_.c.statement.statement_received == Tri(false);
+    return claim_.disputes() || d_.c.statement.statement_received == Tri::no;
   }
   /// A statement came, or is known not to have; else nobody has heard of one.
   bool heard() const {
     const Statement& s = d_.c.statement;
-    return !d_.c.lines.empty() || s.statement_received || s.received || s.sent || s.dated || s.refund_paid;
+    return !d_.c.lines.empty() || s.statement_received.known() || s.received || s.sent || s.dated || s.refund_paid;
   }
   /// The landlord still has time, and has sent nothing.
   std::optional<Day> still_time() const {
@@ -162,7 +162,7 @@ private:
 
   /// Nothing came, and no day is known to be missed: the deposit is asked for all the same.
   void silent() {
-    if (d_.c.statement.statement_received == Tri(false) && d_.a.lines.empty() && owed() && !still_time())
+    if (d_.c.statement.statement_received == Tri::no && d_.a.lines.empty() && owed() && !still_time())
       ask_for_all(LetterKind::demand, "silent");
   }
 

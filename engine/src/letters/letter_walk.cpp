@@ -12,7 +12,7 @@ namespace {
 std::string shown(const Draft& d, const WalkThrough& walk, const SeenThing& thing) {
   if (thing.put_right) return d.say("letter.walk.put-right", {{"when", d.when(*thing.put_right)}});
   if (thing.move_out == "fine" || thing.move_out == "worn") return d.say("letter.walk.", thing.move_out);
-  if (walk.list_given == Tri(true) && thing.on_their_list == Tri(false)) return d.say("letter.walk.off-list");
+  if (walk.list_given == Tri::yes && thing.on_their_list == Tri::no) return d.say("letter.walk.off-list");
   return {};
 }
 

@@ -133,11 +133,11 @@ private:
     }
     out_.object().key("usefulLifeMonths").object();
     out_.key("low")
-        .number(life.low().months)
+        .number(life.low().months.count())
         .key("likely")
-        .number(life.likely().months)
+        .number(life.likely().months.count())
         .key("high")
-        .number(life.high().months)
+        .number(life.high().months.count())
         .end_object();
     const std::optional<DaySpan> installed = line.installed       ? line.installed
                                              : r.age_from_move_in ? a_.tenancy.move_in
@@ -304,15 +304,15 @@ private:
     out_.own("ordinaryWear", t.ordinary_wear.plain()).end_object();
   }
 
-  static std::string_view word(Tri value) { return value ? *value ? "true" : "false" : "null"; }
+  static std::string_view word(Tri value) { return value.known() ? value.known_yes() ? "true" : "false" : "null"; }
 
   /// What the law says of a line; the rules themselves stand once, under law.rules.
   void bars(const Line& line, const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
-      if (p.says == Permission::Says::allowed || p.applies == Tri(false)) continue;
+      if (p.says == Permission::Says::allowed || p.applies == Tri::no) continue;
       // Left out: what could only matter if something were owed, or if only a part was damaged.
-      if (!p.applies && l.result.opinion.most == Share::none()) continue;
+      if (!p.applies.known() && l.result.opinion.most == Share::none()) continue;
       if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
       out_.object()
           .pair("rule", p.rule->id)
@@ -409,7 +409,7 @@ private:
     out_.key("dates").array();
     std::vector<const DeadlineResult*> deadlines;
     for (const DeadlineResult& deadline : law.deadlines())
-      if (deadline.applies != Tri(false)) deadlines.push_back(&deadline);
+      if (deadline.applies != Tri::no) deadlines.push_back(&deadline);
     std::stable_sort(deadlines.begin(), deadlines.end(),
                      [](const DeadlineResult* a, const DeadlineResult* b) { return urgency(*a) < urgency(*b); });
     for (const DeadlineResult* deadline : deadlines) date(*deadline);
@@ -518,12 +518,12 @@ private:
     const LawWords words(law, rules_.registry, rules_.holidays, speech_);
     out_.key("defects").array();
     for (const DocumentResult& result : law.documents()) {
-      if (result.defect == Tri(false)) continue;
+      if (result.defect == Tri::no) continue;
       out_.object()
           .pair("code", result.rule->id)
           .pair("text", words.defect(result))
           .key("certain")
-          .boolean(result.defect == Tri(true))
+          .boolean(result.defect == Tri::yes)
           .key("line");
       result.lines.size() == 1 ? out_.text(a_.c.lines[result.lines.front()].id) : out_.null();
       out_.key("lines").array();
@@ -534,7 +534,7 @@ private:
       out_.end_object();
     }
     for (const CapResult& cap : law.caps()) {
-      if (cap.exceeded != Tri(true) || !cap.limit || !cap.taken) continue;
+      if (cap.exceeded != Tri::yes || !cap.limit || !cap.taken) continue;
       out_.object()
           .pair("code", cap.rule->id)
           .pair("text", words.cap(cap))
@@ -578,7 +578,7 @@ private:
     References all;
     out_.key("items").array();
     for (const ForfeitResult& f : law.forfeits()) {
-      if (f.applies == Tri(false)) continue;
+      if (f.applies == Tri::no) continue;
       const References references = references_of(*a_.pack, *f.rule);
       all.insert(all.end(), references.begin(), references.end());
       out_.object()
@@ -592,7 +592,7 @@ private:
       out_.end_object();
     }
     for (const RemedyResult& r : law.remedies()) {
-      if (r.applies == Tri(false)) continue;
+      if (r.applies == Tri::no) continue;
       const References references = references_of(*a_.pack, *r.rule);
       all.insert(all.end(), references.begin(), references.end());
       out_.object()
@@ -659,7 +659,7 @@ private:
     if (a_.law)
       for (const Place& place : a_.pack->places)
         if (const std::string& ask = place.ask.in(speech_.language());
-            !ask.empty() && holds(place.here, a_.law->view()) == Tri(true))
+            !ask.empty() && holds(place.here, a_.law->view()) == Tri::yes)
           caution("local-rules-not-read", ask);
     for (const Hazard& hazard : rules_.hazards) {
       bool concerned = false;

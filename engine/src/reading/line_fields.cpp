@@ -114,8 +114,7 @@ void set_field(Line& line, const WordFact& fact) {
   else if (const auto list = list_field(fact.field)) line.*list = std::get<std::vector<std::string>>(fact.value);
   else if (const auto yes_no = yes_no_field(fact.field)) line.*yes_no = std::get<bool>(fact.value);
   else if (fact.field == "count") line.count = static_cast<long>(std::get<std::int64_t>(fact.value));
-  else if (fact.field == "usefulLifeYears")
-    line.life_months = static_cast<long>((std::get<std::int64_t>(fact.value) * 12 + 500) / 1000);
+  else if (fact.field == "usefulLifeYears") line.life_months = months_of_years(std::get<std::int64_t>(fact.value));
   else if (fact.field == "costComponents") line.parts = std::get<std::vector<Part>>(fact.value);
 }
 
@@ -129,7 +128,7 @@ Filled fill_field(Line& line, const WordFact& fact, const WordFacts& all) {
   }
   if (const auto yes_no = yes_no_field(field)) {
     const Tri said = std::get<bool>(fact.value);
-    if (!(line.*yes_no)) return fill(line.*yes_no, said);
+    if (!(line.*yes_no).known()) return fill(line.*yes_no, said);
     return line.*yes_no == said ? Filled::no : Filled::otherwise;
   }
   if (field == "count") {

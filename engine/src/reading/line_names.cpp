@@ -26,7 +26,7 @@ int name_from(Line& line, Recognition& seen) {
 
 FromWords fill_from_text(Line& line, const RecognizerRules& recognizer) {
   FromWords out;
-  if (line.text.empty() || !recognizer.complete() || line.credit == Tri(true)) return out;
+  if (line.text.empty() || !recognizer.complete() || line.credit == Tri::yes) return out;
   TextContext context;
   context.amount_known = line.amount.has_value();
   context.amount = line.amount;

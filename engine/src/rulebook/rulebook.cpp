@@ -113,8 +113,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("fixedWords")) {
       letters.fixed_words.push_back({f.required_text("place"), f.required_text("rule"), f.required_text("cite"),
-                                     f.required_text("read") == "memory", f.yes_no("opens").value_or(false),
-                                     f.localized("text")});
+                                     f.required_text("read") == "memory", f.flag("opens", false), f.localized("text")});
       f.done();
     }
     for (Fields& f : root.objects("parties")) {
@@ -133,7 +132,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("forums")) {
       const std::string place = f.required_text("place");
-      letters.forums[place] = {f.localized("name"), f.yes_no("court").value_or(false)};
+      letters.forums[place] = {f.localized("name"), f.flag("court", false)};
       f.done();
     }
     read_phrases(root, "easing", letters.easing);

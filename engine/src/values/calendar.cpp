@@ -65,20 +65,20 @@ std::string iso(Day day) {
   return out;
 }
 
-Day add_months(Day day, int months) {
-  date::year_month_day moved = date::year_month_day{day} + date::months{months};
+Day add_months(Day day, Months months) {
+  date::year_month_day moved = date::year_month_day{day} + date::months{static_cast<int>(months.count())};
   if (!moved.ok()) moved = moved.year() / moved.month() / date::last;
   return date::sys_days(moved);
 }
 
-int whole_months(Day from, Day to) {
+Months whole_months(Day from, Day to) {
   if (to < from) return -whole_months(to, from);
   const date::year_month_day a{from}, b{to};
   int months =
       (static_cast<int>(b.year()) - static_cast<int>(a.year())) * 12 +
       (static_cast<int>(static_cast<unsigned>(b.month())) - static_cast<int>(static_cast<unsigned>(a.month())));
   if (b.day() < a.day()) --months;
-  return months;
+  return Months(months);
 }
 
 Day DaySpan::likely() const {
@@ -94,7 +94,7 @@ std::optional<DaySpan> parse_day_span(std::string_view text) {
       text.remove_suffix(1);
       const auto span = parse_calendar_date(text);
       if (!span || text.size() == 10) return std::nullopt;
-      const int months = text.size() == 4 ? 12 : 1;
+      const Months months = text.size() == 4 ? Years(1).in_months() : Months(1);
       const Day after_end = span->latest + days{1};
       return DaySpan{bounded(add_months(span->earliest, -months)), bounded(add_months(after_end, months) - days{1})};
     }

@@ -1,6 +1,7 @@
 #pragma once
 // Counting in calendar months, and uncertain days.
 
+#include "values/months.h"
 #include "wearline/day.h"
 
 #include <optional>
@@ -10,11 +11,11 @@ namespace wearline {
 
 /// `day` moved by whole calendar months; a day the target month lacks becomes its last day (31 January + 1 month =
 /// 28/29 February).
-Day add_months(Day day, int months);
+Day add_months(Day day, Months months);
 
 /// Completed months from one day to a later one: 31 January to 28 February is 0, to 1 March is 1. Negative if `to` is
 /// earlier.
-int whole_months(Day from, Day to);
+Months whole_months(Day from, Day to);
 
 /// What is known of a day: it lies from `earliest` to `latest`, both inclusive. Open ends are `first_day` and
 /// `last_day`.

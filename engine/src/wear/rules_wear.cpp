@@ -22,6 +22,11 @@ std::optional<long> read_long(Fields& f, std::string_view name) {
   return value ? std::optional<long>(static_cast<long>(*value)) : std::nullopt;
 }
 
+std::optional<Months> read_months(Fields& f, std::string_view name) {
+  const auto count = read_long(f, name);
+  return count ? std::optional(Months(*count)) : std::nullopt;
+}
+
 void read_source_book(Fields& root, ReferenceBook& book, const std::string& prefix,
                       std::map<std::string, std::string>* regions) {
   const Json* sources = root.get("sources");
@@ -75,7 +80,7 @@ Turn read_turn(Fields& f, const ReferenceBook& book) {
     turn.test.causes = test->texts("cause");
     turn.test.at_move_in = test->texts("atMoveIn");
     turn.test.count_at_least = read_long(*test, "countAtLeast");
-    turn.test.stay_months_at_least = read_long(*test, "stayMonthsAtLeast");
+    turn.test.stay_at_least = read_months(*test, "stayMonthsAtLeast");
     turn.test.occupants_at_least = read_long(*test, "occupantsAtLeast");
     turn.test.past_life = test->yes_no("itemPastLife");
     test->done();
@@ -113,10 +118,10 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
     if (conflict.source) finding.conflicts.push_back(std::move(conflict));
   }
   for (Fields& t : f.objects("turns")) finding.turns.push_back(read_turn(t, book));
-  finding.turns_on_life = std::any_of(finding.turns.begin(), finding.turns.end(),
-                                      [](const Turn& t) { return t.test.past_life.has_value(); });
+  finding.turns_on_life =
+      std::any_of(finding.turns.begin(), finding.turns.end(), [](const Turn& t) { return t.test.past_life.known(); });
   finding.turns_on_stay = std::any_of(finding.turns.begin(), finding.turns.end(),
-                                      [](const Turn& t) { return t.test.stay_months_at_least.has_value(); });
+                                      [](const Turn& t) { return t.test.stay_at_least.has_value(); });
   f.ignore({"note"});
   f.done();
   return finding;
@@ -160,8 +165,9 @@ Share read_share(Fields& f, std::string_view name, Share otherwise) {
 Life read_life(Fields& f, std::string_view name, Life otherwise) {
   const auto months = f.whole(name);
   if (!months) return otherwise;
-  if (*months < 1 || *months > 2400) f.fault("out-of-range", name, "A life is from 1 to 2400 months.");
-  return Life{static_cast<long>(*months)};
+  const Months life(*months);
+  if (life < Months(1) || life > longest_age) f.fault("out-of-range", name, "A life is from 1 to 2400 months.");
+  return Life{life};
 }
 
 LifeDefault read_default(Fields& f, const ReferenceBook& book) {
@@ -202,7 +208,7 @@ DepreciationMethod read_method(Fields& f, const ReferenceBook& book) {
   else if (f.get("percent")) m.kind = DepreciationMethod::Kind::residual;
   for (Fields& b : f.objects("bands")) {
     DepreciationMethod::Band band;
-    band.under_months = read_long(b, "underMonths");
+    band.under = read_months(b, "underMonths");
     band.share = read_share(b, "share", Share::none());
     b.done();
     m.bands.push_back(band);
@@ -211,7 +217,7 @@ DepreciationMethod read_method(Fields& f, const ReferenceBook& book) {
     DepreciationMethod::Grace grace;
     grace.life_class = g.required_text("class");
     grace.quality = g.text("quality");
-    grace.grace_months = read_long(g, "graceMonths").value_or(0);
+    grace.grace = read_months(g, "graceMonths").value_or(Months());
     grace.yearly_percent = read_long(g, "yearlyPercent").value_or(0);
     grace.floor_percent = read_long(g, "floorPercent").value_or(0);
     g.ignore({"note"});

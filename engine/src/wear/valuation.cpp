@@ -8,8 +8,8 @@ namespace {
 
 Age in_unit(Age age, DepreciationMethod::Unit unit) {
   if (unit == DepreciationMethod::Unit::day) return age;
-  const std::int64_t whole = age.num / age.den;
-  return Age::months(unit == DepreciationMethod::Unit::month ? whole : whole / 12 * 12);
+  const Months whole = age.completed();
+  return Age::of(unit == DepreciationMethod::Unit::month ? whole : Years(whole.count() / 12).in_months());
 }
 
 Share clipped(__int128 num, __int128 den, Share floor) {
@@ -21,13 +21,13 @@ Share clipped(__int128 num, __int128 den, Share floor) {
 }
 
 Share straight_line(Life life, Age age, Share floor) {
-  const __int128 span = static_cast<__int128>(life.months) * age.den;
+  const __int128 span = static_cast<__int128>(life.months.count()) * age.den;
   return clipped(span - age.num, span, floor);
 }
 
 Share by_stay(const DepreciationMethod& method, Age stay) {
   for (const auto& band : method.bands)
-    if (!band.under_months || stay < Age::months(*band.under_months)) return band.share;
+    if (!band.under || stay < Age::of(*band.under)) return band.share;
   return Share::none();
 }
 
@@ -44,7 +44,7 @@ const DepreciationMethod::Grace* grace_of(const DepreciationMethod& method, std:
 }
 
 Share by_grace(const DepreciationMethod::Grace& grace, Age age) {
-  const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace_months) * age.den;
+  const __int128 over = static_cast<__int128>(age.num) - static_cast<__int128>(grace.grace.count()) * age.den;
   if (over <= 0) return Share::whole();
   const __int128 whole = static_cast<__int128>(1200) * age.den;
   return clipped(whole - over * grace.yearly_percent, whole, Share{grace.floor_percent, 100});
@@ -70,10 +70,10 @@ Share remaining(const DepreciationMethod& method, const DepreciationMethod::Grac
 
 Age age_between(Day installed, Day day) {
   if (day <= installed) return {};
-  const int months = whole_months(installed, day);
-  const Day from = add_months(installed, months), to = add_months(installed, months + 1);
+  const Months months = whole_months(installed, day);
+  const Day from = add_months(installed, months), to = add_months(installed, months + Months(1));
   const std::int64_t in_month = (to - from).count();
-  return {months * in_month + (day - from).count(), in_month};
+  return {months.count() * in_month + (day - from).count(), in_month};
 }
 
 const DepreciationMethod* LifeTables::method(std::string_view id) const {
@@ -129,7 +129,7 @@ LifeChoice choose_life(const Line& line, std::string_view life_class, std::strin
       if (std::find(choice.sources.begin(), choice.sources.end(), row.source) == choice.sources.end())
         choice.sources.push_back(row.source);
     }
-    if (any) choice.life = Range<Life>(low, Life{(low.months + high.months) / 2}, high);
+    if (any) choice.life = Range<Life>(low, Life{Months((low.months + high.months).count() / 2)}, high);
     return any;
   };
   if (!line.life_source.empty() && hull([&](const LifeRow& row) {
@@ -205,7 +205,7 @@ ShareRange remaining_share(const DepreciationMethod& method, std::string_view li
   const Day in_latest = age_dates.move_in ? age_dates.move_in->latest : until.earliest;
   const Day in_likely = age_dates.move_in ? age_dates.move_in->likely() : until.likely();
   const Share likely = newest(life.likely(), in_likely, until.likely());
-  const Share oldest = remaining(method, grace, life.low(), Age::months(2400));
+  const Share oldest = remaining(method, grace, life.low(), Age::of(longest_age));
   return {oldest, Share{likely.num, likely.den * 2} < oldest ? oldest : Share{likely.num, likely.den * 2},
           newest(life.high(), in_latest, until.earliest)};
 }

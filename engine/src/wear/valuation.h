@@ -14,7 +14,8 @@ namespace wearline {
 struct Age {
   std::int64_t num = 0;
   std::int64_t den = 1;
-  static constexpr Age months(std::int64_t m) { return {m, 1}; }
+  static constexpr Age of(Months months) { return {months.count(), 1}; }
+  constexpr Months completed() const { return Months(num / den); }
   friend constexpr bool operator<(Age a, Age b) {
     return static_cast<__int128>(a.num) * b.den < static_cast<__int128>(b.num) * a.den;
   }
@@ -24,7 +25,7 @@ Age age_between(Day installed, Day day);
 
 /// A useful life in whole months, 1..2400.
 struct Life {
-  long months = 0;
+  Months months;
   friend constexpr auto operator<=>(Life, Life) = default;
 };
 
@@ -49,12 +50,13 @@ struct DepreciationMethod {
   enum class Kind { straight_line, stay_bands, grace_abatement, residual };
   enum class Unit { day, month, year }; ///< exact, completed months, completed years
   struct Band {
-    std::optional<long> under_months;
+    std::optional<Months> under;
     Share share;
   };
   struct Grace {
     std::string life_class, quality;
-    long grace_months = 0, yearly_percent = 0, floor_percent = 0;
+    Months grace;
+    long yearly_percent = 0, floor_percent = 0;
   };
   std::string id, life_class, region; ///< empty class: any
   Localized label, text;

@@ -19,9 +19,9 @@ bool holds(const TurnTest& test, const Line& line, const Stay& stay) {
   if (!test.causes.empty() && !among(test.causes, line.cause)) return false;
   if (!test.at_move_in.empty() && !among(test.at_move_in, line.at_move_in)) return false;
   if (test.count_at_least && (!line.count || *line.count < *test.count_at_least)) return false;
-  if (test.stay_months_at_least && (!stay.months || *stay.months < *test.stay_months_at_least)) return false;
+  if (test.stay_at_least && (!stay.months || *stay.months < *test.stay_at_least)) return false;
   if (test.occupants_at_least && (!stay.occupants || *stay.occupants < *test.occupants_at_least)) return false;
-  if (test.past_life && stay.past_life != test.past_life) return false;
+  if (test.past_life.known() && stay.past_life != test.past_life) return false;
   return true;
 }
 
@@ -86,7 +86,7 @@ WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
 /// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not.
 WearOpinion judge_debt(const Line& line, const Element& element, const Finding* finding, const Weights& weights) {
   WearOpinion opinion;
-  if (line.in_lease == Tri(false) && line.kind != "rent") {
+  if (line.in_lease == Tri::no && line.kind != "rent") {
     opinion = settled(Verdict::non_damage_charge, "reason.not-in-lease");
   } else if (line.cause == "tenant") {
     opinion = settled(Verdict::chargeable_damage, "reason.owed");
@@ -95,7 +95,7 @@ WearOpinion judge_debt(const Line& line, const Element& element, const Finding* 
   } else if (finding->by_hours && line.hours && line.hourly_rate) {
     opinion = leaning_debt(Lean::damage, true, weights);
   } else {
-    const bool agreed = line.in_lease == Tri(true) && finding->lean_in_lease;
+    const bool agreed = line.in_lease == Tri::yes && finding->lean_in_lease;
     opinion = leaning_debt(agreed ? *finding->lean_in_lease : finding->lean, agreed || finding->names_fault, weights);
     if (agreed) opinion.reason = *finding->lean_in_lease == Lean::damage ? "reason.debt-in-lease" : opinion.reason;
   }
@@ -111,8 +111,9 @@ WearOpinion judge_debt(const Line& line, const Element& element, const Finding* 
 /// Work without a fault: the lease may provide for cleaning at the end, and then it is owed where the law lets it; work
 /// that the lease does not ask for and that names no fault is upkeep. Common practice, held against decided lines.
 std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, const Weights& weights) {
-  if (finding.names_fault || !line.in_lease) return std::nullopt;
-  if (!*line.in_lease) return weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.no-clause");
+  if (finding.names_fault || !line.in_lease.known()) return std::nullopt;
+  if (!line.in_lease.known_yes())
+    return weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.no-clause");
   if (line.kind != "cleaning") return std::nullopt;
   return weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.cleaning-clause");
 }
@@ -141,7 +142,7 @@ std::optional<WearOpinion> by_state(const Line& line, const Finding& finding, co
   if (!finding.gradual || finding.usual == Usual::wear || by_the_tenant(line)) return std::nullopt;
   if (line.at_move_in == "worn")
     return weighed(Verdict::ordinary_wear, weights[Ground::worn_before], "reason.worn-before");
-  if (stay.past_life == Tri(true))
+  if (stay.past_life == Tri::yes)
     return weighed(Verdict::ordinary_wear, weights[Ground::worn_before], "reason.worn-out");
   return std::nullopt;
 }
@@ -302,13 +303,13 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
     opinion.cost_open = true;
   }
   const bool estimated = !any_of(line.proof_missing, cost.documents) && any_of(line.proof, cost.documents);
-  if (line.work_done == Tri(false) && !estimated) opinion.cap(weights[Ground::work_not_done]);
+  if (line.work_done == Tri::no && !estimated) opinion.cap(weights[Ground::work_not_done]);
   if (undisputed) return;
   const Weight& baseline = weights[Ground::no_baseline];
   const bool nothing_to_compare = (stay.nothing_recorded && line.at_move_in.empty()) ||
                                   line.at_move_in == "not-recorded" || documents_missing(baseline, line);
   if (nothing_to_compare && touches(baseline, line)) not_shown(opinion, baseline, "reason.no-baseline");
-  if (line.on_move_out_record == Tri(false)) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
+  if (line.on_move_out_record == Tri::no) not_shown(opinion, weights[Ground::not_on_record], "reason.not-on-record");
   const Weight& shown = weights[Ground::not_shown];
   if (documents_missing(shown, line) || (stay.nothing_shown && !any_of(line.proof, shown.documents)))
     not_shown(opinion, shown, "reason.not-shown");

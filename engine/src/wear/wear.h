@@ -27,7 +27,8 @@ std::string_view name_of(Verdict verdict);
 /// Conditions of a turn; every one that is set must hold. Unknown facts do not match.
 struct TurnTest {
   std::vector<std::string> landlord_factors, severities, causes, at_move_in;
-  std::optional<long> count_at_least, stay_months_at_least, occupants_at_least;
+  std::optional<long> count_at_least, occupants_at_least;
+  std::optional<Months> stay_at_least;
   Tri past_life;
 };
 
@@ -127,8 +128,8 @@ struct Element {
 
 /// What about the tenancy bears on wear.
 struct Stay {
-  std::optional<long> months;      ///< completed months lived there, at least
-  std::optional<long> months_most; ///< and at most
+  std::optional<Months> months;      ///< completed months lived there, at least
+  std::optional<Months> months_most; ///< and at most
   std::optional<long> occupants;
   Tri past_life;                 ///< the thing is past its useful life on every published life
   bool nothing_recorded = false; ///< known that neither list nor photos were made at move-in

@@ -93,7 +93,7 @@ std::string LawWords::assumed(const Ask& ask) const {
   }
   const EventId id{ask.which};
   const EventState& s = view.event(id);
-  if (s.happened != Tri(true))
+  if (s.happened != Tri::yes)
     return speech_->say("law.assumed.not-done", {{"question", view.info(id).question.in(speech_->language())}});
   return speech_->say("law.assumed.day",
                       {{"question", view.info(id).question.in(speech_->language())}, {"day", speech_->span(s.on)}});
@@ -206,7 +206,7 @@ std::string LawWords::defect(const DocumentResult& result) const {
   };
   if (!result.lacking.empty()) add(speech_->say("law.defect.lacking", {{"papers", list(result.lacking)}}));
   if (result.wrong_way) add(speech_->say("law.defect.wrong-way"));
-  if (result.defect != Tri(true)) {
+  if (result.defect != Tri::yes) {
     if (!result.open.empty()) add(speech_->say("law.defect.open", {{"papers", list(result.open)}}));
     if (result.way_open) add(speech_->say("law.defect.way-open"));
   }

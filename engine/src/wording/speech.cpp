@@ -49,7 +49,7 @@ std::string Speech::span(const DaySpan& d) const {
 }
 
 std::string Speech::length(Age age) const {
-  const std::int64_t months = age.num / age.den;
+  const std::int64_t months = age.completed().count();
   const std::int64_t years = months / 12, rest = months % 12;
   const auto year_text = [&] {
     return say(years == 1 ? "length.year.one" : "length.year.many", {{"n", std::to_string(years)}});
@@ -65,7 +65,7 @@ std::string Speech::length(Age age) const {
 
 std::string Speech::about(Age age) const {
   const std::int64_t months = (age.num * 2 + age.den) / (age.den * 2);
-  return length(Age::months(months < 24 ? months : (months + 6) / 12 * 12));
+  return length(Age::of(Months(months < 24 ? months : (months + 6) / 12 * 12)));
 }
 
 std::string Speech::percent(Share share) const {

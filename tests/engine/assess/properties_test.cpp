@@ -28,7 +28,7 @@ public:
     if (!element.findings.empty() && pick(6) != 0) l.finding = element.findings[pick(element.findings.size())].id;
     l.amount = Money::cents(static_cast<std::int64_t>(1 + pick(500'000)));
     if (pick(3) != 0) l.installed = span();
-    if (pick(4) == 0) l.life_months = static_cast<long>(12 + pick(300));
+    if (pick(4) == 0) l.life_months = Months(12 + pick(300));
     if (pick(3) == 0) l.cause = name(real_rules().rules().wear.causes);
     if (pick(3) == 0) l.at_move_in = name(real_rules().rules().wear.at_move_in);
     if (pick(5) == 0) l.landlord_factors.push_back(name(real_rules().rules().wear.landlord_factors));
@@ -43,7 +43,7 @@ public:
     if (pick(4) == 0) {
       const std::int64_t third = l.amount->in_cents() / 3;
       for (std::size_t i = 0; i < 3; ++i)
-        l.parts.push_back({static_cast<CostComponent>(pick(11)), Money::cents(third), std::nullopt});
+        l.parts.push_back({static_cast<CostComponent>(pick(11)), Money::cents(third), Tri::unknown});
     }
     if (pick(6) == 0) l.proof_missing.push_back(pick(2) == 0 ? "photos" : "receipts");
     if (pick(8) == 0) l.proof.push_back("estimate");
@@ -74,7 +74,7 @@ struct World {
   World() {
     tenancy.move_in = DaySpan{move_out - days{900}, move_out - days{900}};
     tenancy.move_out = {move_out, move_out};
-    tenancy.stay.months = 29;
+    tenancy.stay.months = Months(29);
     context.tenancy = &tenancy;
     context.lives = &real_rules().rules().lives;
     context.weights = &real_rules().rules().wear.weights;
@@ -134,9 +134,9 @@ TEST_CASE("Fair grows with the useful life") {
   int grew = 0;
   for (int i = 0; i < rounds; ++i) {
     Line line = lines.line();
-    line.life_months = static_cast<long>(12 + lines.pick(200));
+    line.life_months = Months(12 + lines.pick(200));
     const auto shorter = world.judge(line);
-    line.life_months = *line.life_months + static_cast<long>(1 + lines.pick(200));
+    line.life_months = *line.life_months + Months(1 + lines.pick(200));
     const auto longer = world.judge(line);
     if (longer.fair.high() < shorter.fair.high() || longer.fair.likely() < shorter.fair.likely())
       FAIL(line.element << ' ' << line.finding);

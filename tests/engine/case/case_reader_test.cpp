@@ -137,7 +137,7 @@ TEST_CASE("A walk through the home is read thing by thing, and what does not fit
   REQUIRE(std::holds_alternative<Case>(read));
   const auto& seen = std::get<Case>(read).walk_through;
   REQUIRE(seen);
-  CHECK(seen->list_given == Tri(true));
+  CHECK(seen->list_given == Tri::yes);
   REQUIRE(seen->things.size() == 1);
   CHECK(seen->things[0].move_out == "worn");
   CHECK(seen->things[0].line == "2");

@@ -142,7 +142,7 @@ std::optional<Tri> defect(const Law& law, const std::string& id) {
   for (const CapResult& r : law.caps())
     if (r.rule->id == id) return r.exceeded;
   for (const Cap& cap : law.pack().caps)
-    if (cap.id == id) return Tri(false);
+    if (cap.id == id) return Tri::no;
   return std::nullopt;
 }
 
@@ -203,7 +203,7 @@ void check_barred(const json& ids, bool wanted, const Assessment& judged) {
 void check_over_cap(const json& expected, const Law& law) {
   Money over;
   for (const CapResult& r : law.caps())
-    if (r.exceeded == Tri(true)) over = std::max(over, *r.taken - *r.limit);
+    if (r.exceeded == Tri::yes) over = std::max(over, *r.taken - *r.limit);
   CHECK(over.plain() == expected.get<std::string>());
 }
 

@@ -13,7 +13,7 @@ std::string decide(const std::string& condition, const std::string& members, con
                     members, today);
   Grounds grounds;
   const Tri answer = holds(small.pack.others.front().when, small.law->view(), nullptr, &grounds);
-  std::string out = answer ? (*answer ? "yes" : "no") : "unknown";
+  std::string out = answer.known_yes() ? "yes" : answer.known_no() ? "no" : "unknown";
   const auto list = [&](const char* mark, const Asks& asks) {
     for (const Ask& ask : asks)
       out += mark + (ask.kind == Ask::Kind::fact ? small.law->view().info(FactId{ask.which}).id
@@ -114,7 +114,7 @@ TEST_CASE("A rule in force is chosen by the date the law itself uses", "[law]") 
             R"("others":[{"id":"o","source":["s"],"text":"A rule.","from":"2026-01-01","to":"2026-12-31","by":"statement-sent"}])"),
         members, "2027-03-01");
     const Tri answer = in_force(small.pack.others.front(), small.law->view());
-    return answer ? (*answer ? "yes" : "no") : "unknown";
+    return answer.known_yes() ? "yes" : answer.known_no() ? "no" : "unknown";
   };
   CHECK(std::string(force(R"("statement":{"sent":"2026-12-31"})")) == "yes");
   CHECK(std::string(force(R"("statement":{"sent":"2027-01-01"})")) == "no");

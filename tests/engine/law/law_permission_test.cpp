@@ -7,7 +7,7 @@ using namespace wearline::test;
 
 namespace {
 
-std::string tri(Tri t) { return t ? (*t ? "yes" : "no") : "unknown"; }
+std::string tri(Tri t) { return t.known_yes() ? "yes" : t.known_no() ? "no" : "unknown"; }
 
 /// Whether a line is barred under the given rules, for a case of that line.
 std::string line_barred(const std::string& rules, const std::string& line, Verdict wear = Verdict::chargeable_damage,
@@ -51,8 +51,11 @@ TEST_CASE("A thing older than the law allows may not be charged", "[law]") {
   CHECK(line_barred(ten_years, R"("element":"interior-paint")") == "no");
   const Small small(pack_of(ten_years), R"("lines":[{"element":"carpet"}])");
   const Line& l = small.c.lines.front();
-  CHECK(tri(small.law->of(l, {Verdict::undetermined, Range<long>(121, 121, 130), false}).barred) == "yes");
-  CHECK(tri(small.law->of(l, {Verdict::undetermined, Range<long>(0, 60, 119), false}).barred) == "no");
+  CHECK(tri(small.law->of(l, {Verdict::undetermined, Range<Months>(Months(121), Months(121), Months(130)), false})
+                .barred) == "yes");
+  CHECK(
+      tri(small.law->of(l, {Verdict::undetermined, Range<Months>(Months(0), Months(60), Months(119)), false}).barred) ==
+      "no");
 }
 
 TEST_CASE("A condition, and a condition that lifts the bar", "[law]") {

@@ -93,10 +93,10 @@ int main() {
     } else if (command == "months") {
       int n = 0;
       in >> a >> n;
-      std::cout << iso(add_months(*parse_day(a), n)) << '\n';
+      std::cout << iso(add_months(*parse_day(a), Months(n))) << '\n';
     } else if (command == "between") {
       in >> a >> b;
-      std::cout << whole_months(*parse_day(a), *parse_day(b)) << '\n';
+      std::cout << whole_months(*parse_day(a), *parse_day(b)).count() << '\n';
     } else {
       std::cout << "?\n";
     }

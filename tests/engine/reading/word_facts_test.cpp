@@ -180,15 +180,15 @@ TEST_CASE("Each fact names the code points it was read from", "[facts]") {
 }
 
 TEST_CASE("An uncertain age is a span of months", "[facts]") {
-  using wearline::age_span;
-  CHECK(age_span("5")->least == 54);
-  CHECK(age_span("5")->likely == 60);
-  CHECK(*age_span("5")->most == 66);
-  CHECK(*age_span("5~")->most == 72);
-  CHECK(age_span("7/..")->least == 84);
+  using wearline::age_span, wearline::Months;
+  CHECK(age_span("5")->least == Months(54));
+  CHECK(age_span("5")->likely == Months(60));
+  CHECK(*age_span("5")->most == Months(66));
+  CHECK(*age_span("5~")->most == Months(72));
+  CHECK(age_span("7/..")->least == Months(84));
   CHECK_FALSE(age_span("7/..")->most);
-  CHECK(*age_span("../3")->most == 36);
-  CHECK(age_span("5/6")->likely == 66);
+  CHECK(*age_span("../3")->most == Months(36));
+  CHECK(age_span("5/6")->likely == Months(66));
   for (const char* text : {"", "x", "6/5", "5/", "../..", "5.", "201", "-3", "5~~"}) CHECK_FALSE(age_span(text));
 }
 

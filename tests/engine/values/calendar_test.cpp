@@ -33,12 +33,12 @@ TEST_CASE("An uncertain date is a span of days") {
 }
 
 TEST_CASE("Months end where the target month ends") {
-  CHECK(iso(add_months(day("2026-01-31"), 1)) == "2026-02-28");
-  CHECK(iso(add_months(day("2024-01-31"), 1)) == "2024-02-29");
-  CHECK(iso(add_months(day("2026-03-31"), -1)) == "2026-02-28");
-  CHECK(whole_months(day("2020-03-01"), day("2026-07-31")) == 76);
-  CHECK(whole_months(day("2026-01-31"), day("2026-02-28")) == 0);
-  CHECK(whole_months(day("2026-01-31"), day("2026-03-01")) == 1);
+  CHECK(iso(add_months(day("2026-01-31"), Months(1))) == "2026-02-28");
+  CHECK(iso(add_months(day("2024-01-31"), Months(1))) == "2024-02-29");
+  CHECK(iso(add_months(day("2026-03-31"), Months(-1))) == "2026-02-28");
+  CHECK(whole_months(day("2020-03-01"), day("2026-07-31")) == Months(76));
+  CHECK(whole_months(day("2026-01-31"), day("2026-02-28")) == Months(0));
+  CHECK(whole_months(day("2026-01-31"), day("2026-03-01")) == Months(1));
 }
 
 TEST_CASE("Every day from 1900 to 2199 is written and read back; each month is a span that ends before the next") {
@@ -56,9 +56,9 @@ TEST_CASE("Every day from 1900 to 2199 is written and read back; each month is a
     const Day next = span_of.latest + days{1};
     if (next > max_day) continue;
     CHECK(iso(next).substr(8) == "01");
-    CHECK(next == add_months(d, 1));
-    CHECK(whole_months(d, next) == 1);
-    CHECK(whole_months(d, span_of.latest) == 0);
+    CHECK(next == add_months(d, Months(1)));
+    CHECK(whole_months(d, next) == Months(1));
+    CHECK(whole_months(d, span_of.latest) == Months(0));
   }
   CHECK(months == 3600);
   CHECK_FALSE(parse_day_span("1899").has_value());
@@ -69,13 +69,13 @@ TEST_CASE("Every day from 1900 to 2199 is written and read back; each month is a
 TEST_CASE("Whole months are the most that can be added without passing the later day") {
   for (int i = 0; i < 4000; ++i) {
     const Day from = *parse_day("2019-01-01") + days{i * 7 % 1500}, to = from + days{i * 13 % 900};
-    const int months = whole_months(from, to);
-    const bool ends_short = iso(add_months(from, months + 1)).substr(8) != iso(from).substr(8);
+    const Months months = whole_months(from, to);
+    const bool ends_short = iso(add_months(from, months + Months(1))).substr(8) != iso(from).substr(8);
     CHECK(add_months(from, months) <= to);
     // A shorter month's last day is not yet a whole month later.
-    if (!ends_short) CHECK(add_months(from, months + 1) > to);
+    if (!ends_short) CHECK(add_months(from, months + Months(1)) > to);
     CHECK(whole_months(to, from) == -months);
-    CHECK(iso(add_months(add_months(from, 12), -12)).substr(0, 7) == iso(from).substr(0, 7));
+    CHECK(iso(add_months(add_months(from, Years(1).in_months()), Months(-12))).substr(0, 7) == iso(from).substr(0, 7));
   }
 }
 

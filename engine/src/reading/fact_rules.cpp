@@ -81,62 +81,96 @@ std::uint64_t FactRules::bit_of(const std::string& fact) {
   return it->second;
 }
 
+/// The set of these words, sorted: the same one for the same words.
+std::uint16_t FactRules::set_of(const std::vector<Word>& words) {
+  const auto [it, fresh] = set_numbers_.try_emplace(words, static_cast<std::uint16_t>(set_numbers_.size()));
+  if (fresh) {
+    sets_of_.resize(next_word_);
+    for (const Word w : words) sets_of_[w].push_back(it->second);
+  }
+  return it->second;
+}
+
 /// A word, a prefix ("install*"), a class ("[years]"), or several words joined by "_" ("put_in").
-void FactRules::add_alternative(std::string_view text, Slot& slot, const std::string& at, Faults& faults) {
+void FactRules::add_alternative(std::string_view text, Choice& choice, const std::string& at, Faults& faults) {
   if (text.size() > 2 && text.front() == '[' && text.find(']') == text.size() - 1) {
     const auto found = classes_.find(text.substr(1, text.size() - 2));
     if (found == classes_.end()) {
       faults.push_back({"unknown-name", at, "No class of words is called \"" + std::string(text) + "\".", ""});
       return;
     }
-    slot.words.insert(slot.words.end(), found->second.words.begin(), found->second.words.end());
-    slot.phrases.insert(slot.phrases.end(), found->second.phrases.begin(), found->second.phrases.end());
+    const Choice& its = choices_[found->second];
+    choice.words.insert(choice.words.end(), its.words.begin(), its.words.end());
+    choice.phrases.insert(choice.phrases.end(), its.phrases.begin(), its.phrases.end());
+    choice.first_words.insert(choice.first_words.end(), its.first_words.begin(), its.first_words.end());
     return;
   }
-  std::vector<Slot> phrase;
+  std::vector<std::vector<Word>> phrase;
   for (const std::string_view piece : split(text, '_')) {
     if (piece.size() > 2 && piece.front() == '[' && piece.back() == ']') {
       const auto found = classes_.find(piece.substr(1, piece.size() - 2));
-      if (found == classes_.end() || found->second.words.empty()) {
+      if (found == classes_.end() || choices_[found->second].words.empty()) {
         faults.push_back(
             {"unknown-name", at, "No class of single words is called \"" + std::string(piece) + "\".", ""});
         continue;
       }
-      Slot word;
-      word.words = found->second.words;
-      phrase.push_back(std::move(word));
-      continue;
-    }
-    if (piece.size() > 1 && piece.front() == '*') {
-      Slot word;
-      word.words.push_back(intern("*" + fold(piece.substr(1))));
-      phrase.push_back(std::move(word));
-      continue;
-    }
-    if (piece.size() > 1 && piece.back() == '*') {
-      Slot word;
-      word.words.push_back(intern(fold(piece.substr(0, piece.size() - 1)) + "*"));
-      phrase.push_back(std::move(word));
-      continue;
-    }
-    for (const Token& t : split_words(piece)) {
-      if ((t.is('-') || t.is('.')) && t.glued) continue;
-      Slot word;
-      word.words.push_back(intern(t.text));
-      phrase.push_back(std::move(word));
+      phrase.push_back(choices_[found->second].words);
+    } else if (piece.size() > 1 && piece.front() == '*') {
+      phrase.push_back({intern("*" + fold(piece.substr(1)))});
+    } else if (piece.size() > 1 && piece.back() == '*') {
+      phrase.push_back({intern(fold(piece.substr(0, piece.size() - 1)) + "*")});
+    } else {
+      for (const Token& t : split_words(piece))
+        if (!((t.is('-') || t.is('.')) && t.glued)) phrase.push_back({intern(t.text)});
     }
   }
-  if (phrase.size() == 1) slot.words.insert(slot.words.end(), phrase[0].words.begin(), phrase[0].words.end());
-  else if (!phrase.empty()) slot.phrases.push_back(std::move(phrase));
+  if (phrase.size() == 1) {
+    choice.words.insert(choice.words.end(), phrase[0].begin(), phrase[0].end());
+  } else if (!phrase.empty()) {
+    Phrase sets;
+    for (const auto& words : phrase) sets.push_back(set_of(words));
+    choice.phrases.push_back(std::move(sets));
+    choice.first_words.insert(choice.first_words.end(), phrase[0].begin(), phrase[0].end());
+  }
 }
 
-void FactRules::add_idea(std::string_view name, Slot& slot, const Lexicon& charges, const std::string& at,
+void FactRules::add_idea(std::string_view name, Choice& choice, const Lexicon& charges, const std::string& at,
                          Faults& faults) {
   const auto role = std::find_if(role_names.begin(), role_names.end(), [&](const auto& r) { return r.first == name; });
   const Lexicon::Id id = role == role_names.end() ? charges.find(name) : Lexicon::none;
-  if (role != role_names.end()) slot.roles |= bit(role->second);
-  else if (id != Lexicon::none) slot.ideas.push_back(id);
+  if (role != role_names.end()) choice.roles |= bit(role->second);
+  else if (id != Lexicon::none) choice.ideas.push_back(id);
   else faults.push_back({"unknown-name", at, "No concept is called \"" + std::string(name) + "\".", ""});
+}
+
+/// Takes a choice that is whole in, and gives its number.
+std::uint16_t FactRules::number(Choice choice) {
+  std::sort(choice.words.begin(), choice.words.end());
+  choice.set = set_of(choice.words);
+  std::vector<Word> begins = choice.words;
+  begins.insert(begins.end(), choice.first_words.begin(), choice.first_words.end());
+  std::sort(begins.begin(), begins.end());
+  begins.erase(std::unique(begins.begin(), begins.end()), begins.end());
+  choice.begins = set_of(begins);
+  choices_.push_back(std::move(choice));
+  return static_cast<std::uint16_t>(choices_.size() - 1);
+}
+
+/// What a text such as "[old]|<stain>" in a pattern stands for.
+std::uint16_t FactRules::choice_of(std::string_view text, const Lexicon& charges, const std::string& at,
+                                   Faults& faults) {
+  if (const auto known = choice_numbers_.find(std::string(text)); known != choice_numbers_.end()) return known->second;
+  const std::size_t before = faults.size();
+  Choice choice;
+  for (const std::string_view one : alternatives(text)) {
+    if (one.size() > 2 && one.front() == '<' && one.back() == '>')
+      for (const std::string_view name : split(one.substr(1, one.size() - 2), '|'))
+        add_idea(name, choice, charges, at, faults);
+    else add_alternative(one, choice, at, faults);
+  }
+  const std::uint16_t its = number(std::move(choice));
+  if (faults.size() == before) choice_numbers_.emplace(text, its);
+  return its;
 }
 
 std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lexicon& charges, const std::string& at,
@@ -174,13 +208,7 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
       else faults.push_back({"unknown-name", at, "No kind of number is called \"" + std::string(name) + "\".", ""});
     } else {
       if (piece.front() == '!' && piece.size() > 1) slot.kind = SlotKind::without, piece.remove_prefix(1);
-      for (const std::string_view one : alternatives(piece)) {
-        if (one.size() > 2 && one.front() == '<' && one.back() == '>')
-          for (const std::string_view name : split(one.substr(1, one.size() - 2), '|'))
-            add_idea(name, slot, charges, at, faults);
-        else add_alternative(one, slot, at, faults);
-      }
-      std::sort(slot.words.begin(), slot.words.end());
+      slot.choice = choice_of(piece, charges, at, faults);
     }
     out.push_back(std::move(slot));
   }
@@ -188,15 +216,13 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
 }
 
 void FactRules::index(std::uint16_t pattern) {
-  by_word_.resize(next_word_);
   for (const Slot& slot : patterns_[pattern].slots) {
     if (slot.kind == SlotKind::words) {
-      for (const Word w : slot.words) by_word_[w].push_back(pattern);
-      for (const auto& phrase : slot.phrases)
-        for (const Word w : phrase[0].words) by_word_[w].push_back(pattern);
-      for (const Lexicon::Id id : slot.ideas) by_idea_[id].push_back(pattern);
+      const Choice& choice = choices_[slot.choice];
+      by_set_[choice.begins].push_back(pattern);
+      for (const Lexicon::Id id : choice.ideas) by_idea_[id].push_back(pattern);
       for (std::size_t r = 0; r < by_role_.size(); ++r)
-        if ((slot.roles >> r & 1u) != 0) by_role_[r].push_back(pattern);
+        if ((choice.roles >> r & 1u) != 0) by_role_[r].push_back(pattern);
     } else if (slot.kind == SlotKind::number) {
       by_number_.push_back(pattern);
     } else if (slot.kind == SlotKind::start || slot.kind == SlotKind::without) {
@@ -240,14 +266,13 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
   for (const std::string& name : order) {
     const json& words = document["classes"][name];
     const std::string at = "/classes/" + name;
-    Slot slot;
+    Choice choice;
     texts(words, at, [&](const std::string& text) {
       std::string joined = text;
       std::replace(joined.begin(), joined.end(), ' ', '_');
-      add_alternative(joined, slot, at, faults);
+      add_alternative(joined, choice, at, faults);
     });
-    std::sort(slot.words.begin(), slot.words.end());
-    classes_.insert_or_assign(name, std::move(slot));
+    classes_.insert_or_assign(name, number(std::move(choice)));
   }
   std::size_t number = 0;
   for (const json& entry : document["rules"]) {
@@ -285,47 +310,22 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
       patterns_.push_back(std::move(pattern));
     });
   }
-  for (std::size_t i = 0; i < patterns_.size(); ++i) index(static_cast<std::uint16_t>(i));
-  by_word_.resize(next_word_);
-  SetNumbers known;
-  for (Pattern& pattern : patterns_) {
-    number_sets(pattern.slots, known);
-    find_needs(pattern, known);
+  by_set_.resize(set_numbers_.size());
+  for (std::size_t i = 0; i < patterns_.size(); ++i) {
+    index(static_cast<std::uint16_t>(i));
+    find_needs(patterns_[i]);
   }
-  sets_of_.assign(next_word_, {});
-  for (std::size_t set = 0; set < sets_.size(); ++set)
-    for (std::size_t w = 0; w < sets_[set].size(); ++w)
-      if (sets_[set][w]) sets_of_[w].push_back(static_cast<std::uint16_t>(set));
+  sets_of_.resize(next_word_);
   return faults;
 }
 
-std::uint16_t FactRules::set_of(const std::vector<Word>& words, SetNumbers& known) {
-  const auto [it, fresh] = known.try_emplace(words, static_cast<std::uint16_t>(sets_.size()));
-  if (fresh) {
-    std::vector<bool> in(next_word_, false);
-    for (const Word w : words) in[w] = true;
-    sets_.push_back(std::move(in));
-  }
-  return it->second;
-}
-
-void FactRules::number_sets(std::vector<Slot>& slots, SetNumbers& known) {
-  for (Slot& slot : slots) {
-    slot.set = set_of(slot.words, known);
-    for (auto& phrase : slot.phrases) number_sets(phrase, known);
-  }
-}
-
 /// What must stand somewhere in a line for the pattern to be met: most are not even tried.
-void FactRules::find_needs(Pattern& pattern, SetNumbers& known) {
+void FactRules::find_needs(Pattern& pattern) const {
   for (const Slot& slot : pattern.slots) {
     if (slot.kind == SlotKind::number && !slot.optional) ++pattern.numbers;
-    if (slot.kind != SlotKind::words || slot.optional || slot.roles != 0 || !slot.ideas.empty()) continue;
-    std::vector<Word> words = slot.words;
-    for (const auto& phrase : slot.phrases) words.insert(words.end(), phrase[0].words.begin(), phrase[0].words.end());
-    std::sort(words.begin(), words.end());
-    words.erase(std::unique(words.begin(), words.end()), words.end());
-    pattern.needs.push_back(set_of(words, known));
+    if (slot.kind != SlotKind::words || slot.optional) continue;
+    const Choice& choice = choices_[slot.choice];
+    if (choice.roles == 0 && choice.ideas.empty()) pattern.needs.push_back(choice.begins);
   }
 }
 
@@ -354,7 +354,7 @@ void FactRules::name_words(FactItem& item, bool known) const {
 bool FactRules::in_class(const FactItem& item, std::string_view name) const {
   const auto found = classes_.find(name);
   if (found == classes_.end()) return false;
-  const auto& words = found->second.words;
+  const auto& words = choices_[found->second].words;
   return std::any_of(item.words.begin(), item.words.end(),
                      [&](Word w) { return std::binary_search(words.begin(), words.end(), w); });
 }
@@ -393,29 +393,28 @@ struct FactRules::Matching {
       if (c.role == Role::thing || c.role == Role::part)
         for (std::size_t k = first; k <= last; ++k) names_thing[k] = true;
     }
-    in_set.assign(items.size() * rules.sets_.size(), false);
+    in_set.assign(items.size() * rules.set_numbers_.size(), false);
     for (std::size_t k = 0; k < items.size(); ++k)
       for (const Word w : items[k].words)
-        for (const std::uint16_t set : rules.sets_of_[w]) in_set[k * rules.sets_.size() + set] = true;
+        for (const std::uint16_t set : rules.sets_of_[w]) in_set[k * rules.set_numbers_.size() + set] = true;
     for (std::size_t k = 0; k < items.size(); ++k) links[k] = rules.in_class(items[k], "links");
   }
 
   bool usable(std::size_t at) const { return at < items.size() && (hidden[at] & facts) == 0; }
 
-  bool has_word(std::size_t at, const Slot& slot) const {
-    if (!usable(at)) return false;
-    return in_set[at * rules.sets_.size() + slot.set];
+  bool has_word(std::size_t at, std::uint16_t set) const {
+    return usable(at) && in_set[at * rules.set_numbers_.size() + set];
   }
 
-  bool phrase(const std::vector<Slot>& slots, std::size_t at) const {
-    for (std::size_t i = 0; i < slots.size(); ++i)
-      if (!has_word(at + i, slots[i])) return false;
+  bool phrase(const Phrase& sets, std::size_t at) const {
+    for (std::size_t i = 0; i < sets.size(); ++i)
+      if (!has_word(at + i, sets[i])) return false;
     return true;
   }
 
-  static bool wanted(const Slot& slot, const Idea& idea) {
-    return (slot.roles & idea.role) != 0 ||
-           std::find(slot.ideas.begin(), slot.ideas.end(), idea.id) != slot.ideas.end();
+  static bool wanted(const Choice& choice, const Idea& idea) {
+    return (choice.roles & idea.role) != 0 ||
+           std::find(choice.ideas.begin(), choice.ideas.end(), idea.id) != choice.ideas.end();
   }
 
   static bool plain_year(const FactItem& n) {
@@ -500,14 +499,16 @@ struct FactRules::Matching {
     const Slot& slot = slots[s];
     const std::uint8_t count = m.count;
     switch (slot.kind) {
-    case SlotKind::words:
-      if (has_word(at, slot) && run(slots, s + 1, at + 1, m)) return true;
-      for (const auto& p : slot.phrases)
+    case SlotKind::words: {
+      const Choice& choice = rules.choices_[slot.choice];
+      if (has_word(at, choice.set) && run(slots, s + 1, at + 1, m)) return true;
+      for (const Phrase& p : choice.phrases)
         if (phrase(p, at) && run(slots, s + 1, at + p.size(), m)) return true;
       if (usable(at))
         for (const Idea& idea : ideas[at])
-          if (wanted(slot, idea) && usable(idea.last) && run(slots, s + 1, idea.last + 1u, m)) return true;
+          if (wanted(choice, idea) && usable(idea.last) && run(slots, s + 1, idea.last + 1u, m)) return true;
       break;
+    }
     case SlotKind::number:
       if (is_number(at, slot.want) && m.count < FactMatch::most_numbers) {
         m.numbers[m.count++] = static_cast<std::uint16_t>(at);
@@ -532,10 +533,11 @@ struct FactRules::Matching {
       }
       break;
     case SlotKind::without: {
-      bool there = has_word(at, slot);
-      for (const auto& p : slot.phrases) there = there || phrase(p, at);
+      const Choice& choice = rules.choices_[slot.choice];
+      bool there = has_word(at, choice.set);
+      for (const Phrase& p : choice.phrases) there = there || phrase(p, at);
       if (usable(at))
-        for (const Idea& idea : ideas[at]) there = there || wanted(slot, idea);
+        for (const Idea& idea : ideas[at]) there = there || wanted(choice, idea);
       if (!there && run(slots, s + 1, at, m)) return true;
       break;
     }
@@ -560,7 +562,7 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
   for (FactItem& item : items)
     name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());
   Matching line(*this, text, charges, items);
-  std::vector<bool> held(sets_.size(), false); // the sets that the line holds a word of
+  std::vector<bool> held(set_numbers_.size(), false); // the sets that the line holds a word of
   std::size_t numbers = 0;
   for (const FactItem& item : items) {
     numbers += item.kind == FactItem::Kind::number;
@@ -581,7 +583,8 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
         if (wanted[p] == 1) tries.push_back(std::uint64_t{pattern.rule} << 32 | std::uint64_t{at} << 16 | p);
       }
     };
-    for (const Word w : items[at].words) add(by_word_[w]);
+    for (const Word w : items[at].words)
+      for (const std::uint16_t set : sets_of_[w]) add(by_set_[set]);
     for (const Matching::Idea& idea : line.ideas[at]) {
       if (const auto found = by_idea_.find(idea.id); found != by_idea_.end()) add(found->second);
       for (std::size_t r = 0; r < by_role_.size(); ++r)

@@ -70,16 +70,24 @@ private:
     end
   };
   enum class NumberWant : std::uint8_t { count, bracketed, size, when, year, date, day, money, share, any };
+  /// Several words in a row, each a set.
+  using Phrase = std::vector<std::uint16_t>;
+  /// What may stand at a place in a line. Patterns share those of the same text.
+  struct Choice {
+    std::vector<Word> words; ///< sorted
+    std::vector<Phrase> phrases;
+    std::vector<Word> first_words; ///< of the phrases
+    std::vector<Lexicon::Id> ideas;
+    std::uint32_t roles = 0;  ///< bits by Role
+    std::uint16_t set = 0;    ///< its words
+    std::uint16_t begins = 0; ///< its words and the first words of its phrases
+  };
   struct Slot {
     SlotKind kind = SlotKind::words;
     bool optional = false;
     std::uint8_t most = 0;
     NumberWant want = NumberWant::count;
-    std::vector<Word> words; ///< sorted
-    std::uint16_t set = 0;   ///< its words, by place in `sets_`
-    std::vector<std::vector<Slot>> phrases;
-    std::vector<Lexicon::Id> ideas;
-    std::uint32_t roles = 0; ///< bits by Role
+    std::uint16_t choice = 0; ///< of words, by place in `choices_`
   };
   struct Pattern {
     std::uint16_t rule = 0;
@@ -87,25 +95,27 @@ private:
     std::vector<std::uint16_t> needs; ///< sets of which the line must hold a word
     std::size_t numbers = 0;          ///< how many numbers the line must hold
   };
-  using SetNumbers = std::map<std::vector<Word>, std::uint16_t>;
   struct Matching;
 
   Word intern(const std::string& text);
   std::vector<Slot> compile(std::string_view text, const Lexicon& charges, const std::string& at, Faults& faults);
-  void add_alternative(std::string_view text, Slot& slot, const std::string& at, Faults& faults);
-  static void add_idea(std::string_view name, Slot& slot, const Lexicon& charges, const std::string& at,
+  std::uint16_t choice_of(std::string_view text, const Lexicon& charges, const std::string& at, Faults& faults);
+  void add_alternative(std::string_view text, Choice& choice, const std::string& at, Faults& faults);
+  static void add_idea(std::string_view name, Choice& choice, const Lexicon& charges, const std::string& at,
                        Faults& faults);
+  std::uint16_t set_of(const std::vector<Word>& words);
+  std::uint16_t number(Choice choice);
+  void find_needs(Pattern& pattern) const;
   void index(std::uint16_t pattern);
-  std::uint16_t set_of(const std::vector<Word>& words, SetNumbers& known);
-  void number_sets(std::vector<Slot>& slots, SetNumbers& known);
-  void find_needs(Pattern& pattern, SetNumbers& known);
   std::uint64_t bit_of(const std::string& fact);
   void name_words(FactItem& item, bool known) const;
 
   std::vector<Rule> rules_;
   std::vector<Pattern> patterns_;
-  std::vector<std::vector<bool>> sets_;             ///< by word
-  std::vector<std::vector<std::uint16_t>> sets_of_; ///< by word: the sets it is in
+  std::vector<Choice> choices_;
+  std::unordered_map<std::string, std::uint16_t> choice_numbers_; ///< by their text in a pattern
+  std::vector<std::vector<std::uint16_t>> sets_of_;               ///< by word: the sets of words it is in
+  std::map<std::vector<Word>, std::uint16_t> set_numbers_;
   std::vector<NumberWord> number_words_;
   std::unordered_map<std::string, Word> words_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter
@@ -113,8 +123,8 @@ private:
   /// Words by their first letter and consonants.
   std::unordered_map<std::string, std::vector<std::pair<std::string, Word>>> shortenings_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> long_words_; ///< of six letters and more, by first letter
-  std::map<std::string, Slot, std::less<>> classes_;
-  std::vector<std::vector<std::uint16_t>> by_word_; ///< patterns that can begin with a word
+  std::map<std::string, std::uint16_t, std::less<>> classes_;            ///< by name: their choice
+  std::vector<std::vector<std::uint16_t>> by_set_; ///< patterns that can begin with a word of a set
   std::unordered_map<Lexicon::Id, std::vector<std::uint16_t>> by_idea_;
   std::array<std::vector<std::uint16_t>, 10> by_role_; ///< in the order of Role
   std::vector<std::uint16_t> by_number_, by_any_;

@@ -86,6 +86,13 @@ std::size_t count_members(const Json& json) {
   return count;
 }
 
+/// Where the string that begins at the quotation mark `at` ends: behind the next one that no backslash escapes.
+std::size_t behind_string(std::string_view text, std::size_t at) {
+  for (++at; at < text.size() && text[at] != '"'; ++at)
+    if (text[at] == '\\') ++at;
+  return at + 1;
+}
+
 /// The shape of a text, read without parsing: colons outside strings (each follows a member's name) and the deepest
 /// nesting.
 struct Shape {
@@ -98,9 +105,7 @@ Shape shape_of(std::string_view text) {
   for (std::size_t at = 0; at < text.size(); ++at) {
     const char c = text[at];
     if (c == '"') {
-      // To the closing quotation mark: the next one that no backslash escapes.
-      for (++at; at < text.size() && text[at] != '"'; ++at)
-        if (text[at] == '\\') ++at;
+      at = behind_string(text, at) - 1;
     } else if (c == ':') {
       ++shape.colons;
     } else if (c == '{' || c == '[') {
@@ -117,7 +122,53 @@ std::string_view without_mark(std::string_view text) {
   return text;
 }
 
+/// Where a value ends: at the comma or the bracket of what holds it.
+std::size_t behind_value(std::string_view text, std::size_t at) {
+  for (int depth = 0; at < text.size();) {
+    const char c = text[at];
+    if (c == '"') {
+      at = behind_string(text, at);
+      continue;
+    }
+    if (depth == 0 && (c == ',' || c == '}' || c == ']')) break;
+    if (c == '{' || c == '[') ++depth;
+    if (c == '}' || c == ']') --depth;
+    ++at;
+  }
+  return at;
+}
+
+std::size_t behind_blanks(std::string_view text, std::size_t at) {
+  const auto next = text.find_first_not_of(" \t\r\n", at);
+  return next == std::string_view::npos ? text.size() : next;
+}
+
 } // namespace
+
+std::optional<std::vector<std::pair<std::string, std::string_view>>> split_object(std::string_view text) {
+  text = without_mark(text);
+  std::vector<std::pair<std::string, std::string_view>> members;
+  std::set<std::string> names;
+  const auto is = [&](std::size_t at, char c) { return at < text.size() && text[at] == c; };
+  std::size_t at = behind_blanks(text, 0);
+  if (!is(at, '{')) return std::nullopt;
+  at = behind_blanks(text, at + 1);
+  for (bool more = !is(at, '}'); more;) {
+    if (!is(at, '"')) return std::nullopt;
+    const std::size_t name_ends = behind_string(text, at);
+    if (name_ends > text.size()) return std::nullopt;
+    const Json name = Json::parse(text.substr(at, name_ends - at), nullptr, false);
+    const std::size_t colon = behind_blanks(text, name_ends);
+    if (!name.is_string() || !names.insert(name.get<std::string>()).second || !is(colon, ':')) return std::nullopt;
+    const std::size_t value = behind_blanks(text, colon + 1);
+    const std::size_t value_ends = std::min(behind_value(text, value), text.size());
+    members.emplace_back(name.get<std::string>(), text.substr(value, value_ends - value));
+    more = is(value_ends, ',');
+    at = more ? behind_blanks(text, value_ends + 1) : value_ends;
+  }
+  if (!is(at, '}') || behind_blanks(text, at + 1) != text.size()) return std::nullopt;
+  return members;
+}
 
 bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events) {
   text = without_mark(text);

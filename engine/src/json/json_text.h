@@ -5,8 +5,11 @@
 
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <string>
 #include <string_view>
+#include <utility>
 #include <variant>
+#include <vector>
 
 namespace wearline {
 
@@ -23,6 +26,10 @@ constexpr std::size_t deepest_json = 100;
 
 /// Tells `events` of each value in turn; false if it breaks off, or at a mistake.
 bool parse_events(std::string_view text, nlohmann::json_sax<Json>& events);
+
+/// The members of the one object that `text` is, each with the text of its value; none if it is no such object or names
+/// a member twice. Only the frame is read: whether a value is sound is seen when its own text is parsed.
+std::optional<std::vector<std::pair<std::string, std::string_view>>> split_object(std::string_view text);
 
 /// `segment` escaped for a JSON Pointer (RFC 6901 section 3).
 std::string pointer_segment(std::string_view segment);

@@ -260,9 +260,12 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
   // Classes that name other classes come after those.
   std::vector<std::string> order;
   for (const bool composed : {false, true})
-    for (const auto& [name, words] : document["classes"].items())
-      if ((words.dump().find("[[") == std::string::npos && words.dump().find("\"[") == std::string::npos) != composed)
-        order.push_back(name);
+    for (const auto& [name, words] : document["classes"].items()) {
+      bool names_others = false;
+      texts(words, "/classes/" + name,
+            [&](const std::string& text) { names_others = names_others || text.find('[') != std::string::npos; });
+      if (names_others == composed) order.push_back(name);
+    }
   for (const std::string& name : order) {
     const json& words = document["classes"][name];
     const std::string at = "/classes/" + name;

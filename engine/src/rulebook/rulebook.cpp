@@ -378,18 +378,20 @@ Faults Rulebook::add(std::string_view path, std::string_view json) {
 }
 
 Faults Rulebook::add_bundle(std::string_view json) {
-  auto parsed = parse_json(json);
-  if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
-  const Json& bundle = std::get<Json>(parsed);
-  if (!bundle.is_object()) return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
+  const auto files = split_object(json);
+  if (!files) {
+    auto parsed = parse_json(json);
+    if (auto* fault = std::get_if<Fault>(&parsed)) return {std::move(*fault)};
+    return {{"wrong-type", "", "A bundle of rules is one object of files.", ""}};
+  }
   Faults faults;
-  for (const auto& item : bundle.items()) {
+  for (const auto& [path, text] : *files) {
     // Said at once: a file that has to wait for others would be read later, or never.
-    if (!item.value().is_object()) {
-      faults.push_back({"wrong-type", item.key() + '#', "A rules file is one JSON object.", ""});
+    if (text.substr(0, 1) != "{") {
+      faults.push_back({"wrong-type", path + '#', "A rules file is one JSON object.", ""});
       continue;
     }
-    Faults of_file = add(item.key(), item.value().dump(-1, ' ', false, Json::error_handler_t::replace));
+    Faults of_file = add(path, text);
     faults.insert(faults.end(), std::make_move_iterator(of_file.begin()), std::make_move_iterator(of_file.end()));
   }
   return faults;

@@ -32,6 +32,8 @@ export type Text = string | Uint8Array;
 export interface EngineOptions {
   /** The module's bytes, where it must not be fetched (single file, tests). */
   wasmBinary?: ArrayBuffer | Uint8Array;
+  /** Makes the instance in a way of the caller's own: gives it to `receive`, and returns an empty object. */
+  instantiateWasm?(imports: WebAssembly.Imports, receive: (instance: WebAssembly.Instance, module: WebAssembly.Module) => void): object;
   /** The address of a file of the module; by default beside its .mjs. */
   locateFile?(name: string, folder: string): string;
 }

@@ -12,6 +12,7 @@ import {
   loadLanguage,
   loadLetters,
   loadPlace,
+  fetchReading,
   fetchRules,
   loadReading,
   loadShared,
@@ -125,6 +126,8 @@ export class Judging {
     try {
       fetchRules(desk.case.jurisdiction);
       const engine = await open();
+      // The line is free now, and the engine busy: the first charge needs what reads its words.
+      fetchReading();
       await loadShared(engine);
       if (desk.case.jurisdiction) await loadPlace(engine, desk.case.jurisdiction);
       if (language() !== 'en') await loadLanguage(engine, language(), desk.case.jurisdiction);

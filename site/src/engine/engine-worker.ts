@@ -1,19 +1,27 @@
 // The engine in a thread of its own. A message names a call and its texts; the answer bears the message's number.
 
-import createEngine from '../generated/engine/wearline.mjs';
+import createEngine, { type Engine as Module } from '../generated/engine/wearline.mjs';
 import address from '../generated/engine/wearline.wasm?url';
 import { callHere } from './engine';
 import type { Answer, Question } from './start-engine';
 
-async function bytes(): Promise<ArrayBuffer> {
+/** Compiled while it comes in, where the host says what it is; from its bytes otherwise. */
+async function instantiate(imports: WebAssembly.Imports): Promise<WebAssembly.WebAssemblyInstantiatedSource> {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
-  return answer.arrayBuffer();
+  if (answer.headers.get('content-type') === 'application/wasm')
+    return WebAssembly.instantiateStreaming(answer, imports);
+  return WebAssembly.instantiate(await answer.arrayBuffer(), imports);
 }
 
-const call = bytes()
-  .then((wasmBinary) => createEngine({ wasmBinary }))
-  .then(callHere);
+const call = new Promise<Module>((done, fail) => {
+  createEngine({
+    instantiateWasm: (imports, receive) => {
+      instantiate(imports).then(({ instance, module }) => receive(instance, module), fail);
+      return {};
+    },
+  }).then(done, fail);
+}).then(callHere);
 // Each question is told of a failure; one that comes before the first question is none of its own.
 call.catch(() => undefined);
 

@@ -45,15 +45,21 @@ export const hasPack = (code: string | undefined): boolean => code !== undefined
 /** Bundles that are fetched before the engine is there to take them. */
 const ahead = new Map<string, Promise<string>>();
 
+function fetchAhead(file: string | undefined): void {
+  if (!file || loaded.has(file) || ahead.has(file)) return;
+  const coming = rulesText(file);
+  ahead.set(file, coming);
+  coming.catch(() => ahead.delete(file));
+}
+
 /** Begins to fetch what every case needs, and the law of a place. */
 export function fetchRules(code: string | undefined): void {
-  for (const file of [rules.shared, code && rules.packs[code]?.file]) {
-    if (!file || loaded.has(file) || ahead.has(file)) continue;
-    const coming = rulesText(file);
-    ahead.set(file, coming);
-    coming.catch(() => ahead.delete(file));
-  }
+  fetchAhead(rules.shared);
+  fetchAhead(code && rules.packs[code]?.file);
 }
+
+/** Begins to fetch what reads words. */
+export const fetchReading = (): void => fetchAhead(rules.reading);
 
 /** Hands a bundle to the engine, once. What failed may be tried again. */
 function load(engine: Engine, file: string): Promise<string> {

@@ -22,6 +22,8 @@ bool renews(const Line& line, const Subject& subject) {
     return false;
   // A life given by the person makes any replacement age.
   if (life_class_of(subject).empty()) return line.life_months.has_value();
+  // Keys, a remote, a battery: what is new is not the thing whose life the tables give (common practice, no source).
+  if (subject.finding && !subject.finding->depreciates && subject.finding->remedy == "none") return false;
   if (line.remedy == "replace" || !subject.finding) return true;
   return subject.finding->depreciates || ((line.life_months || line.installed) && subject.finding->remedy == "replace");
 }

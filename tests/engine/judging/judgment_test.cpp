@@ -111,6 +111,20 @@ TEST_CASE("Hauling away never ages, whatever it hauls") {
   CHECK(fair(line) == "90.00 90.00 90.00");
 }
 
+TEST_CASE("New keys, a remote, a battery are not the thing that ages, though the charge says that it was replaced") {
+  // Common practice, no source.
+  for (const char* lost : {R"("element":"lock-keys","finding":"key-not-returned")",
+                           R"("element":"garage-opener","finding":"remote-missing")"})
+    CHECK(fair(line_of(std::string(R"("amount":"75.00","remedy":"replace","installed":"2001-01-01",)") + lost))
+              .substr(5) == "75.00 75.00");
+  // A lock that was forced is the thing itself.
+  CHECK(
+      fair(
+          line_of(
+              R"("amount":"75.00","remedy":"replace","installed":"2001-01-01","cause":"tenant","element":"lock-keys","finding":"lock-broken")"))
+          .substr(0, 4) == "0.00");
+}
+
 TEST_CASE("One answer of the law for a line: the bars shown are those that moved the sum") {
   for (const char* place : {"US-DC", "US-MO", "US-WA"}) {
     const json line = assessed(std::string(R"({"wearline":1,"jurisdiction":")") + place +

@@ -1,6 +1,6 @@
 #include "answers.h"
 
-#include "assess/assess.h"
+#include "output/answers.h"
 #include "read_input.h"
 #include "rules_folder.h"
 

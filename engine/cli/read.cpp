@@ -60,7 +60,7 @@ Json line_of(const ReadCharge& c, const Recognition& r, std::size_t number) {
   put(line, "finding", r.finding);
   put(line, "location", r.place);
   if (r.quantity)
-    line["chargedQuantity"] = {{"count", Json::parse(plain_count(r.quantity->thousandths))},
+    line["chargedQuantity"] = {{"count", Json::parse(plain_thousandths(r.quantity->thousandths))},
                                {"unit", r.quantity->unit}};
   return line;
 }

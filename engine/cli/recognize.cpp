@@ -18,7 +18,7 @@ std::string plain_line(const Recognition& r) {
   std::string out =
       r.kind + "  " + (r.element.empty() ? "?" : r.element) + " / " + (r.finding.empty() ? "-" : r.finding);
   if (!r.place.empty()) out += "  " + r.place;
-  if (r.quantity) out += "  " + plain_count(r.quantity->thousandths) + " " + r.quantity->unit;
+  if (r.quantity) out += "  " + plain_thousandths(r.quantity->thousandths) + " " + r.quantity->unit;
   if (r.amount) out += "  " + r.amount->grouped();
   return out + "  " + std::to_string(r.confidence) + " %";
 }

@@ -1,7 +1,7 @@
 #pragma once
 // Reading the walk through the home of a case.
 
-#include "case/case_reader.h"
+#include "case/case_names.h"
 #include "case/cursor.h"
 
 namespace wearline {

@@ -3,7 +3,6 @@
 
 #include "case/case.h"
 #include "judging/audit.h"
-#include "judging/inquiry.h"
 #include "judging/line_judgment.h"
 #include "judging/precedents.h"
 #include "law/law.h"
@@ -12,11 +11,30 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace wearline {
 
-struct Rules;
+/// Where age brings a charge to its least. Laid on any day before `day`, nothing of the thing's own price is left and
+/// only `floor` remains (parts that do not age: cleaning, treatment; often nothing). Laid on `day` or later, more than
+/// that is charged.
+struct TurningPoint {
+  Day day;
+  Money floor;
+};
+
+/// A fact the person could still give. `swing` is how far the likely sum can move with the answer.
+struct Question {
+  std::string asks;      ///< JSON Pointer into the case
+  std::string_view code; ///< wording key "question.<code>"; "finding" and "law" carry their own words
+  const Localized* said = nullptr;
+  std::size_t line = no_line;
+  Money effect;
+  std::string_view id = {}; ///< the law's name of the fact or event
+  bool turns_day = false;   ///< whether a day was kept hangs on it, and something follows if it was not
+  static constexpr std::size_t no_line = static_cast<std::size_t>(-1);
+};
 
 struct LineAssessment {
   FromWords words; ///< what the line's own words filled in

@@ -1,4 +1,4 @@
-#include "judging/assessment.h"
+#include "judging/inquiry.h"
 
 #include <algorithm>
 

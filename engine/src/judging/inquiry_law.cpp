@@ -1,4 +1,3 @@
-#include "judging/assessment.h"
 #include "judging/inquiry.h"
 
 #include <algorithm>

@@ -1,7 +1,6 @@
 #include "judging/line_judgment.h"
 
 #include "judging/charge_plan.h"
-#include "judging/precedents.h"
 
 #include <algorithm>
 

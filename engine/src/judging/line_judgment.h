@@ -4,6 +4,8 @@
 // and names what it rests on.
 
 #include "case/case.h"
+#include "judging/precedents.h"
+#include "judging/subject.h"
 #include "law/line_law.h"
 #include "wear/rules.h"
 #include "wear/valuation.h"
@@ -38,25 +40,6 @@ struct TenancyFacts {
 };
 TenancyFacts tenancy_facts(const Case& c, Day today);
 
-/// Methods that speak to a line: the likely one, and others of its place that widen the answer.
-struct MethodChoice {
-  const DepreciationMethod* likely = nullptr;
-  const DepreciationMethod* also[4] = {};
-  int count = 0;
-};
-
-/// The thing and finding a line is about, as given or as recognized from its text, with the life and methods that go
-/// with it. Nothing here hangs on a fact that questions vary.
-struct Subject {
-  const Element* element = nullptr;
-  const Finding* finding = nullptr;
-  int confidence = 100; ///< 0..100; below 100 the recognizer proposed it
-  LifeChoice life;
-  MethodChoice methods;
-  bool labor_depreciates = true; ///< work to put a new thing in depreciates with it here
-  bool labor_settled = true;     ///< a decider of this place has said so; else some may not take age off it
-};
-
 /// A place's own useful life for a class of things, with its source.
 struct OwnLife {
   std::string life_class;
@@ -64,8 +47,6 @@ struct OwnLife {
   const Reference* source = nullptr;
 };
 using OwnLives = std::vector<OwnLife>;
-
-class Precedents; // precedents.h
 
 struct LineContext {
   const TenancyFacts* tenancy = nullptr;

@@ -1,7 +1,5 @@
 #include "judging/precedents.h"
 
-#include "judging/line_judgment.h"
-
 #include "json/fields.h"
 #include <algorithm>
 #include <array>

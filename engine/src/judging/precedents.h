@@ -3,6 +3,7 @@
 // most often allowed in lines of its class. Evidence of what is usual, never law.
 
 #include "case/case.h"
+#include "judging/subject.h"
 #include "values/money.h"
 #include "wearline/fault.h"
 
@@ -13,8 +14,6 @@
 #include <vector>
 
 namespace wearline {
-
-struct Subject; // line_judgment.h
 
 /// What was known of a line that bears on how it went.
 enum class PrecedentState : std::uint8_t {

@@ -1,5 +1,7 @@
 #include "law/alternatives.h"
 
+#include "law/applies.h"
+
 #include <algorithm>
 #include <tuple>
 

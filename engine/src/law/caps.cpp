@@ -1,5 +1,7 @@
 #include "law/caps.h"
 
+#include "law/applies.h"
+
 #include <algorithm>
 
 namespace wearline {

@@ -1,6 +1,7 @@
 #pragma once
 // How large a deposit may be.
 
+#include "law/facts.h"
 #include "law/pack.h"
 #include "values/range.h"
 

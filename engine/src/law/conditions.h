@@ -1,7 +1,7 @@
 #pragma once
-// Conditions of law rules in three values: yes, no, unknown; and what would have to be known to settle them.
+// Conditions of law rules, and what an answer to them hangs on: what would have to be known to settle it.
 
-#include "law/facts.h"
+#include "law/registry.h"
 
 #include <cstdint>
 #include <limits>
@@ -69,11 +69,5 @@ public:
 protected:
   ~Outcomes() = default;
 };
-
-/// Whether a condition holds. `outcomes` may be null: deadlines and defects are unknown then. `grounds` may be null;
-/// where it is given, it gains only the facts that the answer hangs on: unknown ones if the answer is unknown, assumed
-/// ones it was built on.
-Tri holds(const Condition& condition, const FactView& view, const Outcomes* outcomes = nullptr,
-          Grounds* grounds = nullptr);
 
 } // namespace wearline

@@ -1,5 +1,7 @@
 #include "law/counting.h"
 
+#include "law/applies.h"
+
 #include <algorithm>
 #include <date/date.h>
 

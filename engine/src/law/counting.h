@@ -1,6 +1,7 @@
 #pragma once
 // Counting periods of law: the last day of so many days, business days, weeks, months, years or hours from an event.
 
+#include "law/facts.h"
 #include "law/holidays.h"
 #include "law/pack.h"
 #include "values/calendar.h"

@@ -1,10 +1,11 @@
 #include "law/deadlines.h"
 
+#include "law/applies.h"
+
 #include <algorithm>
 
 namespace wearline {
 
-/// Whether the refund meets it: a deadline of the landlord to return the deposit or its balance.
 bool pays_back(const Deadline& deadline, const Registry& registry) {
   return deadline.who == Who::landlord && registry.deadlines[deadline.name].posted == registry.event("refund-sent") &&
          deadline.met == EventId::none;

@@ -2,6 +2,7 @@
 // Every dated deadline of a law pack in one case: who must do what by when, and whether it was done in time.
 
 #include "law/counting.h"
+#include "law/facts.h"
 #include "law/pack.h"
 
 #include <optional>
@@ -50,6 +51,9 @@ struct DeadlineResult {
   std::vector<std::size_t>
       instead; ///< positions of the deadlines of which one applies and which one is open; else empty
 };
+
+/// Whether the refund meets it: a deadline of the landlord to return the deposit or its balance.
+bool pays_back(const Deadline& deadline, const Registry& registry);
 
 /// One deadline of a pack.
 DeadlineResult judge_deadline(std::size_t position, const Pack& pack, const Registry& registry,

@@ -1,6 +1,7 @@
 #pragma once
 // What a statement of deductions had to carry, compared with what came.
 
+#include "law/facts.h"
 #include "law/pack.h"
 
 #include <vector>

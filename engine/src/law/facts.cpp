@@ -1,86 +1,10 @@
 #include "law/facts.h"
 
-#include "law/pack.h"
-
 #include <algorithm>
 
 namespace wearline {
 
 namespace {
-
-FactState yes_no(Tri value) {
-  FactState s;
-  if (!value.known()) return s;
-  s.kind = FactState::Kind::yes_no;
-  s.yes = value.known_yes();
-  return s;
-}
-FactState number(std::int64_t low, std::int64_t high) {
-  FactState s;
-  s.kind = FactState::Kind::number;
-  s.low = low;
-  s.high = high;
-  return s;
-}
-FactState number(const std::optional<long>& value) { return value ? number(*value, *value) : FactState{}; }
-FactState number(Money value) { return number(value.in_cents(), value.in_cents()); }
-FactState number(const std::optional<Money>& value) { return value ? number(*value) : FactState{}; }
-FactState text(const std::string& value) {
-  FactState s;
-  if (value.empty()) return s;
-  s.kind = FactState::Kind::text;
-  s.text = value;
-  return s;
-}
-FactState state(const FactValue& value) {
-  if (const auto* b = std::get_if<bool>(&value)) return yes_no(*b);
-  if (const auto* n = std::get_if<long>(&value)) return number(*n, *n);
-  if (const auto* m = std::get_if<Money>(&value)) return number(m->in_cents(), m->in_cents());
-  return text(std::get<std::string>(value));
-}
-
-struct FactReader {
-  std::string_view at;
-  FactState (*read)(const Case&);
-};
-constexpr FactReader fact_readers[] = {
-    {"/locality", [](const Case& c) { return text(c.locality); }},
-    {"/side", [](const Case& c) { return text(c.side); }},
-    {"/tenancy/kind", [](const Case& c) { return text(c.tenancy.kind); }},
-    {"/tenancy/monthlyRent", [](const Case& c) { return number(c.tenancy.monthly_rent); }},
-    {"/tenancy/landlordUnits", [](const Case& c) { return number(c.tenancy.landlord_units); }},
-    {"/tenancy/buildingUnits", [](const Case& c) { return number(c.tenancy.building_units); }},
-    {"/tenancy/ownerOccupied", [](const Case& c) { return yes_no(c.tenancy.owner_occupied); }},
-    {"/records/moveInChecklist/made", [](const Case& c) { return yes_no(c.records.move_in.made); }},
-    {"/records/moveInChecklist/signedByBoth", [](const Case& c) { return yes_no(c.records.move_in.signed_by_both); }},
-    {"/records/moveInChecklist/tenantHasCopy", [](const Case& c) { return yes_no(c.records.move_in.tenant_has_copy); }},
-    {"/records/moveOutChecklist/made", [](const Case& c) { return yes_no(c.records.move_out.made); }},
-    {"/records/moveOutChecklist/signedByBoth", [](const Case& c) { return yes_no(c.records.move_out.signed_by_both); }},
-    {"/records/moveOutChecklist/tenantHasCopy",
-     [](const Case& c) { return yes_no(c.records.move_out.tenant_has_copy); }},
-    {"/records/preMoveOutInspection/offered", [](const Case& c) { return yes_no(c.records.inspection_offered); }},
-    {"/records/preMoveOutInspection/requested", [](const Case& c) { return yes_no(c.records.inspection_requested); }},
-    {"/records/preMoveOutInspection/held", [](const Case& c) { return yes_no(c.records.inspection_held); }},
-    {"/records/photosAtMoveIn", [](const Case& c) { return yes_no(c.records.photos_at_move_in); }},
-    {"/records/photosAtMoveOut", [](const Case& c) { return yes_no(c.records.photos_at_move_out); }},
-};
-
-struct EventReader {
-  std::string_view at;
-  const std::optional<DaySpan>* (*read)(const Case&);
-};
-constexpr EventReader event_readers[] = {
-    {"/tenancy/began", [](const Case& c) { return &c.tenancy.began; }},
-    {"/tenancy/ended", [](const Case& c) { return &c.tenancy.ended; }},
-    {"/tenancy/possessionReturned", [](const Case& c) { return &c.tenancy.possession_returned; }},
-    {"/tenancy/forwardingAddressGiven", [](const Case& c) { return &c.tenancy.forwarding_address_given; }},
-    {"/tenancy/rentPaidThrough", [](const Case& c) { return &c.tenancy.rent_paid_through; }},
-    {"/deposits/0/paid", [](const Case& c) { return c.deposits.empty() ? nullptr : &c.deposits.front().paid; }},
-    {"/statement/dated", [](const Case& c) { return &c.statement.dated; }},
-    {"/statement/sent", [](const Case& c) { return &c.statement.sent; }},
-    {"/statement/received", [](const Case& c) { return &c.statement.received; }},
-    {"/statement/refundSent", [](const Case& c) { return &c.statement.refund_sent; }},
-};
 
 // The derived facts.
 
@@ -147,12 +71,12 @@ template <class Test> FactState sum_of(const Case& c, Test test) {
     if (counts.known()) low += l.amount->in_cents();
     high += l.amount->in_cents();
   }
-  return number(low, std::max(low, high));
+  return FactState::of_range(low, std::max(low, high));
 }
 
 FactState claimed_range(const Case& c) {
   if (!c.lines.empty()) return sum_of(c, [](const Line&) -> Tri { return true; });
-  return number(c.statement.stated_total.value_or(Money()));
+  return FactState::of(std::optional<Money>(c.statement.stated_total.value_or(Money())));
 }
 
 Tri claims_over_deposit(const Case& c, const Pack* pack) {
@@ -179,7 +103,7 @@ FactState stay_months(const Case& c) {
   if (!c.tenancy.began || !end) return {};
   const Months least = std::max(Months(), whole_months(c.tenancy.began->latest, end->earliest));
   const Months most = std::max(Months(), whole_months(c.tenancy.began->earliest, end->latest));
-  return number(least.count(), most.count());
+  return FactState::of_range(least.count(), most.count());
 }
 
 Tri pet_deposit(const Case& c) {
@@ -212,39 +136,47 @@ Tri address_by_end(const FactView& view) {
   return given.on.earliest > end.on.latest ? Tri::no : Tri::unknown;
 }
 
-struct FactDeriver {
-  std::string_view id;
-  FactState (*derive)(const Case&, const FactView&);
-};
-constexpr FactDeriver fact_derivers[] = {
-    {"deductions-made", [](const Case& c, const FactView& view) { return yes_no(deductions_made(c, view.pack())); }},
-    {"damage-claimed",
-     [](const Case& c, const FactView&) {
-       return yes_no(claimed(c, [](const Line& l) { return about_condition(l.kind); }));
-     }},
-    {"only-rent-claimed", [](const Case& c, const FactView&) { return yes_no(only_rent(c)); }},
-    {"carpet-cleaning-claimed", [](const Case& c, const FactView&) { return yes_no(claimed(c, carpet_cleaning)); }},
-    {"repair-and-cleaning-total",
-     [](const Case& c, const FactView&) {
-       return sum_of(c, [](const Line& l) -> Tri {
-         return l.kind.empty() ? Tri::unknown : Tri(l.kind == "damage" || l.kind == "cleaning");
-       });
-     }},
-    {"claimed-total", [](const Case& c, const FactView&) { return claimed_range(c); }},
-    {"deposit-total", [](const Case& c, const FactView& view) { return number(deposit_total(c, view.pack())); }},
-    {"claims-over-deposit",
-     [](const Case& c, const FactView& view) { return yes_no(claims_over_deposit(c, view.pack())); }},
-    {"balance-due", [](const Case& c, const FactView& view) { return yes_no(balance_due(c, view.pack())); }},
-    {"refund-short", [](const Case&, const FactView&) { return FactState{}; }},
-    {"interest-paid", [](const Case& c, const FactView&) { return yes_no(interest_paid(c)); }},
-    {"statement-came", [](const Case& c, const FactView&) { return yes_no(statement_came(c)); }},
-    {"refund-came", [](const Case& c, const FactView& view) { return yes_no(refund_came(c, view)); }},
-    {"address-given",
-     [](const Case&, const FactView& view) { return yes_no(view.event("forwarding-address-given").happened); }},
-    {"address-given-by-end", [](const Case&, const FactView& view) { return yes_no(address_by_end(view)); }},
-    {"stay-months", [](const Case& c, const FactView&) { return stay_months(c); }},
-    {"pet-deposit-held", [](const Case& c, const FactView&) { return yes_no(pet_deposit(c)); }},
-};
+FactState worked_out(DerivedFact fact, const Case& c, const FactView& view) {
+  switch (fact) {
+  case DerivedFact::deductions_made:
+    return FactState::of(deductions_made(c, view.pack()));
+  case DerivedFact::damage_claimed:
+    return FactState::of(claimed(c, [](const Line& l) { return about_condition(l.kind); }));
+  case DerivedFact::only_rent_claimed:
+    return FactState::of(only_rent(c));
+  case DerivedFact::carpet_cleaning_claimed:
+    return FactState::of(claimed(c, carpet_cleaning));
+  case DerivedFact::repair_and_cleaning_total:
+    return sum_of(c, [](const Line& l) -> Tri {
+      return l.kind.empty() ? Tri::unknown : Tri(l.kind == "damage" || l.kind == "cleaning");
+    });
+  case DerivedFact::claimed_total:
+    return claimed_range(c);
+  case DerivedFact::deposit_total:
+    return FactState::of(deposit_total(c, view.pack()));
+  case DerivedFact::claims_over_deposit:
+    return FactState::of(claims_over_deposit(c, view.pack()));
+  case DerivedFact::balance_due:
+    return FactState::of(balance_due(c, view.pack()));
+  case DerivedFact::refund_short: // told by know_refund_short
+    return {};
+  case DerivedFact::interest_paid:
+    return FactState::of(interest_paid(c));
+  case DerivedFact::statement_came:
+    return FactState::of(statement_came(c));
+  case DerivedFact::refund_came:
+    return FactState::of(refund_came(c, view));
+  case DerivedFact::address_given:
+    return FactState::of(view.event("forwarding-address-given").happened);
+  case DerivedFact::address_given_by_end:
+    return FactState::of(address_by_end(view));
+  case DerivedFact::stay_months:
+    return stay_months(c);
+  case DerivedFact::pet_deposit_held:
+    return FactState::of(pet_deposit(c));
+  }
+  return {};
+}
 
 Day earlier(Day a, Day b) { return std::min(a, b); }
 
@@ -254,24 +186,6 @@ bool arrives_at_once(std::string_view how) {
 }
 
 } // namespace
-
-FactState (*fact_reader(std::string_view at))(const Case&) {
-  for (const auto& reader : fact_readers)
-    if (reader.at == at) return reader.read;
-  return nullptr;
-}
-
-FactState (*fact_deriver(std::string_view id))(const Case&, const FactView&) {
-  for (const auto& deriver : fact_derivers)
-    if (deriver.id == id) return deriver.derive;
-  return nullptr;
-}
-
-const std::optional<DaySpan>* (*event_reader(std::string_view at))(const Case&) {
-  for (const auto& reader : event_readers)
-    if (reader.at == at) return reader.read;
-  return nullptr;
-}
 
 bool is_deposit(const Deposit& held, const Pack* pack) {
   if (!pack) return true;
@@ -442,16 +356,16 @@ void FactView::read_facts() {
   for (const bool derived : {false, true})
     for (std::size_t i = 0; i + 1 < facts_.size(); ++i) {
       const FactInfo& f = info(FactId(i));
-      if (f.derived != derived) continue;
+      if (f.derived.has_value() != derived) continue;
       FactState& s = facts_[i];
       if (f.read) s = f.read(*case_);
-      if (f.derive) s = f.derive(*case_, *this);
+      if (f.derived) s = worked_out(*f.derived, *case_, *this);
       if (s.kind != FactState::Kind::unknown) continue;
       if (const auto said = case_->circumstances.find(f.id);
           said != case_->circumstances.end() && f.id != "refund-short")
-        s = state(said->second);
+        s = FactState::said(said->second);
       if (s.kind == FactState::Kind::unknown && f.usual.known()) {
-        s = yes_no(f.usual);
+        s = FactState::of(f.usual);
         s.assumed = true;
       }
     }
@@ -460,12 +374,13 @@ void FactView::read_facts() {
 void FactView::suppose(EventId id, const EventState& state) {
   events_[index(id)] = state;
   for (std::size_t i = 0; i + 1 < facts_.size(); ++i)
-    if (const FactInfo& f = info(FactId(i)); f.derive && facts_[i].kind == FactState::Kind::unknown)
-      facts_[i] = f.derive(*case_, *this);
+    if (const FactInfo& f = info(FactId(i)); f.derived && facts_[i].kind == FactState::Kind::unknown)
+      facts_[i] = worked_out(*f.derived, *case_, *this);
 }
 
 void FactView::know_refund_short(Tri short_of_fair) {
-  if (const FactId id = registry_->fact("refund-short"); id != FactId::none) facts_[index(id)] = yes_no(short_of_fair);
+  if (const FactId id = registry_->fact("refund-short"); id != FactId::none)
+    facts_[index(id)] = FactState::of(short_of_fair);
 }
 
 } // namespace wearline

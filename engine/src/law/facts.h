@@ -2,6 +2,7 @@
 // What one case says about every fact and event a law pack may ask for.
 
 #include "case/case.h"
+#include "law/pack.h"
 #include "law/registry.h"
 
 #include <vector>
@@ -65,10 +66,5 @@ Tri statement_came(const Case& c);
 /// Whether a charge of this kind is about the state of the home (damage, cleaning, keys, disposal); unknown for an
 /// unknown kind.
 Tri about_condition(std::string_view kind);
-
-/// The reader for a fact held at this place of a case, or for a derived fact by its name; null if there is none.
-FactState (*fact_reader(std::string_view at))(const Case&);
-FactState (*fact_deriver(std::string_view id))(const Case&, const FactView&);
-const std::optional<DaySpan>* (*event_reader(std::string_view at))(const Case&);
 
 } // namespace wearline

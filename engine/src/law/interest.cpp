@@ -1,5 +1,7 @@
 #include "law/interest.h"
 
+#include "law/applies.h"
+
 #include <algorithm>
 #include <date/date.h>
 

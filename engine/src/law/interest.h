@@ -1,6 +1,7 @@
 #pragma once
 // Interest owed on deposits: exact whole-number arithmetic, rounded half up to the cent.
 
+#include "law/facts.h"
 #include "law/pack.h"
 #include "values/range.h"
 

@@ -4,8 +4,6 @@
 
 namespace wearline {
 
-bool pays_back(const Deadline& deadline, const Registry& registry); // in deadlines.cpp
-
 Law::Law(const Case& c, const Pack& pack, const Registry& registry, const Holidays& holidays, Day today)
     : pack_(&pack), registry_(&registry), view_(c, registry, &pack, today),
       each_(judge_deadlines(pack, registry, holidays, view_, Tri::unknown)), alternatives_(pack, registry, holidays),

@@ -7,6 +7,7 @@
 #include "law/caps.h"
 #include "law/deadlines.h"
 #include "law/documents.h"
+#include "law/facts.h"
 #include "law/interest.h"
 #include "law/permission.h"
 #include "law/remedies.h"

@@ -296,11 +296,4 @@ Faults lay_over(Pack& pack, std::string_view json, const Registry& registry);
 /// Whether a layer belongs to a place: "US" to every state, "US-IL" to Illinois alone.
 bool layer_fits(std::string_view of_layer, std::string_view jurisdiction);
 
-/// Whether a rule is in force for this case: by the date the law itself uses (`by`; the day of the assessment if the
-/// event has not happened). Unknown if that date is not known well enough; `grounds` then gains the event.
-Tri in_force(const Rule& rule, const FactView& view, Grounds* grounds = nullptr);
-
-/// In force, and its condition holds.
-Tri applies(const Rule& rule, const FactView& view, const Outcomes* outcomes = nullptr, Grounds* grounds = nullptr);
-
 } // namespace wearline

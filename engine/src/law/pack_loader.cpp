@@ -1,34 +1,11 @@
-#include "law/pack_loader.h"
-
 #include "law/pack.h"
 
+#include "json/fields.h"
 #include <algorithm>
 #include <date/date.h>
 #include <variant>
 
 namespace wearline {
-
-FactInfo read_fact(Fields& f) {
-  FactInfo info;
-  info.id = f.required_text("id");
-  info.type = f.word<FactType>(
-      "type",
-      {{"yes-no", FactType::yes_no}, {"count", FactType::count}, {"money", FactType::money}, {"text", FactType::text}},
-      FactType::yes_no);
-  info.usual = f.yes_no("usual");
-  info.choices = f.texts("choices");
-  info.question = f.required_localized("question");
-  return info;
-}
-
-EventInfo read_event(Fields& f) {
-  EventInfo info;
-  info.id = f.required_text("id");
-  info.usual = f.yes_no("usual");
-  info.question = f.required_localized("question");
-  info.day = f.localized("day");
-  return info;
-}
 
 namespace {
 

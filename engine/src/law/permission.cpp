@@ -1,5 +1,6 @@
 #include "law/permission.h"
 
+#include "law/applies.h"
 #include "law/documents.h"
 
 #include <algorithm>

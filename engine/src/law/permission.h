@@ -1,6 +1,7 @@
 #pragma once
 // What the law says about taking one charge: which rules allow it, bar it, limit it, or want proof.
 
+#include "law/facts.h"
 #include "law/line_law.h"
 #include "law/pack.h"
 

@@ -1,9 +1,6 @@
 #include "law/registry.h"
 
-#include "case/case_reader.h"
-#include "law/facts.h"
-#include "law/pack.h"
-#include "law/pack_loader.h"
+#include "law/case_members.h"
 
 #include "json/fields.h"
 #include <algorithm>
@@ -23,6 +20,36 @@ template <class Read> Faults read_document(std::string_view text, Read read) {
   read(document);
   document.done();
   return faults;
+}
+
+struct DerivedName {
+  std::string_view name;
+  DerivedFact fact;
+};
+constexpr DerivedName derived_names[] = {
+    {"deductions-made", DerivedFact::deductions_made},
+    {"damage-claimed", DerivedFact::damage_claimed},
+    {"only-rent-claimed", DerivedFact::only_rent_claimed},
+    {"carpet-cleaning-claimed", DerivedFact::carpet_cleaning_claimed},
+    {"repair-and-cleaning-total", DerivedFact::repair_and_cleaning_total},
+    {"claimed-total", DerivedFact::claimed_total},
+    {"deposit-total", DerivedFact::deposit_total},
+    {"claims-over-deposit", DerivedFact::claims_over_deposit},
+    {"balance-due", DerivedFact::balance_due},
+    {"refund-short", DerivedFact::refund_short},
+    {"interest-paid", DerivedFact::interest_paid},
+    {"statement-came", DerivedFact::statement_came},
+    {"refund-came", DerivedFact::refund_came},
+    {"address-given", DerivedFact::address_given},
+    {"address-given-by-end", DerivedFact::address_given_by_end},
+    {"stay-months", DerivedFact::stay_months},
+    {"pet-deposit-held", DerivedFact::pet_deposit_held},
+};
+
+std::optional<DerivedFact> derived_fact(std::string_view name) {
+  for (const DerivedName& known : derived_names)
+    if (known.name == name) return known.fact;
+  return std::nullopt;
 }
 
 void stands_twice(const Fields& f) { f.fault("duplicate-id", "id", "Two entries have this id."); }
@@ -74,6 +101,28 @@ template <class Load, class Take> Faults load_again(std::string_view json, Load 
 
 } // namespace
 
+FactInfo read_fact(Fields& f) {
+  FactInfo info;
+  info.id = f.required_text("id");
+  info.type = f.word<FactType>(
+      "type",
+      {{"yes-no", FactType::yes_no}, {"count", FactType::count}, {"money", FactType::money}, {"text", FactType::text}},
+      FactType::yes_no);
+  info.usual = f.yes_no("usual");
+  info.choices = f.texts("choices");
+  info.question = f.required_localized("question");
+  return info;
+}
+
+EventInfo read_event(Fields& f) {
+  EventInfo info;
+  info.id = f.required_text("id");
+  info.usual = f.yes_no("usual");
+  info.question = f.required_localized("question");
+  info.day = f.localized("day");
+  return info;
+}
+
 Faults load_facts(Registry& registry, std::string_view json) {
   if (!registry.facts.empty())
     return load_again(json, load_facts, [&](const Registry& again) {
@@ -85,10 +134,9 @@ Faults load_facts(Registry& registry, std::string_view json) {
     for (Fields& f : document.objects("facts")) {
       FactInfo info = read_fact(f);
       info.at = f.text("at");
-      info.derived = f.flag("derived", false);
-      if (info.derived) {
-        info.derive = fact_deriver(info.id);
-        if (!info.derive) f.fault("unknown-fact", "id", "The engine cannot work out a derived fact of this name.");
+      if (f.flag("derived", false)) {
+        info.derived = derived_fact(info.id);
+        if (!info.derived) f.fault("unknown-fact", "id", "The engine cannot work out a derived fact of this name.");
       } else if (info.at.rfind("/circumstances/", 0) != 0) {
         info.read = fact_reader(info.at);
         if (!info.read) f.fault("unknown-place", "at", "A case holds no fact at this place.");
@@ -161,32 +209,6 @@ Faults load_documents(Registry& registry, std::string_view json) {
       registry.documents.push_back(std::move(info));
     }
   });
-}
-
-void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack) {
-  if (pack) {
-    CaseNames::OfPlace& place = names.places[pack->jurisdiction];
-    for (const FactInfo& f : pack->facts)
-      if (!f.read) place.circumstances.insert_or_assign(f.id, f.type);
-    for (const EventInfo& e : pack->events) {
-      place.events.add(e.id);
-      place.circumstances.emplace(e.id, FactType::yes_no);
-    }
-    return;
-  }
-  for (const FactInfo& f : registry.facts)
-    if (!f.read) names.circumstances.insert_or_assign(f.id, f.type);
-  for (const EventInfo& e : registry.events) {
-    names.events.add(e.id);
-    names.circumstances.emplace(e.id, FactType::yes_no);
-  }
-  for (const DocumentInfo& p : registry.documents) {
-    names.documents.add(p.id);
-    for (const std::string& alias : p.aliases) {
-      names.documents.add(alias);
-      names.document_aliases.insert_or_assign(alias, p.id);
-    }
-  }
 }
 
 } // namespace wearline

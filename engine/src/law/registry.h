@@ -4,10 +4,12 @@
 // the shared ones.
 
 #include "case/case.h"
+#include "law/fact_state.h"
 #include "values/reference.h"
 #include "wearline/fault.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -15,9 +17,7 @@
 
 namespace wearline {
 
-class FactView;
-struct CaseNames;
-struct Pack;
+class Fields; // json/fields.h: its JSON library is of no concern to those who read the registry
 
 /// Positions in a pack's facts, events, documents; `none` is no such thing.
 enum class FactId : std::uint16_t { none = 0xffff };
@@ -25,33 +25,36 @@ enum class EventId : std::uint16_t { none = 0xffff };
 enum class DocumentId : std::uint16_t { none = 0xffff };
 template <class Id> constexpr std::size_t index(Id id) { return static_cast<std::size_t>(id); }
 
-/// What a case says about one fact. Sums are numbers of cents; a number known only within limits has low < high.
-struct FactState {
-  enum class Kind : std::uint8_t { unknown, yes_no, number, text };
-  Kind kind = Kind::unknown;
-  bool yes = false;
-  bool assumed = false; ///< the case is silent and the usual value was taken
-  std::int64_t low = 0, high = 0;
-  std::string_view text; ///< points into the case
-};
-
-/// What a case says about one event. `on` is when it happened or, where that is not known, when it can have happened.
-struct EventState {
-  Tri happened;
-  DaySpan on;
-  bool assumed = false; ///< the case is silent and the usual was taken
+/// Facts that follow from others of a case, each worked out in facts.h.
+enum class DerivedFact : std::uint8_t {
+  deductions_made,
+  damage_claimed,
+  only_rent_claimed,
+  carpet_cleaning_claimed,
+  repair_and_cleaning_total,
+  claimed_total,
+  deposit_total,
+  claims_over_deposit,
+  balance_due,
+  refund_short,
+  interest_paid,
+  statement_came,
+  refund_came,
+  address_given,
+  address_given_by_end,
+  stay_months,
+  pet_deposit_held
 };
 
 struct FactInfo {
   std::string id;
   FactType type = FactType::yes_no;
-  std::string at; ///< JSON Pointer of the answer in a case
-  bool derived = false;
+  std::string at;                     ///< JSON Pointer of the answer in a case
+  std::optional<DerivedFact> derived; ///< the engine works it out
   Tri usual;
   std::vector<std::string> choices;
   Localized question;
-  FactState (*read)(const Case&) = nullptr;                    ///< of a fact held by a member of the case
-  FactState (*derive)(const Case&, const FactView&) = nullptr; ///< of a derived fact
+  FactState (*read)(const Case&) = nullptr; ///< of a fact held by a member of the case
 };
 
 struct EventInfo {
@@ -124,9 +127,8 @@ Faults load_facts(Registry& registry, std::string_view json);
 Faults load_deadlines(Registry& registry, std::string_view json);
 Faults load_documents(Registry& registry, std::string_view json);
 
-/// Adds what the registry and a pack (may be null) let a case file say: events, documents, circumstances. The
-/// circumstances hold every fact that has no other place, every derived fact, and every event (false: it is known not
-/// to have happened).
-void add_law_names(CaseNames& names, const Registry& registry, const Pack* pack);
+/// The members that facts and events share in facts.json and in packs.
+FactInfo read_fact(Fields& f);
+EventInfo read_event(Fields& f);
 
 } // namespace wearline

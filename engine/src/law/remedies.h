@@ -2,6 +2,7 @@
 // What lateness or missing documents cost the landlord, and what a court may award. Never added to the fair refund.
 
 #include "case/case.h"
+#include "law/facts.h"
 #include "law/pack.h"
 #include "values/range.h"
 

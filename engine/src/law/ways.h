@@ -2,6 +2,7 @@
 // What a case leaves open may turn out in several ways. A law that says the same in every way has said it for certain.
 
 #include "law/conditions.h"
+#include "law/facts.h"
 #include "law/pack.h"
 
 #include <vector>

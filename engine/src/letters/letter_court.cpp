@@ -1,8 +1,10 @@
 // The sheet for court, or for whoever decides: it stays with its reader. On one page: the last day to file, whom to
 // name, what to ask for, the risk, the grounds, the charges, what to bring and what to say.
 
+#include "law/applies.h"
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
+#include "letters/letter_writers.h"
 
 #include <algorithm>
 

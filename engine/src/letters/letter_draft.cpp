@@ -1,7 +1,5 @@
 #include "letters/letter_draft.h"
 
-#include "letters/letter_kinds.h"
-
 #include <algorithm>
 #include <array>
 
@@ -34,6 +32,20 @@ bool several_deposits(const Case& c) {
 } // namespace
 
 std::vector<std::string_view> blank_names() { return {blank_ids.begin(), blank_ids.end()}; }
+
+std::string forum(const Draft& d) {
+  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
+  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.name.in(d.speech.language());
+}
+
+Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,
+                    const std::vector<std::string>& items) {
+  if (items.empty()) return nullptr;
+  Paragraph* p = d.may(std::move(id), role, std::move(title));
+  if (p)
+    for (const std::string& item : items) p->rows.push_back({item});
+  return p;
+}
 
 Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, std::string_view language,
              const Names& names)

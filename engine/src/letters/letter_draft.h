@@ -2,8 +2,9 @@
 // What every letter is built with: the assessment, its words, and the paragraphs so far.
 
 #include "judging/assessment.h"
-#include "letters/letter.h"
+#include "letters/letter_kinds.h"
 #include "letters/letter_law.h"
+#include "letters/letter_text.h"
 #include "letters/letter_words.h"
 #include "rulebook/rule_store.h"
 #include "wording/speech.h"
@@ -58,5 +59,13 @@ private:
 
   const Names names_;
 };
+
+/// One list under a title; nothing if it is empty.
+Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,
+                    const std::vector<std::string>& items);
+/// "small claims court", or the place's own body.
+std::string forum(const Draft& d);
+/// Every blank that a letter may have, by its id.
+std::vector<std::string_view> blank_names();
 
 } // namespace wearline

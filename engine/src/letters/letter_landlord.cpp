@@ -1,9 +1,11 @@
 // The landlord's papers: the statement of charges and the note that goes with it. A paper never argues against its
 // sender and lists no proof that was not marked; what weakens it stands in the warnings, to be read before it goes out.
 
+#include "law/applies.h"
 #include "law/facts.h"
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
+#include "letters/letter_writers.h"
 
 #include <algorithm>
 
@@ -483,16 +485,6 @@ private:
 };
 
 } // namespace
-
-std::string_view about(const LetterWarning& warning) {
-  const auto is = [&](std::initializer_list<std::string_view> codes) {
-    return std::find(codes.begin(), codes.end(), warning.code) != codes.end();
-  };
-  if (is({"late", "send-by", "apply"})) return "day";
-  if (is({"open", "left-out", "no-amount", "beyond", "inspection"})) return "charge";
-  if (is({"no-proof", "say-more", "say-days"})) return "proof";
-  return warning.code.compare(0, 6, "paper-") == 0 || is({"way", "fixed-words", "interest"}) ? "form" : "";
-}
 
 void write_itemized_statement(Draft& d) { LandlordPaper(d).write(); }
 

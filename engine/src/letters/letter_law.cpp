@@ -1,7 +1,7 @@
 #include "letters/letter_law.h"
 
+#include "law/applies.h"
 #include "letters/letter_words.h"
-#include "rulebook/rule_store.h"
 
 #include <algorithm>
 #include <tuple>

@@ -4,6 +4,7 @@
 // elsewhere has no citation, and what is only from memory is left out.
 
 #include "judging/assessment.h"
+#include "rulebook/rule_store.h"
 #include "wording/speech.h"
 
 #include <optional>

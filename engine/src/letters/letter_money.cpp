@@ -2,7 +2,9 @@
 // follows. They differ in their first lines and in what they close with.
 
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
+#include "letters/letter_walk.h"
+#include "letters/letter_writers.h"
 #include "wording/line_text.h"
 
 #include <algorithm>

@@ -1,8 +1,11 @@
 // The adviser's note: one page for the file or for a colleague. It may show what a letter never does: ranges, what is
 // likely, what a court may award.
 
+#include "law/applies.h"
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
+#include "letters/letter_proposals.h"
+#include "letters/letter_writers.h"
 #include "wording/law_words.h"
 #include "wording/line_text.h"
 

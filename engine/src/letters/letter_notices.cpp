@@ -1,7 +1,10 @@
 // The tenant's notes that ask for something other than money: papers and dates, a new address, an inspection.
 
+#include "law/applies.h"
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
+#include "letters/letter_walk.h"
+#include "letters/letter_writers.h"
 
 #include <algorithm>
 

@@ -1,5 +1,8 @@
+#include "letters/letter_parts.h"
+
+#include "law/applies.h"
 #include "law/counting.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_walk.h"
 #include "wording/law_words.h"
 
 #include <algorithm>
@@ -52,15 +55,6 @@ void add_letter_head(Draft& d, std::string_view from, std::string_view to) {
   d.must("from", ParagraphRole::address, d.say(from));
   d.must("date", ParagraphRole::date, d.speech.day(d.a.today));
   d.must("to", ParagraphRole::address, d.say(to));
-}
-
-Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,
-                    const std::vector<std::string>& items) {
-  if (items.empty()) return nullptr;
-  Paragraph* p = d.may(std::move(id), role, std::move(title));
-  if (p)
-    for (const std::string& item : items) p->rows.push_back({item});
-  return p;
 }
 
 void add_caution(Draft& d) {
@@ -177,11 +171,6 @@ std::pair<const DeadlineResult*, Day> started_by(const Draft& d, std::string_vie
 std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
   const auto [deadline, last] = started_by(d, event);
   return deadline ? std::optional(last) : std::nullopt;
-}
-
-std::string forum(const Draft& d) {
-  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
-  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.name.in(d.speech.language());
 }
 
 bool court_decides(const Draft& d) {

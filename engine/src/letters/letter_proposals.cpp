@@ -1,7 +1,7 @@
-// Which letter at which time, or none.
+#include "letters/letter_proposals.h"
 
 #include "letters/letter_groups.h"
-#include "letters/letter_kinds.h"
+#include "letters/letter_parts.h"
 
 #include <algorithm>
 

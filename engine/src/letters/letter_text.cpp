@@ -1,4 +1,7 @@
-#include "letters/letter.h"
+#include "letters/letter_text.h"
+
+#include <algorithm>
+#include <initializer_list>
 
 namespace wearline {
 
@@ -29,6 +32,42 @@ std::string paragraph_text(const Paragraph& p) {
 }
 
 } // namespace
+
+std::string_view name_of(ParagraphRole role) {
+  switch (role) {
+  case ParagraphRole::address:
+    return "address";
+  case ParagraphRole::date:
+    return "date";
+  case ParagraphRole::opening:
+    return "opening";
+  case ParagraphRole::table:
+    return "table";
+  case ParagraphRole::line:
+    return "line";
+  case ParagraphRole::list:
+    return "list";
+  case ParagraphRole::ask:
+    return "ask";
+  case ParagraphRole::closing:
+    return "closing";
+  case ParagraphRole::enclosures:
+    return "enclosures";
+  case ParagraphRole::caution:
+    break;
+  }
+  return "caution";
+}
+
+std::string_view about(const LetterWarning& warning) {
+  const auto is = [&](std::initializer_list<std::string_view> codes) {
+    return std::find(codes.begin(), codes.end(), warning.code) != codes.end();
+  };
+  if (is({"late", "send-by", "apply"})) return "day";
+  if (is({"open", "left-out", "no-amount", "beyond", "inspection"})) return "charge";
+  if (is({"no-proof", "say-more", "say-days"})) return "proof";
+  return warning.code.compare(0, 6, "paper-") == 0 || is({"way", "fixed-words", "interest"}) ? "form" : "";
+}
 
 std::string plain_text(const Letter& letter) {
   std::string out;

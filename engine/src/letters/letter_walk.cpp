@@ -1,6 +1,4 @@
-// What was seen in a walk through the home before its end, as the tenant's letters say it.
-
-#include "letters/letter_kinds.h"
+#include "letters/letter_walk.h"
 
 #include <algorithm>
 

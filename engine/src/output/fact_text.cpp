@@ -1,7 +1,6 @@
 #include "output/fact_text.h"
 
 #include "case/case_reader.h"
-#include "output/reading.h"
 
 #include <type_traits>
 
@@ -34,12 +33,12 @@ void write_fact_value(JsonOut& out, const WordFact& fact) {
         } else if constexpr (std::is_same_v<T, bool>) {
           out.boolean(value);
         } else if constexpr (std::is_same_v<T, std::int64_t>) {
-          if (fact.field == "usefulLifeYears") out.raw(plain_count(value));
+          if (fact.field == "usefulLifeYears") out.raw(plain_thousandths(value));
           else out.number(value);
         } else if constexpr (std::is_same_v<T, Money>) {
           out.text(value.plain());
         } else if constexpr (std::is_same_v<T, Quantity>) {
-          out.object().key("count").raw(plain_count(value.thousandths)).pair("unit", value.unit).end_object();
+          out.object().key("count").raw(plain_thousandths(value.thousandths)).pair("unit", value.unit).end_object();
         } else if constexpr (std::is_same_v<T, std::vector<std::string>>) {
           out.array();
           for (const std::string& name : value) out.text(name);

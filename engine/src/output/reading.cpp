@@ -248,7 +248,11 @@ public:
     member("location", r.place);
     out.key("quantity");
     if (r.quantity)
-      out.object().key("count").raw(plain_count(r.quantity->thousandths)).pair("unit", r.quantity->unit).end_object();
+      out.object()
+          .key("count")
+          .raw(plain_thousandths(r.quantity->thousandths))
+          .pair("unit", r.quantity->unit)
+          .end_object();
     else out.null();
     write_facts(out, r.facts, text);
     out.key("confidence").number(r.confidence);
@@ -273,21 +277,6 @@ private:
 
 } // namespace
 
-std::string plain_count(std::int64_t thousandths) { return plain_thousandths(thousandths); }
-
-std::string slip_key(Slip slip) {
-  switch (slip) {
-  case Slip::turned_digits:
-    return "reading.slip.turned-digits";
-  case Slip::lost_point:
-    return "reading.slip.lost-point";
-  case Slip::left_out:
-    return "reading.slip.left-out";
-  default:
-    return {};
-  }
-}
-
 std::vector<Recognition> recognize_lines(const ReadStatement& statement, const RecognizerRules& rules) {
   std::vector<Recognition> out;
   out.reserve(statement.charges.size());
@@ -309,6 +298,19 @@ std::string read_statement(std::string_view text, const RecognizerRules& rules, 
   const ReadStatement statement = read_statement(text, rules, language);
   std::string answer = Writer(text, wording).statement(statement, recognize_lines(statement, rules));
   return format == oldest_format ? in_older_names(answer, older_document("reading")) : answer;
+}
+
+std::string slip_key(Slip slip) {
+  switch (slip) {
+  case Slip::turned_digits:
+    return "reading.slip.turned-digits";
+  case Slip::lost_point:
+    return "reading.slip.lost-point";
+  case Slip::left_out:
+    return "reading.slip.left-out";
+  default:
+    return {};
+  }
 }
 
 std::string recognize_text(std::string_view text, const RecognizerRules& rules, int format) {

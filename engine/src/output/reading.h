@@ -33,7 +33,4 @@ std::vector<Recognition> recognize_lines(const ReadStatement& statement, const R
 /// The key of the sentence on what would explain a sum that does not come out; empty for none.
 std::string slip_key(Slip slip);
 
-/// "4", "1.5": a count as people write it.
-std::string plain_count(std::int64_t thousandths);
-
 } // namespace wearline

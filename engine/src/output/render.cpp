@@ -1,4 +1,6 @@
-#include "assess/assess.h"
+#include "output/render.h"
+
+#include "law/applies.h"
 #include "output/fact_text.h"
 #include "wearline/engine.h"
 #include "wording/law_words.h"

@@ -2,7 +2,7 @@
 // The paper's own arithmetic: which of its sums come out and which do not, by how much, and what would explain it.
 
 #include "reading/closing.h"
-#include "reading/recognizer.h"
+#include "reading/recognizer_rules.h"
 #include "reading/statement.h"
 
 namespace wearline {

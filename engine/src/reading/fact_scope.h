@@ -1,7 +1,7 @@
 #pragma once
 // Whose age it is: "the fridge beside it is 9 years old" says nothing of the outlet that is charged.
 
-#include "reading/recognizer.h"
+#include "reading/recognizer_rules.h"
 #include "reading/sense.h"
 #include "reading/word_facts.h"
 

@@ -1,7 +1,5 @@
 #include "reading/label.h"
 
-#include "reading/paper.h"
-
 #include <algorithm>
 #include <array>
 #include <string>
@@ -131,15 +129,6 @@ LabelKind by_words(const Words& w) {
 }
 
 } // namespace
-
-MarkedText mark(std::string_view text, const RecognizerRules& rules, NumberStyle style, bool as_statement) {
-  MarkedText out;
-  out.tokens = split_words(text);
-  if (as_statement) out.statement = rules.statement().mentions(out.tokens);
-  out.charge = rules.charges().mentions(out.tokens);
-  out.numbers = find_numbers(out.tokens, out.charge, rules.charges(), rules.charge_marks(), style);
-  return out;
-}
 
 LabelKind label_of(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   const Words w = look(text, rules, first, last);

@@ -1,12 +1,9 @@
 #pragma once
 // What a line of a statement says it is: a total, the deposit, a refund, a heading, a remark, or none of these.
 
-#include "reading/marked_text.h"
-#include "reading/recognizer.h"
+#include "reading/marked_words.h"
 
 #include <cstdint>
-#include <string_view>
-#include <vector>
 
 namespace wearline {
 
@@ -28,9 +25,6 @@ enum class LabelKind : std::uint8_t {
   letter,
   page
 };
-
-/// `as_statement` false leaves the statement's words out: enough for a text known to be a charge.
-MarkedText mark(std::string_view text, const RecognizerRules& rules, NumberStyle style, bool as_statement = true);
 
 /// A sum of the account, as none, headings, facts, letters and pages are not.
 constexpr bool is_account(LabelKind kind) {

@@ -1,6 +1,7 @@
 #pragma once
 // The counts of a line: "3 rooms @ 35", "two keys", "(4 bgs)", and which of them is priced.
 
+#include "case/case.h"
 #include "reading/numbers.h"
 #include "reading/sense.h"
 

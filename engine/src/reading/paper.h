@@ -41,17 +41,7 @@ bool is_strong(const Number& number);
 std::size_t token_at(const MarkedText& text, std::uint32_t byte);
 /// Nothing but signs, a currency or "CR" after the number.
 bool ends_row(const PaperRow& row, const Number& number, const RecognizerRules& rules);
-/// A sign, a currency or "CR": says nothing by itself beside a sum.
-bool is_closing_mark(const Token& token, const RecognizerRules& rules);
-/// Whether a token is one of the words of a statement's idea ("w:per").
-bool is_word_of(const Token& token, std::string_view idea, const RecognizerRules& rules);
 /// A full stop inside the text, after a word and before a capital.
 bool has_inner_stop(std::string_view text);
-/// "check 1188", "invoice 20": the word before a number of reference.
-bool numbers_something(const MarkedText& text, const Mention& word, const RecognizerRules& rules);
-/// A thing, work, state or cause of a charge among the tokens from `first` to `last` (exclusive).
-bool names_charge(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last);
-/// A thing or work: what can be paid for.
-bool names_thing(const MarkedText& text, const RecognizerRules& rules, std::size_t first, std::size_t last);
 
 } // namespace wearline

@@ -3,123 +3,17 @@
 // weighted terms of rules/recogniser, and the words the answer rests on come with it.
 
 #include "case/case.h"
-#include "reading/lexicon.h"
 #include "reading/numbers.h"
+#include "reading/recognizer_rules.h"
 #include "reading/word_facts.h"
-#include "wearline/fault.h"
 
 #include <cstdint>
-#include <map>
-#include <memory>
-#include <nlohmann/json_fwd.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace wearline {
-
-struct ReadingWeights;
-
-/// Ideas that must be there together, with the weight they then add. Built from "clean range|fridge -replace": 13.
-struct WeightedTerm {
-  static constexpr Lexicon::Id first_feature =
-      0xFF00; ///< ids from here on are features of the line, not ideas of the lexicon
-  static constexpr Lexicon::Id anywhere =
-      0x4000; ///< set in an id: the idea counts in full even where it only says where ("behind the stove")
-  std::vector<std::vector<Lexicon::Id>> all;  ///< of each list one must be there
-  std::vector<std::vector<Lexicon::Id>> none; ///< of each list none may be there
-  int weight = 0;                             ///< hundredths
-};
-
-struct FindingRule {
-  std::string finding;
-  std::string kind; ///< where it is not the element's; empty: as the element
-  std::vector<WeightedTerm> terms;
-};
-
-/// How rooms matter to an element: named as they are; the whole unit counts too; a closet is the thing itself; none
-/// (the room is part of the name).
-enum class PlaceUse : std::uint8_t { named, wide, closets, none };
-
-struct ElementRule {
-  std::string element, kind;
-  std::string kind_when_cleaned; ///< kind of a charge for cleaning it
-  PlaceUse places = PlaceUse::named;
-  std::vector<WeightedTerm> terms;
-  std::vector<FindingRule> findings;
-};
-
-/// The files of rules/recogniser, ready for use once all are there.
-class RecognizerRules {
-public:
-  /// `name`: the file's name within rules/recogniser ("concepts.json"); in any order. The last file builds the whole.
-  /// Faults: a file that is no JSON or not of the right shape, names that no file defines; each has the file's name
-  /// before its JSON Pointer where it is not this one.
-  Faults add(std::string_view name, std::string_view json);
-  /// All files are there and without a fault: `recognize` may be called.
-  bool complete() const { return complete_; }
-  /// The files it takes.
-  static const std::vector<std::string>& files();
-
-  const Lexicon& charges() const { return charges_; }
-  const Lexicon& statement() const { return statement_; }
-  const NumberMarks& charge_marks() const { return *charge_marks_; }
-  const NumberMarks& statement_marks() const { return *statement_marks_; }
-  /// What speaks for and against the readings of a paper (reading_weights.h).
-  const ReadingWeights& weights() const { return *weights_; }
-  const FactRules& facts() const { return *facts_; }
-  const std::vector<ElementRule>& elements() const { return elements_; }
-  /// Things whose parts are named after them: a refrigerator's shelf is the refrigerator's, a wall's outlet is no part
-  /// of the wall.
-  bool owns_parts(Lexicon::Id id) const { return owners_.has(id); }
-  /// Things of a bathroom.
-  bool in_bathroom(Lexicon::Id id) const { return bathroom_.has(id); }
-  /// States that are counted like things: holes, burns.
-  bool counted(Lexicon::Id id) const { return counted_.has(id); }
-  /// Things that others are made of: laminate, tile.
-  bool material(Lexicon::Id id) const { return materials_.has(id); }
-
-  /// A term of an element, by its place.
-  struct TermPlace {
-    std::uint16_t element = 0, term = 0;
-  };
-  /// The elements' terms whose first piece this idea (or feature) meets.
-  const std::vector<TermPlace>& terms_of(Lexicon::Id id) const;
-
-private:
-  struct PendingTerm {
-    std::string text, at;
-    int weight;
-  };
-  Faults build();
-  Faults add_words(std::string_view name, const nlohmann::json& document);
-  Faults add_facts(const nlohmann::json& document);
-  Faults add_elements(const nlohmann::json& document);
-  Faults tie();
-  void index_terms();
-  WeightedTerm compile(const PendingTerm& term, Faults& faults) const;
-
-  std::map<std::string, std::string, std::less<>> waiting_; ///< texts of the files until all are there
-  bool complete_ = false;
-  Lexicon charges_, statement_{false};
-  std::shared_ptr<const ReadingWeights> weights_;
-  std::shared_ptr<FactRules> facts_; ///< the patterns of facts.json
-  std::optional<NumberMarks> charge_marks_, statement_marks_;
-  std::vector<ElementRule> elements_;
-  /// Ideas named in a list of elements.json.
-  struct IdeaSet {
-    std::vector<std::string> names;
-    std::vector<bool> in;
-    bool has(Lexicon::Id id) const { return id < in.size() && in[id]; }
-  };
-  void fill(IdeaSet& set, const char* at, Faults& faults) const;
-  IdeaSet owners_, bathroom_, counted_, materials_;
-  std::vector<std::vector<TermPlace>> terms_by_idea_;
-  std::vector<std::vector<PendingTerm>> pending_terms_;                 ///< by element
-  std::vector<std::vector<std::vector<PendingTerm>>> pending_findings_; ///< by element, by finding
-};
 
 /// Another reading of the line. `confidence`: 0 to 100.
 struct Alternative {

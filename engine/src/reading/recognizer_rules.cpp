@@ -1,7 +1,4 @@
-#include "reading/fact_rules.h"
-#include "reading/reading_weights.h"
-#include "reading/recognizer.h"
-#include "reading/sense.h"
+#include "reading/recognizer_rules.h"
 
 #include "json/json_text.h"
 #include <algorithm>

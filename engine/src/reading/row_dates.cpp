@@ -2,6 +2,8 @@
 
 #include "reading/row_words.h"
 
+#include <algorithm>
+
 namespace wearline {
 
 namespace {

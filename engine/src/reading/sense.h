@@ -2,7 +2,7 @@
 // What the words of one line stand for, how strongly each counts, and where it stands: the ground every judgment of a
 // line rests on.
 
-#include "reading/recognizer.h"
+#include "reading/recognizer_rules.h"
 
 #include <array>
 #include <cstdint>
@@ -28,12 +28,6 @@ struct Group {
 
   bool has(Lexicon::Id id) const;
 };
-
-/// Features of a line beside its ideas; terms name them (WeightedTerm::first_feature). Their order is that of
-/// `feature_names`.
-enum class Feature : std::uint8_t { place, percent, date_any, date_range, unit_day, unit_month, named_thing };
-constexpr std::array<std::string_view, 7> feature_names = {"place",    "percent",    "date-any",   "date-range",
-                                                           "unit-day", "unit-month", "named-thing"};
 
 class Sense {
 public:

@@ -220,19 +220,6 @@ void look_again(const StatementPaper& paper, const RecognizerRules& rules, Entri
 
 } // namespace
 
-std::optional<Money> ReadStatement::deposit() const {
-  if (deposits.empty()) return std::nullopt;
-  Money sum_of;
-  for (const StatedSum& d : deposits) sum_of += d.amount;
-  return sum_of;
-}
-
-Money ReadStatement::sum() const {
-  Money total_of;
-  for (const ReadCharge& c : charges) total_of += c.amount;
-  return total_of;
-}
-
 ReadStatement read_statement(std::string_view text, const RecognizerRules& rules, std::string_view language) {
   StatementPaper paper = look_at_paper(text, rules, language);
   Entries entries;

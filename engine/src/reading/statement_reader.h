@@ -8,7 +8,7 @@
 // No sum is ever made up: each is printed at the place given, or is the product of a count and a price printed side by
 // side, and then says so.
 
-#include "reading/recognizer.h"
+#include "reading/recognizer_rules.h"
 #include "reading/statement.h"
 
 #include <string_view>

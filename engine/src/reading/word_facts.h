@@ -3,6 +3,7 @@
 // say is not filled in.
 
 #include "case/case.h"
+#include "reading/fact_rules.h"
 
 #include <cstdint>
 #include <optional>
@@ -12,10 +13,6 @@
 #include <vector>
 
 namespace wearline {
-
-class FactRules;
-class Lexicon;
-struct MarkedText;
 
 /// One fact, named as the field of a case's line that it fills.
 struct WordFact {

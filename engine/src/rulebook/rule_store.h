@@ -1,13 +1,13 @@
 #pragma once
 // Everything a rulebook holds once its files are read.
 
-#include "case/case_reader.h"
+#include "case/case_names.h"
 #include "judging/audit.h"
 #include "judging/precedents.h"
 #include "law/holidays.h"
 #include "law/pack.h"
 #include "law/registry.h"
-#include "reading/recognizer.h"
+#include "reading/recognizer_rules.h"
 #include "wear/rules.h"
 #include "wording/wording.h"
 

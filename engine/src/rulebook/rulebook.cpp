@@ -200,9 +200,37 @@ std::string_view stem(std::string_view path) {
   return path.substr(0, path.find('.'));
 }
 
+// The circumstances of a case hold every fact that has no other place, every derived fact, and every event (false: it
+// is known not to have happened).
+
+/// What every place lets a case file say.
 Faults named(Faults faults, Rules& rules) {
-  add_law_names(rules.names, rules.registry, nullptr);
+  CaseNames& names = rules.names;
+  for (const FactInfo& f : rules.registry.facts)
+    if (!f.read) names.circumstances.insert_or_assign(f.id, f.type);
+  for (const EventInfo& e : rules.registry.events) {
+    names.events.add(e.id);
+    names.circumstances.emplace(e.id, FactType::yes_no);
+  }
+  for (const DocumentInfo& p : rules.registry.documents) {
+    names.documents.add(p.id);
+    for (const std::string& alias : p.aliases) {
+      names.documents.add(alias);
+      names.document_aliases.insert_or_assign(alias, p.id);
+    }
+  }
   return faults;
+}
+
+/// What one place alone lets it say.
+void name_own(CaseNames& names, const Pack& pack) {
+  CaseNames::OfPlace& place = names.places[pack.jurisdiction];
+  for (const FactInfo& f : pack.facts)
+    if (!f.read) place.circumstances.insert_or_assign(f.id, f.type);
+  for (const EventInfo& e : pack.events) {
+    place.events.add(e.id);
+    place.circumstances.emplace(e.id, FactType::yes_no);
+  }
 }
 
 /// Lays a layer, and its sentences, over a pack it belongs to.
@@ -210,7 +238,7 @@ Faults lay(Pack& pack, std::string_view id, const Rules::Layer& layer, Rules& ru
   if (layer.of.empty() || !layer_fits(layer.of, pack.jurisdiction)) return {};
   Faults faults = lay_over(pack, layer.json, rules.registry);
   if (!faults.empty()) return faults;
-  add_law_names(rules.names, rules.registry, &pack);
+  name_own(rules.names, pack);
   return layer.words.empty() ? faults : translate_layer(pack, id, layer.words);
 }
 
@@ -248,7 +276,7 @@ Faults add_pack(Rules& rules, std::string_view place, std::string_view json) {
     return {{"wrong-name", "/jurisdiction", "A pack's file has the name of its place.", ""}};
   Pack& entry = rules.packs[std::string(place)];
   entry = std::move(std::get<Pack>(loaded));
-  add_law_names(rules.names, rules.registry, &entry);
+  name_own(rules.names, entry);
   for (const auto& [id, layer] : rules.layers)
     if (Faults faults = lay(entry, id, layer, rules); !faults.empty()) {
       for (Fault& fault : faults) fault.text = "In the layer " + id + ": " + fault.text;

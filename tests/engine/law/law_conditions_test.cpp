@@ -1,5 +1,6 @@
 // Conditions in three values, what they ask for, and packs that are refused.
 
+#include "law/applies.h"
 #include "support/small_law.h"
 
 using namespace wearline;

@@ -2,6 +2,7 @@
 // that begins with a name and a tab is judged as if the decision of that name had never been read.
 
 #include "assess/assess.h"
+#include "output/render.h"
 #include "rulebook/rule_store.h"
 #include "rules_folder.h"
 

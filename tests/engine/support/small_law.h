@@ -1,6 +1,7 @@
 #pragma once
 // A law pack of a few rules, and a case under it, for tests of one rule at a time.
 
+#include "case/case_reader.h"
 #include "law/law.h"
 #include "rulebook/rule_store.h"
 #include "support/real_rules.h"

@@ -65,7 +65,8 @@ struct Totals {
   Money ordinary_wear;                        ///< charged for lines that look like ordinary wear
 };
 
-/// Sums of the fair lines, the deposit and what came back.
+/// Sums of the fair lines, the deposit and what came back; what counts as deposit is the pack's to say, with its
+/// statute. Arithmetic alone: what is fair and not covered by what is held is owed, the rest comes back.
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack);
 
 /// Made in place and never moved: the law half points into the case.

@@ -62,6 +62,7 @@ const Deposit* deposit_left_out(const Case& c, Money deposits, Money total) {
   return nullptr;
 }
 
+/// The sums a statement says of itself, by its own arithmetic. Rent paid ahead is no deposit here (deposit_total).
 void check_sums(const Case& c, std::vector<AuditNote>& notes) {
   const Statement& s = c.statement;
   const Money sum = sum_of_lines(c);
@@ -83,8 +84,8 @@ void check_sums(const Case& c, std::vector<AuditNote>& notes) {
     notes.push_back({"refund-less-than-stated", {}, *s.refund_paid, *s.stated_refund});
 }
 
-/// The same text, or the same thing, fault and place, more than once. Grouped by a key so that long statements stay
-/// quick.
+/// The same text, or the same thing, fault and place, more than once: paid once (common practice, no source). Grouped
+/// by a key so that long statements stay quick.
 void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::unordered_map<std::string, std::size_t> first;
   std::string key;
@@ -127,7 +128,7 @@ void find_duplicates(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   }
 }
 
-/// A thing that is renewed as a whole room is renewed once.
+/// A thing that is renewed as a whole room is renewed once (common practice, no source).
 void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::unordered_map<std::string, std::size_t> first;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -147,7 +148,7 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
 
 bool is_rent(const AuditLine& l) { return l.subject->finding ? l.subject->finding->by_days : l.line->kind == "rent"; }
 
-/// Rent for the same days in two lines.
+/// Rent for the same days in two lines: a day is paid once (common practice, no source).
 void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
   std::vector<std::size_t> rents;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -167,6 +168,7 @@ void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>
   }
 }
 
+/// Charges of one place that cannot both stand (rules/audit.json).
 void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRule>& clashes,
                   std::vector<AuditNote>& notes) {
   for (const ClashRule& rule : clashes) {
@@ -194,7 +196,7 @@ void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRu
 
 bool near_cent(Money a, Money b) { return a - b <= Money::cents(1) && b - a <= Money::cents(1); }
 
-/// "3 hours at $25.00" that is charged as something else.
+/// "3 hours at $25.00" that is charged as something else: the charge's own arithmetic.
 void check_figures(std::size_t i, const Line& line, std::vector<AuditNote>& notes) {
   const auto product = product_in(line.text);
   if (!product || !line.parts.empty()) return;
@@ -204,8 +206,8 @@ void check_figures(std::size_t i, const Line& line, std::vector<AuditNote>& note
     notes.push_back({"product-wrong", {i}, *line.amount, product->product, nullptr, AuditNote::Effect::limit});
 }
 
-/// Tax against the rate in the text, or against the highest there is. A tax line of its own is on the other lines
-/// together.
+/// Tax against the rate in the text, or against the highest there is (rules/audit.json). A tax line of its own is on
+/// the other lines together.
 void check_tax(std::size_t i, const std::vector<AuditLine>& lines, const AuditRules& rules, Money all,
                std::vector<AuditNote>& notes) {
   const Line& line = *lines[i].line;
@@ -237,6 +239,7 @@ bool is_flat(const Subject& s, const AuditRules& rules) {
   return std::find(rules.flat_fees.begin(), rules.flat_fees.end(), place) != rules.flat_fees.end();
 }
 
+/// Line by line: what its own figures say, flat sums (rules/audit.json), and what the person entered of it.
 void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, Money all,
                  std::vector<AuditNote>& notes) {
   for (std::size_t i = 0; i < lines.size(); ++i) {

@@ -226,7 +226,8 @@ Step moved(std::string_view code, Money from, const Range<Money>& to) {
 
 using Record = std::optional<Step>;
 
-/// Wear, damage, the landlord's responsibility or there before: judge_wear and weigh_proof name their sources.
+/// Wear, damage, the landlord's responsibility or there before: by rules/wear (judge_wear, weigh_proof). What the law
+/// lets be claimed whatever the state of the home, the pack names the statute of.
 Record weigh_wear(Draft& d) {
   d.age_dates = age_dates_of(d.line, *d.context.tenancy);
   LineResult& r = d.result;
@@ -252,8 +253,8 @@ Record weigh_wear(Draft& d) {
   return std::nullopt;
 }
 
-/// What the law of the place says of the line; asked once, its answer is the one shown. What only leans to wear does
-/// not yet meet a rule about wear.
+/// What the law of the place says of the line, each rule with its statute in the pack; asked once, its answer is the
+/// one shown. What only leans to wear does not yet meet a rule about wear.
 Record ask_law(Draft& d) {
   const WearOpinion& opinion = d.result.opinion;
   const bool by_guide = d.subject.finding && d.subject.finding->usual == Usual::wear && !opinion.turn;
@@ -296,7 +297,7 @@ Record own_hours(Draft& d) {
   return step;
 }
 
-/// An hour above what practice pays is likely cut to that (rules/lives, `laborRates`).
+/// An hour above what practice pays is likely cut to that (rules/lives, `labourRates`).
 Record own_rate(Draft& d) {
   if (!d.line.hours || !d.line.hourly_rate) return std::nullopt;
   const LaborRate* usual = d.context.lives->labor_rate(d.context.place, d.line.kind == "cleaning");
@@ -311,7 +312,8 @@ Record own_rate(Draft& d) {
 }
 
 /// Rent is no more than that of the days it is charged for (rent_for_period). Days that nobody paid are owed; rent for
-/// another reason (notice not given, a home not let again) is owed only if that reason holds.
+/// another reason (notice not given, a home not let again) is owed only if that reason holds. Common practice, no
+/// source.
 Record rent_by_days(Draft& d) {
   const bool by_days = d.subject.finding ? d.subject.finding->by_days : d.line.kind == "rent";
   const auto owed = by_days ? rent_for_period(d.line, *d.context.tenancy) : std::nullopt;
@@ -349,7 +351,8 @@ Range<Money> priced(const ChargePlan& plan, const Area& area, const ShareRange& 
           price(plan, area.high, remaining.high, End::most)};
 }
 
-/// Only the damaged part (area_of).
+/// Only the damaged part: up to the repairable area of the guide (rules/wear; area_of), or as far as the law speaks of
+/// the damaged portion, with its statute in the pack.
 Record damaged_part(Draft& d) {
   const Tri portion_only = d.result.law.damaged_portion_only;
   d.area = area_of(d.line, d.subject, portion_only);
@@ -403,14 +406,14 @@ Record by_remaining_share(Draft& d) {
   return step;
 }
 
-/// A quality that no table tells apart is said, not dropped.
+/// A quality that no table of rules/lives tells apart is said, not dropped.
 Record quality_untold(Draft& d) {
   if (!d.result.method || !d.subject.life.quality_untold) return std::nullopt;
   return moved("quality-untold", d.sum.likely(), d.sum);
 }
 
 /// The state at move-in lowers what was lost (rules/lives, `conditions`). A home is cleaned back to what it was, not
-/// beyond.
+/// beyond: by the same shares (common practice, no source).
 Record state_at_move_in(Draft& d) {
   const bool cleaning = d.line.kind == "cleaning";
   if (!d.result.depreciates && !cleaning) return std::nullopt;
@@ -423,7 +426,7 @@ Record state_at_move_in(Draft& d) {
   return step;
 }
 
-/// A small mark on a thing that still works: the least is a sum for the mark (weights.json, small-mark).
+/// A small mark on a thing that still works: the least is a sum for the mark (rules/wear/weights.json, small-mark).
 Record mark_only(Draft& d) {
   if (!d.result.depreciates || !is_small_mark(d.line, d.subject)) return std::nullopt;
   const Weight& mark = (*d.context.weights)[Ground::small_mark];
@@ -436,7 +439,7 @@ Record mark_only(Draft& d) {
   return step;
 }
 
-/// Why nothing was taken off for age.
+/// Why nothing was taken off for age: cleaning and mending never age (rules/lives, `parts`).
 Record not_depreciated(Draft& d) {
   const bool told = !d.result.depreciates && d.subject.element && d.subject.element->about_condition &&
                     d.line.kind != "keys" && d.line.kind != "disposal" &&
@@ -454,7 +457,7 @@ Record cheaper_repair(Draft& d) {
   return moved("repair-cheaper", before, d.sum);
 }
 
-/// Never more than was charged, nor than the hours come to.
+/// Never more than was charged, nor than the hours come to (common practice, no source).
 Record never_above_charge(Draft& d) {
   const Money before = d.sum.likely();
   d.sum = d.sum.capped(d.result.claimed);
@@ -473,7 +476,8 @@ void say_reason(Step& step, const WearOpinion& opinion) {
   }
 }
 
-/// How far the tenant answers for the worth (the opinion of weigh_wear).
+/// How far the tenant answers for the worth: the opinion of weigh_wear, by rules/wear, perhaps with the middle of
+/// rules/precedents.
 Record liability(Draft& d) {
   const WearOpinion& opinion = d.result.opinion;
   const Money before = d.answers_for_nothing() ? d.result.claimed : d.sum.likely();
@@ -487,7 +491,7 @@ Record liability(Draft& d) {
   return step;
 }
 
-/// The law's limit of such a charge; the pack names the statute.
+/// The limit of such a charge by law, with its statute in the pack.
 Record law_limit(Draft& d) {
   const auto& limit = d.result.law.limit;
   if (!limit || *limit >= d.sum.high()) return std::nullopt;
@@ -496,7 +500,7 @@ Record law_limit(Draft& d) {
   return moved("law-limit", before, d.sum);
 }
 
-/// Whether the law lets it be taken at all; the pack names the statute.
+/// Whether the law lets it be taken at all, with its statute in the pack.
 Record law_bar(Draft& d) {
   LineResult& r = d.result;
   const Range<Money> before = d.sum;
@@ -515,8 +519,8 @@ Record law_bar(Draft& d) {
   return moved("law-barred", before.likely(), d.sum);
 }
 
-/// Parts that keep their price, parts that some would keep, and what deciders mostly leave out: remarks on the sum,
-/// which they do not move.
+/// Parts that keep their price, parts that some would keep, and what deciders mostly leave out (rules/lives, `parts`
+/// and `labourPolicy`): remarks on the sum, which they do not move.
 void say_parts(const Draft& d, std::vector<Step>& out) {
   const LineResult& r = d.result;
   for (std::size_t i = 0; d.plan.parts_given && i < d.plan.count; ++i) {

@@ -58,7 +58,7 @@ public:
   /// The share most often allowed in lines of this class: the median over its counts, shrunk to those of the wider
   /// class and at last to all (rules/precedents/README.md). Empty without an element: nothing supports one.
   std::optional<Share> likely(const Line& line, const Subject& subject, std::string_view without_decision = {}) const;
-  /// Those most like the line; empty where there are too few to say anything.
+  /// Those of rules/precedents most like the line; empty where there are too few to say anything.
   Alike alike(const Line& line, const Subject& subject, std::string_view without_decision = {}) const;
   bool empty() const { return rows_.empty(); }
 

@@ -18,7 +18,7 @@ struct CapResult {
   Grounds grounds;
 };
 
-/// The caps that are or may be in force.
+/// The caps that are or may be in force, each with its statute in the pack.
 std::vector<CapResult> judge_caps(const Pack& pack, const FactView& view);
 
 } // namespace wearline

@@ -55,7 +55,7 @@ struct DeadlineResult {
 /// Whether the refund meets it: a deadline of the landlord to return the deposit or its balance.
 bool pays_back(const Deadline& deadline, const Registry& registry);
 
-/// One deadline of a pack.
+/// One deadline of a pack, which names its statute.
 DeadlineResult judge_deadline(std::size_t position, const Pack& pack, const Registry& registry,
                               const Holidays& holidays, const FactView& view, Tri refund_owed);
 
@@ -65,9 +65,9 @@ void conclude(DeadlineResult& result, DeadlineState state, DeadlineReason reason
 /// Whether a deadline is in this state, for conditions of other rules.
 Tri is_in_state(const DeadlineResult& result, DeadlineState state, Grounds* grounds);
 
-/// All deadlines of a pack, in its order. `refund_owed`: whether money has to come back, by a fair reckoning; unknown
-/// before the lines are judged. A deadline to pay back is missed if nothing came, the last day is past and money is
-/// owed.
+/// All deadlines of a pack, each with its statute there, in its order. `refund_owed`: whether money has to come back,
+/// by a fair reckoning; unknown before the lines are judged. A deadline to pay back is missed if nothing came, the last
+/// day is past and money is owed.
 std::vector<DeadlineResult> judge_deadlines(const Pack& pack, const Registry& registry, const Holidays& holidays,
                                             const FactView& view, Tri refund_owed);
 

@@ -20,8 +20,8 @@ struct DocumentResult {
   Grounds grounds;
 };
 
-/// Every document rule of a pack, in its order. Where no statement came there is no defect of it: the deadline to send
-/// one is missed.
+/// Every document rule of a pack, each with its statute there, in its order. Where no statement came there is no defect
+/// of it: the deadline to send one is missed.
 std::vector<DocumentResult> judge_documents(const Pack& pack, const Registry& registry, const FactView& view);
 
 /// Whether a document came with the statement as a whole, or with each line that is about the state of the home.

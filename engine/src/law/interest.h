@@ -25,11 +25,11 @@ struct InterestResult {
   std::vector<std::size_t> paid_open;      ///< deposits whose /deposits/n/interestPaid is not known
 };
 
-/// Interest owed by the rules of a pack on all deposits of the case, less interest paid already. It runs to the rule's
-/// end event; to today while that has not happened. Years run from anniversary to anniversary. A part of a year counts
-/// by its days (in days of that year), by its whole months, or not at all, as the rule says; compound interest is
-/// credited in whole cents on each anniversary; less than the rule's minimum of months gives nothing. Rates are exact
-/// to a billionth.
+/// Interest owed by the rules of a pack, each with its statute there, on all deposits of the case, less interest paid
+/// already. It runs to the rule's end event; to today while that has not happened. Years run from anniversary to
+/// anniversary. A part of a year counts by its days (in days of that year), by its whole months, or not at all, as the
+/// rule says; compound interest is credited in whole cents on each anniversary; less than the rule's minimum of months
+/// gives nothing. Rates are exact to a billionth.
 InterestResult judge_interest(const Pack& pack, const FactView& view);
 
 } // namespace wearline

@@ -28,9 +28,9 @@ struct LineView {
   std::optional<Range<Months>> age_months; ///< completed months the thing is old, where the line has no day for it
 };
 
-/// Every rule that says or may say something about the line, in the pack's order: `allows` first, then `bars`.
-/// A line on no closed list is `not_listed`: it may not be taken. needs-proof is reported only where the proof is
-/// missing or may be.
+/// Every rule, with its statute in the pack, that says or may say something about the line, in the pack's order:
+/// `allows` first, then `bars`. A line on no closed list is `not_listed`: it may not be taken. needs-proof is reported
+/// only where the proof is missing or may be.
 std::vector<Permission> permissions(const Line& line, const LineView& of_line, const Pack& pack,
                                     const Registry& registry, const FactView& view, const Outcomes* outcomes);
 

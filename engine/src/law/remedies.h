@@ -47,13 +47,16 @@ struct Award {
   bool known = false; ///< false: the deposit is not known, nothing was reckoned
 };
 
+/// Every rule of the pack, with its statute there, under which the landlord loses what may be kept, if it applies or
+/// may apply.
 std::vector<ForfeitResult> judge_forfeits(const Pack& pack, const FactView& view, const Outcomes& outcomes);
 
 /// The sum due with no forfeiture, with those that are certain, and with those that may apply too.
 Award reckon(const std::vector<ForfeitResult>& forfeits, const Case& c, const Reckoning& reckoning);
 
-/// Every remedy that applies or may apply; completes `award` with the least and the most. The least counts only what
-/// the law gives without any finding; several remedies that come on top add up, others do not.
+/// Every remedy of the pack, with its statute there, that applies or may apply; completes `award` with the least and
+/// the most. The least counts only what the law gives without any finding; several remedies that come on top add up,
+/// others do not.
 std::vector<RemedyResult> judge_remedies(const Pack& pack, const FactView& view, const Outcomes& outcomes,
                                          const Reckoning& reckoning, Award& award);
 

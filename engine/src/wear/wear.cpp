@@ -33,7 +33,7 @@ WearOpinion settled(Verdict verdict, std::string_view reason) {
 bool by_the_tenant(const Line& line) { return line.cause == "tenant" || line.cause == "guest" || line.cause == "pet"; }
 
 /// What facts that nobody gave could still make of it: nothing, if someone else may have caused it. A tenant's own hand
-/// is no open fact.
+/// is no open fact (common practice, no source).
 void open_to_facts(WearOpinion& opinion, const Line& line) {
   if (!by_the_tenant(line)) opinion.least = Share::none();
 }
@@ -50,7 +50,8 @@ WearOpinion weighed(Verdict verdict, const Weight& weight, std::string_view reas
   return {verdict, weight.least, weight.likely, weight.most, reason};
 }
 
-/// A finding that a fact could turn. A charge that names no fault is no verdict of wear: it has to say what was wrong.
+/// A finding that a fact could turn, by its lean in rules/wear/catalogue.json and the weights. A charge that names no
+/// fault is no verdict of wear: it has to say what was wrong.
 WearOpinion leaning(const Finding& finding, const Weights& weights) {
   WearOpinion opinion;
   if (!finding.names_fault) {
@@ -71,6 +72,7 @@ WearOpinion leaning(const Finding& finding, const Weights& weights) {
   return opinion;
 }
 
+/// The same of a debt: rules/wear/weights.json.
 WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
   WearOpinion opinion;
   if (lean == Lean::wear)
@@ -83,7 +85,8 @@ WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
   return opinion;
 }
 
-/// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not.
+/// Rent, fees, bills: owed or not, never worn. What the lease provides for is owed more often than what it does not
+/// (common practice, no source; its weights are rules/wear/weights.json).
 WearOpinion judge_debt(const Line& line, const Element& element, const Finding* finding, const Weights& weights) {
   WearOpinion opinion;
   if (line.in_lease == Tri::no && line.kind != "rent") {
@@ -109,7 +112,8 @@ WearOpinion judge_debt(const Line& line, const Element& element, const Finding* 
 }
 
 /// Work without a fault: the lease may provide for cleaning at the end, and then it is owed where the law lets it; work
-/// that the lease does not ask for and that names no fault is upkeep. Common practice, held against decided lines.
+/// that the lease does not ask for and that names no fault is upkeep. Common practice, held against decided lines
+/// (rules/wear/weights.json).
 std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, const Weights& weights) {
   if (finding.names_fault || !line.in_lease.known()) return std::nullopt;
   if (!line.in_lease.known_yes())
@@ -118,6 +122,7 @@ std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, c
   return weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.cleaning-clause");
 }
 
+/// What was there when the tenant came is not the tenant's (common practice, no source).
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
   if (line.at_move_in == "same" || line.at_move_in == "damaged")
     return settled(Verdict::pre_existing, "reason.pre-existing");
@@ -126,6 +131,8 @@ std::optional<WearOpinion> by_move_in_record(const Line& line) {
   return std::nullopt;
 }
 
+/// Who did it, where the case says so: age is wear, another's hand is the landlord's to settle, and the tenant's own
+/// hand makes damage of what could be either (common practice, no source).
 std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
   if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
   if (!line.cause.empty() && !by_the_tenant(line))
@@ -136,7 +143,7 @@ std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
 
 /// Marks that come little by little, on a thing that was worn at the start or is past its life: nothing tells the new
 /// from the old, and a new surface was due. Not where the tenant's own hand is known. Common practice, held against
-/// decided lines (weights.json, worn-before).
+/// decided lines (rules/wear/weights.json, worn-before).
 std::optional<WearOpinion> by_state(const Line& line, const Finding& finding, const Stay& stay,
                                     const Weights& weights) {
   if (!finding.gradual || finding.usual == Usual::wear || by_the_tenant(line)) return std::nullopt;
@@ -147,6 +154,7 @@ std::optional<WearOpinion> by_state(const Line& line, const Finding& finding, co
   return std::nullopt;
 }
 
+/// The usual verdict of the finding, which a source that says otherwise leaves open (rules/wear/catalogue.json).
 WearOpinion by_guide(const Finding& finding, const Weights& weights) {
   if (finding.usual == Usual::depends) return leaning(finding, weights);
   const bool wear = finding.usual == Usual::wear;

@@ -1,5 +1,6 @@
 // The command line: which commands and options there are. The one place that knows the option parser.
 
+#include "built_from.h"
 #include "commands.h"
 #include "values/names.h"
 #include "wearline/engine.h"
@@ -16,7 +17,10 @@ using namespace wearline::cli;
 class Program {
 public:
   Program() {
-    app_.set_version_flag("--version", std::string(wearline::version()));
+    const CLI::Option* verbose =
+        app_.add_flag("--verbose", verbose_, "with --version, what this program was built from as well");
+    app_.set_version_flag("--version",
+                          [verbose] { return verbose->count() != 0 ? versions() : std::string(wearline::version()); });
     app_.require_subcommand(1);
     app_.footer("Exit status: 0 when all was judged, 2 when an input was refused. `man wearline` tells the rest.");
     add_check();
@@ -135,6 +139,7 @@ private:
 
   CLI::App app_{"Checks the money taken from a residential security deposit.", "wearline"};
   std::function<int()> chosen_;
+  bool verbose_ = false;
   CheckOptions check_;
   ReadOptions read_;
   Common recognize_, validate_;

@@ -3,7 +3,7 @@
 _wearline() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} command=${COMP_WORDS[1]} options
   if [ "$COMP_CWORD" = 1 ]; then
-    mapfile -t COMPREPLY < <(compgen -W 'check read recognize letter dates law batch validate --help --version' -- "$word")
+    mapfile -t COMPREPLY < <(compgen -W 'check read recognize letter dates law batch validate --help --version --verbose' -- "$word")
     return
   fi
   case $before in

@@ -41,6 +41,19 @@ test('every command and option stands in the manual page and in the completion',
   }
 });
 
+test('the version stands alone, and with those of the libraries as their headers say', () => {
+  const headers = (file) => fs.readFileSync(path.join('/usr/include', file), 'utf8');
+  const number = (text, name) => ['MAJOR', 'MINOR', 'PATCH'].map((part) => text.match(new RegExp(`define ${name}_VERSION_${part}\\s+(\\d+)`))[1]).join('.');
+  const project = fs.readFileSync(path.join(ROOT, 'CMakeLists.txt'), 'utf8').match(/VERSION ([\d.]+) LANGUAGES/)[1];
+  assert.equal(wearline(['--version']).stdout, `${project}\n`);
+  const said = lines(wearline(['--version', '--verbose']).stdout);
+  assert.deepEqual(said.slice(0, 2), [`wearline ${project}`, `nlohmann_json ${number(headers('nlohmann/detail/abi_macros.hpp'), 'NLOHMANN_JSON')}`]);
+  assert.match(said[2], /^date \d+\.\d+\.\d+$/);
+  assert.equal(said[3], `CLI11 ${number(headers('CLI/Version.hpp'), 'CLI11')}`);
+  assert.match(said[4], /^(GCC|Clang) \d+\.\d+\.\d+$/);
+  assert.deepEqual(lines(wearline(['--verbose', '--version']).stdout), said);
+});
+
 test('a mistyped command is named, and an unknown file, place and option', () => {
   assert.match(wearline(['chek', 'x'], '', 2).stderr, /no command 'chek'.*Did you mean 'check'/);
   assert.match(wearline(['check', '/nowhere.json'], '', 2).stderr, /nowhere\.json cannot be read/);

@@ -19,13 +19,21 @@ int show(const std::string& text, bool json) {
   if (json) std::cout << text << '\n';
   else if (!faults.empty()) print_faults(faults);
   else {
+    // What can no longer be mended is told before the paper.
+    const auto told = [&](bool first) {
+      for (const auto& warning : answer["warnings"]) {
+        const bool past = warning["code"] == "late" || warning["code"] == "lapsed" || warning["code"] == "own-day-past";
+        if (past == first) std::cerr << "* " << warning["text"].get<std::string>() << '\n';
+      }
+    };
+    told(true);
     std::cout << answer["text"].get<std::string>();
     if (answer["noLetter"].is_object() && answer["paragraphs"].empty())
       std::cerr << "* " << answer["noLetter"]["text"].get<std::string>() << '\n';
     for (const char* name : {"readingCopy", "copy"}) // of the present version, of version 1
       if (const auto copy = answer.find(name); copy != answer.end() && copy->is_object())
         std::cout << "\n----\n\n" << (*copy)["text"].get<std::string>();
-    for (const auto& warning : answer["warnings"]) std::cerr << "* " << warning["text"].get<std::string>() << '\n';
+    told(false);
     for (const auto& paragraph : answer["paragraphs"])
       if (paragraph["role"] == "caution") std::cerr << "* " << paragraph["text"].get<std::string>() << '\n';
   }

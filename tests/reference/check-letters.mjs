@@ -30,7 +30,7 @@ const judgements = new Map(judgedBy.stdout.toString().trimEnd().split('\n').map(
 const judgedOf = (one) => judgements.get(one.case);
 
 /** The words of a letter in the language that is asked for. */
-const textOf = (answer, language) => (answer.language === language || !answer.copy ? answer.text : answer.copy.text);
+const textOf = (answer, language) => (answer.language === language || !(answer.readingCopy ?? answer.copy) ? answer.text : (answer.readingCopy ?? answer.copy).text);
 
 const tenantsLetters = new Set(['question-charges', 'ask-for-papers', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest',
   'second-letter', 'objection', 'forwarding-address', 'demand', 'inspection-request']);
@@ -56,7 +56,7 @@ const rules = {
   },
   'what the words of a charge say is the list\'s own': ({ one, c, answer, judged }) => {
     if (!tenantsLetters.has(one.kind) || one.language !== 'en') return [];
-    return judged.lines.filter((line) => (line.fromWords ?? []).some((f) => /^(installed|ageYears)/.test(f.field))).flatMap((line) => {
+    return judged.lines.filter((line) => (line.factsFromText ?? line.fromWords ?? []).some((f) => /^(installed|ageYears)/.test(f.field))).flatMap((line) => {
       const said = paragraphs(answer, 'en').filter((p) => p.lines.includes(line.id)).map((p) => p.text).join(' ');
       const own = new RegExp(`For charge ${line.id}: such a thing[^.]*this one was`).exec(said);
       return own ? [own[0]] : [];

@@ -28,6 +28,16 @@ Subject subject_of(const Line& line, const Rules& rules) {
   return subject;
 }
 
+/// Rent for days after the tenancy ended is none that a stay left unpaid: it is asked for a notice, or for a loss.
+void rent_after_the_end(Line& line, Subject& subject, const Tenancy& tenancy) {
+  if (subject.confidence == 100 || !subject.element || subject.element->id != "rent" || !subject.finding) return;
+  if (subject.finding->id != "unpaid-month" && subject.finding->id != "balance-short") return;
+  const auto& out = tenancy.ended ? tenancy.ended : tenancy.possession_returned;
+  if (!out || !line.from || line.from->earliest <= out->latest) return;
+  subject.finding = subject.element->finding("notice-shortfall");
+  if (subject.finding) line.finding = subject.finding->id;
+}
+
 /// The place's own useful lives, by class of things.
 OwnLives own_lives(const Assessment& a, const WearGuide& guide) {
   OwnLives out;
@@ -176,6 +186,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     Subject& subject = a.lines[i].subject;
     subject = subject_of(c.lines[i], rules);
     subject.confidence = confidence;
+    rent_after_the_end(a.c.lines[i], subject, c.tenancy);
     a.recognized = a.recognized || confidence < 100;
     if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
   }

@@ -26,7 +26,10 @@ Tri fact_holds(const Condition& c, const FactState& s) {
     if (s.kind != FactState::Kind::yes_no) return Tri::unknown;
     return s.yes == c.wanted;
   case Condition::Op::text_in:
-    if (s.kind != FactState::Kind::text) return Tri::unknown;
+    if (s.kind != FactState::Kind::text) {
+      const auto ruled_out = [&](const std::string& n) { return !s.not_text.empty() && same_name(n, s.not_text); };
+      return std::all_of(c.names.begin(), c.names.end(), ruled_out) ? Tri(false) : Tri::unknown;
+    }
     return std::any_of(c.names.begin(), c.names.end(), [&](const std::string& n) { return same_name(n, s.text); });
   default:
     if (s.kind != FactState::Kind::number) return Tri::unknown;

@@ -4,6 +4,15 @@ namespace wearline {
 
 namespace {
 
+/// Nobody stays a season for a year.
+FactState tenancy_kind(const Case& c) {
+  const Tenancy& t = c.tenancy;
+  FactState s = FactState::of(t.kind);
+  const auto& out = t.possession_returned ? t.possession_returned : t.ended;
+  if (t.kind.empty() && t.began && out && out->earliest - t.began->latest >= days{365}) s.not_text = "seasonal";
+  return s;
+}
+
 struct FactReader {
   std::string_view at;
   FactState (*read)(const Case&);
@@ -11,7 +20,7 @@ struct FactReader {
 constexpr FactReader fact_readers[] = {
     {"/locality", [](const Case& c) { return FactState::of(c.locality); }},
     {"/side", [](const Case& c) { return FactState::of(c.side); }},
-    {"/tenancy/kind", [](const Case& c) { return FactState::of(c.tenancy.kind); }},
+    {"/tenancy/kind", tenancy_kind},
     {"/tenancy/monthlyRent", [](const Case& c) { return FactState::of(c.tenancy.monthly_rent); }},
     {"/tenancy/landlordUnits", [](const Case& c) { return FactState::of(c.tenancy.landlord_units); }},
     {"/tenancy/buildingUnits", [](const Case& c) { return FactState::of(c.tenancy.building_units); }},

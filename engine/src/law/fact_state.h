@@ -19,7 +19,8 @@ struct FactState {
   bool yes = false;
   bool assumed = false; ///< the case is silent and the usual value was taken
   std::int64_t low = 0, high = 0;
-  std::string_view text; ///< points into the case
+  std::string_view text;     ///< points into the case
+  std::string_view not_text; ///< of an unknown text: what it surely is not
 
   /// Unknown where the value is.
   static FactState of(Tri value);

@@ -27,11 +27,13 @@ LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
       (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && !said_by_the_list(judged, "cause");
   if (out.stand == Stand::undisputed && !out.own && days_after_leaving(d, i) && !line.relet_on) out.stand = Stand::open;
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
+  // Of damage a part is granted where the sender entered that it is theirs, or wants to settle: else what is likely is
+  // told to nobody. From a bill nothing is granted.
+  const bool grants = out.own || !about_condition(judged) || d.letter.kind == LetterKind::accept_and_claim_rest;
+  if (out.stand == Stand::limited && (bill || !grants)) out.stand = Stand::open;
   // A rule of thumb bears no cents, and what is rounded is rounded for the sender.
   if (out.stand == Stand::limited)
     out.granted = r.depreciates || !r.fair.exact() ? whole_dollars(r.fair.likely()) : r.fair.likely();
-  out.ceiling = out.stand == Stand::limited ? out.granted : r.fair.high();
-  if (bill && out.stand == Stand::limited) out.granted = Money();
   if (out.stand != Stand::credit) out.back = r.claimed - out.granted;
   return out;
 }

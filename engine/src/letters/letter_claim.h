@@ -27,7 +27,6 @@ struct LineStand {
   Stand stand = Stand::open;
   Money granted;    ///< what the sender does not dispute; a credit is less than nothing
   Money back;       ///< what is asked back of it
-  Money ceiling;    ///< no more could be fair even if it may be charged; the charge itself where that says nothing
   bool own = false; ///< the sender entered that it is theirs: only then a letter says that it is not disputed
 };
 

@@ -33,9 +33,16 @@ bool several_deposits(const Case& c) {
 
 std::vector<std::string_view> blank_names() { return {blank_ids.begin(), blank_ids.end()}; }
 
+const Forum* own_forum(const Draft& d) {
+  const auto& all = d.rules.letters.forums;
+  for (const std::string& place : {d.c.jurisdiction, d.c.jurisdiction.substr(0, d.c.jurisdiction.find('-'))})
+    if (const auto own = all.find(place); own != all.end()) return &own->second;
+  return nullptr;
+}
+
 std::string forum(const Draft& d) {
-  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
-  return own == d.rules.letters.forums.end() ? d.say("letter.forum") : own->second.name.in(d.speech.language());
+  const Forum* own = own_forum(d);
+  return own ? own->name.in(d.speech.language()) : d.say("letter.forum");
 }
 
 Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,

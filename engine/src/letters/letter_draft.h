@@ -63,6 +63,8 @@ private:
 /// One list under a title; nothing if it is empty.
 Paragraph* add_list(Draft& d, std::string id, ParagraphRole role, std::string title,
                     const std::vector<std::string>& items);
+/// Who decides in this place, or in its country; null where small claims court does.
+const Forum* own_forum(const Draft& d);
 /// "small claims court", or the place's own body.
 std::string forum(const Draft& d);
 /// Every blank that a letter may have, by its id.

@@ -7,6 +7,8 @@ namespace wearline {
 
 namespace {
 
+constexpr std::size_t longest_quote = 60; // bytes: what still reads as a quotation within a sentence
+
 /// Grounds in the order of their weight.
 constexpr std::array<std::string_view, 20> grounds{
     "bar",  "rent-paid",   "relet",        "not-in-lease", "already-there", "not-mine",  "upkeep",
@@ -29,16 +31,33 @@ bool takes_age_off(const LineAssessment& line) {
   });
 }
 
+/// Whether the tables of lives are near enough to one another for a letter to name the likely one: of a floor that may
+/// be linoleum or oak the other side has a table of its own.
+bool life_is_agreed(const Step& step) {
+  return step.life_high.completed().count() <= 2 * step.life.completed().count();
+}
+
 /// By the life that is likely nothing of its worth is left.
 bool outlived(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
-    return among(step.code, {"remaining-share", "age-from-move-in"}) && step.share.num == 0;
+    return among(step.code, {"remaining-share", "age-from-move-in"}) && step.share.num == 0 && life_is_agreed(step);
+  });
+}
+
+/// Whether its age is what speaks against it, by a life that may be named.
+bool worn_by_age(const LineAssessment& line) {
+  return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) {
+    return among(step.code, {"remaining-share", "age-from-move-in", "age-unknown", "share-by-stay"}) &&
+           life_is_agreed(step);
   });
 }
 
 bool age_untold(const LineAssessment& line) {
   return std::any_of(line.steps.begin(), line.steps.end(), [](const Step& step) { return step.code == "age-unknown"; });
 }
+
+/// Keys have a price, and no age that anybody would ask for.
+bool is_keys(const LineAssessment& line) { return line.subject.element && line.subject.element->kind == "keys"; }
 
 /// Work that comes with every change of tenants.
 bool routine(const LineAssessment& line) {
@@ -64,30 +83,31 @@ std::string_view ground_when_refused(const LineAssessment& line, const Line& cha
   // Rent after a new tenant came is not lost; nobody paid it twice.
   if (reason == "rent-paid" && charge.relet_on && charge.relet_on->known()) return "relet";
   if (among(reason, {"rent-paid", "not-in-lease"})) return reason;
-  return takes_age_off(line) ? "worn-out" : "nothing-left";
+  return worn_by_age(line) ? "worn-out" : "nothing-left";
 }
 
-std::string_view ground_when_open(const LineAssessment& line, bool own_cause) {
+std::string_view ground_when_open(const LineAssessment& line, const Line& charge) {
+  const bool own_cause = !charge.cause.empty();
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
-  if (takes_age_off(line) && r.fair.high() < small_change()) return "worn-out";
+  if (worn_by_age(line) && r.fair.high() < small_change()) return "worn-out";
   const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_responsibility;
   if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < small_change())) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
-  if (r.verdict == Verdict::non_damage_charge) return "debt";
+  if (r.verdict == Verdict::non_damage_charge) return charge.relet_on && charge.relet_on->known() ? "relet" : "debt";
   if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
   // "Ordinary wear" is no answer to a cause that was named.
   const bool wear = reason == "guide-wear" && !own_cause && !said_by_the_list(line, "cause");
   if (r.verdict == Verdict::ordinary_wear) return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
-  if (!r.no_middle && takes_age_off(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
+  if (!r.no_middle && worn_by_age(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
   if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") && !takes_age_off(line))
     return "not-shown";
-  if (r.depreciates && age_untold(line) && r.verdict == Verdict::chargeable_damage) return "age";
+  if (r.depreciates && age_untold(line) && r.verdict == Verdict::chargeable_damage && !is_keys(line)) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
 }
 
@@ -152,6 +172,23 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     text.add(lines.size() == group.lines.size()
                  ? law
                  : d.say("letter.law.on", {{"charges", d.charges(lines)}, {"says", law}}));
+  }
+  const auto add = [&](const Rule* rule, auto says) {
+    if (!rule || std::find(said.begin(), said.end(), rule) != said.end()) return;
+    said.push_back(rule);
+    text.add(says());
+  };
+  // Whoever says that it looks like wear says what the law says of wear; of age, where nothing else was said yet.
+  if (among(group.ground, {"likely-wear", "unsure"}) || (said.empty() && among(group.ground, {"worn-out", "age"}))) {
+    const Rule* wear = d.law.wear_rule();
+    add(wear, [&] { return d.law.rule_says(*wear, "letter.bar.bar"); });
+  }
+  // Whoever says that the list tells too little says what it has to tell.
+  if (among(group.ground, {"unnamed", "no-amount"})) {
+    const DocumentRule* list = d.law.list_rule();
+    const bool told = list && std::any_of(d.letter.paragraphs.begin(), d.letter.paragraphs.end(),
+                                          [&](const Paragraph& p) { return p.id == "paper-" + list->id; });
+    if (!told) add(list, [&] { return d.law.first_says(*list); });
   }
   return text.take();
 }
@@ -246,7 +283,10 @@ std::string list_says(const Draft& d, std::size_t line, std::string_view ground,
                         (fact.field == "cause" && ground == "not-mine") ||
                         (fact.field == "conditionAtMoveIn" && among(ground, {"already-there", "too-high"}));
     if (!speaks) continue;
-    const std::string words = on_one_line(d.c.lines[line].text.substr(fact.start, fact.end - fact.start));
+    std::string words = on_one_line(d.c.lines[line].text.substr(fact.start, fact.end - fact.start));
+    // One word by itself says little: then all of a short charge is quoted.
+    const std::string& whole = d.c.lines[line].text;
+    if (words.find(' ') == std::string::npos && whole.size() <= longest_quote) words = on_one_line(whole);
     std::string quote = d.say("letter.words.quote", {{"words", words}});
     if (std::find(said.begin(), said.end(), quote) == said.end()) said.push_back(std::move(quote));
   }
@@ -267,6 +307,12 @@ std::string life_and_age(const Draft& d, std::size_t line, bool told_only, bool 
   for (const Step& step : d.a.lines[line].steps) {
     const bool told = among(step.code, {"remaining-share", "age-from-move-in"});
     if (!told && (told_only || step.code != "age-unknown")) continue;
+    if (!life_is_agreed(step)) {
+      // Of the age alone nobody can say otherwise; the list's own words were quoted.
+      if (!told || age_by_the_list(d, line)) continue;
+      return d.say(named ? "letter.worn.age.only.named" : "letter.worn.age.only",
+                   {{"charge", d.charges({line})}, {"age", age_text(d, line, step)}});
+    }
     return d.say(told && age_by_the_list(d, line) ? "letter.worn.age.words"
                  : told && named                  ? "letter.worn.age.named"
                  : told                           ? "letter.worn.age"
@@ -310,9 +356,9 @@ std::string worn_out(const Draft& d, const DisputeGroup& group) {
   return text.take();
 }
 
-/// What speaks against the sum of an open charge by its own figures: how much of it is in question, its age, and the
-/// most that could then be fair. It agrees to nothing.
-std::string against_the_sum(const Draft& d, const Claim& claim, std::size_t line, bool alone) {
+/// What speaks against the sum of an open charge by its own figures: how much of it is in question and its age. It
+/// agrees to nothing, and names no other sum: whoever reads one pays that.
+std::string against_the_sum(const Draft& d, std::size_t line, bool alone) {
   Sentences text;
   text.add(list_says(d, line, "sum", alone));
   if (const Step* step = part_in_question(d.a.lines[line]))
@@ -320,12 +366,7 @@ std::string against_the_sum(const Draft& d, const Claim& claim, std::size_t line
                    {{"charge", d.charges({line})},
                     {"part", d.speech.quantity(step->part)},
                     {"whole", d.speech.quantity(step->whole)}}));
-  text.add(life_and_age(d, line, true, alone || !text.empty()));
-  const Money claimed = d.a.lines[line].result.claimed, most = claim.lines[line].ceiling;
-  // A ceiling near the charge says nothing.
-  if (!text.empty() && most < claimed.part({4, 5}) && !most.is_zero())
-    text.add(d.say("letter.open.most", {{"most", d.about(most)}}));
-  return text.take();
+  return text.add(life_and_age(d, line, true, alone || !text.empty())).take();
 }
 
 } // namespace
@@ -339,7 +380,7 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   case Stand::refused:
     return ground_when_refused(d.a.lines[line], d.c.lines[line]);
   case Stand::open:
-    return ground_when_open(d.a.lines[line], !d.c.lines[line].cause.empty());
+    return ground_when_open(d.a.lines[line], d.c.lines[line]);
   default:
     return {};
   }
@@ -359,13 +400,13 @@ std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim) {
   return out;
 }
 
-std::string arithmetic(const Draft& d, std::size_t line) {
+std::string arithmetic(const Draft& d, std::size_t line, bool sum_said) {
   Sentences text;
   const Step* aged = nullptr; // its sum takes in the parts that do not age, which come after it
   Money unaged;
   const auto close = [&] {
     if (aged && !unaged.is_zero()) text.add(d.say("letter.step.component-not-depreciated", {{"to", d.about(unaged)}}));
-    if (aged) text.add(d.say("letter.step.makes", {{"to", d.about(aged->to)}}));
+    if (aged && !sum_said) text.add(d.say("letter.step.makes", {{"to", d.about(aged->to)}}));
     aged = nullptr;
     unaged = Money();
   };
@@ -384,9 +425,6 @@ std::string arithmetic(const Draft& d, std::size_t line) {
   return text.take();
 }
 
-namespace {
-
-/// Whether a bill for a charge came: with it, or with the list.
 bool bill_came(const Draft& d, std::size_t line) {
   const auto& proof = d.c.lines[line].proof;
   const auto& enclosed = d.c.statement.enclosed;
@@ -396,8 +434,11 @@ bool bill_came(const Draft& d, std::size_t line) {
   return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
 }
 
+namespace {
+
 /// What settles a charge disputed on this ground, where no question of the assessment says it.
 std::string_view shown_by(const Draft& d, std::size_t line, std::string_view ground) {
+  if (is_keys(d.a.lines[line])) return "bill";
   if (ground == "age") return "installed";
   if (ground == "no-bill") return "bill";
   if (ground == "sum") return bill_came(d, line) ? "" : "bill";
@@ -437,6 +478,7 @@ std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view 
     // What moves less than a twentieth of the charge is not worth a letter.
     if (d.c.lines[i].amount && q.effect < r.claimed.part({1, 20})) continue;
     const bool hours = q.asks.size() > 6 && q.asks.compare(q.asks.size() - 6, 6, "/hours") == 0;
+    if (is_keys(d.a.lines[i])) continue;
     if (hours) want("hours");
     else if (!debt || among(q.code, {"rent-period", "amount", "bill"})) want(q.code);
   }
@@ -513,7 +555,10 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
     return std::any_of(group.lines.begin(), group.lines.end(),
                        [&](std::size_t i) { return said_by_the_list(d.a.lines[i], field); });
   };
-  const std::string_view says = group.ground == "too-high" && claim.bill               ? "too-high.bill"
+  const bool debts = std::all_of(group.lines.begin(), group.lines.end(), [&](std::size_t i) {
+    return d.a.lines[i].result.verdict == Verdict::non_damage_charge;
+  });
+  const std::string_view says = group.ground == "unnamed" && debts                     ? "unnamed.debt"
                                 : group.ground == "not-mine" && by_list("cause")       ? "not-mine.words"
                                 : group.ground == "not-in-lease" && by_list("inLease") ? "debt"
                                                                                        : group.ground;
@@ -524,10 +569,10 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
   }
   if (const std::string key = group_key(d, group, says); !key.empty())
     text.add(d.say("letter.group.", key,
-                   {{"most", d.about(claim.lines[first].ceiling)}, {"rest", d.money(claim.lines[first].back)}}));
+                   {{"most", d.about(claim.lines[first].granted)}, {"rest", d.money(claim.lines[first].back)}}));
   const bool alone = stands_alone(d, group);
   if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown"}))
-    for (const std::size_t i : group.lines) text.add(against_the_sum(d, claim, i, alone));
+    for (const std::size_t i : group.lines) text.add(against_the_sum(d, i, alone));
   if (among(group.ground, {"wear", "likely-wear"})) text.add(guides_text(d, group));
   if (among(group.ground, {"wear", "likely-wear", "upkeep", "already-there", "not-mine"}))
     for (const std::size_t i : group.lines) {

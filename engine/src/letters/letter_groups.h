@@ -19,13 +19,17 @@ std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim);
 /// said are added.
 std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said);
 
-/// The arithmetic of a charge as sentences, in whole dollars.
-std::string arithmetic(const Draft& d, std::size_t line);
+/// The arithmetic of a charge as sentences, in whole dollars. `sum_said`: what it comes to stands there already, to the
+/// cent.
+std::string arithmetic(const Draft& d, std::size_t line, bool sum_said = false);
 
 /// What would have to be shown, "for charge 2: the bill", for the groups that are open; charges that want the same
 /// stand together. Of the charges in `age_asked` their age is asked for as well.
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
                                const std::vector<std::size_t>& age_asked = {});
+
+/// Whether a bill for a charge came: with it, or with the list.
+bool bill_came(const Draft& d, std::size_t line);
 
 /// The table of charges: charged, asked back, with a row of sums. `only_disputed`: those alone of which something is
 /// asked back.

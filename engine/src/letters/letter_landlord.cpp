@@ -225,7 +225,7 @@ private:
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
         text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(*d_.c.lines[i].hours)},
                                                   {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));
-      const std::string reckoned = part ? arithmetic(d_, i) : std::string();
+      const std::string reckoned = part ? arithmetic(d_, i, true) : std::string();
       text.add(part && reckoned.empty() ? d_.say("letter.landlord.part-left") : reckoned);
       if (const std::string proof = proof_of(i); !proof.empty())
         text.add(
@@ -416,6 +416,7 @@ private:
 
   void warn_before() {
     if (d_.law.there()) {
+      warn_about_past_days();
       for (const DeadlineResult& deadline : d_.a.law->deadlines()) warn_about_day(deadline);
       for (const DocumentRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
     }
@@ -424,18 +425,42 @@ private:
     warn_about_charges();
   }
 
+  static bool about_money(std::string_view name) { return name == "return-deposit" || name == "refund-balance"; }
+
+  /// A day that is past, and what the law then says.
+  bool is_past(const DeadlineResult& deadline) const {
+    const std::string_view name = d_.law.name_of(*deadline.deadline);
+    if (deadline.deadline->who != Who::landlord || !deadline.last || deadline.last->latest == max_day) return false;
+    if (name != "itemize" && name != "notice-of-claim" && !about_money(name)) return false;
+    return deadline.state == DeadlineState::missed ||
+           (deadline.state == DeadlineState::open && deadline.last->latest < d_.a.today);
+  }
+
+  /// What can no longer be mended stands before all else.
+  void warn_about_past_days() {
+    std::optional<Day> said;
+    for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
+      if (!is_past(deadline) || said == deadline.last->latest) continue;
+      said = deadline.last->latest;
+      const std::string& follows = deadline.deadline->if_missed_text_in(d_.speech.language());
+      d_.warn("late", Sentences()
+                          .add(d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(*said)}}))
+                          .add(d_.law.says(*deadline.deadline, follows))
+                          .add(d_.say("letter.warn.landlord.late.advice"))
+                          .take());
+    }
+  }
+
   void warn_about_day(const DeadlineResult& deadline) {
     const std::string_view name = d_.law.name_of(*deadline.deadline);
     if (deadline.deadline->who != Who::landlord || !deadline.last || deadline.last->latest == max_day) return;
     if (name == "apply-for-decision" && deadline.state == DeadlineState::open)
       d_.warn("apply", d_.say("letter.warn.landlord.apply", {{"day", d_.speech.day(deadline.last->earliest)}}));
     if (name != "itemize" && name != "notice-of-claim" && name != "return-deposit" && name != "refund-balance") return;
-    if (deadline.state == DeadlineState::missed)
-      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(deadline.last->latest)}}));
-    else if (deadline.state == DeadlineState::open && deadline.last->latest < d_.a.today)
-      d_.warn("late", d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(deadline.last->latest)}}));
-    else if (deadline.state == DeadlineState::open)
-      d_.warn("send-by", d_.say("letter.warn.landlord.send-by", {{"day", d_.speech.day(deadline.last->earliest)}}));
+    if (is_past(deadline)) return;
+    if (deadline.state == DeadlineState::open)
+      d_.warn("send-by", d_.say(about_money(name) ? "letter.warn.landlord.pay-by" : "letter.warn.landlord.send-by",
+                                {{"day", d_.speech.day(deadline.last->earliest)}}));
   }
 
   /// A rule of the papers, and whether the way it is sent fits.
@@ -455,7 +480,7 @@ private:
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
       else if (charged(d_, i).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
-                d_.say(r.fair.high().is_zero() || names_wear(d_.c.lines[i].text, d_.rules.letters)
+                d_.say(r.fair.high() < small_change() || names_wear(d_.c.lines[i].text, d_.rules.letters)
                            ? "letter.warn.landlord.left-out"
                            : "letter.warn.landlord.left-out.open",
                        {{"charge", charge}, {"sum", d_.money(r.claimed)}, {"most", d_.money(r.fair.high())}}));
@@ -469,6 +494,11 @@ private:
       const Element* element = d_.a.lines[i].subject.element;
       if (element && element->id == "rent" && (!d_.c.lines[i].from || !d_.c.lines[i].to))
         d_.warn("say-days", d_.say("letter.warn.landlord.say-days", {{"charge", charge}}));
+      const auto& paid = d_.c.tenancy.rent_paid_through;
+      const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+      if (element && element->id == "rent" && paid && out && paid->earliest >= out->latest && !d_.c.lines[i].to)
+        d_.warn("rent-paid",
+                d_.say("letter.warn.landlord.rent-paid", {{"charge", charge}, {"day", d_.speech.span(*paid)}}));
       if ((d_.c.lines[i].finding.empty() || d_.a.lines[i].subject.confidence < 100) &&
           (!element || element->about_condition))
         d_.warn("say-more", d_.say("letter.warn.landlord.say-more", {{"charge", charge}}));

@@ -265,6 +265,13 @@ bool LawTalk::kept_if_it_applies(const DeadlineResult& result) const {
   return result.last->latest >= a_->today;
 }
 
+bool LawTalk::list_in_time_keeps_all(Day last) const {
+  const Statement& s = a_->c.statement;
+  const auto& came = s.sent ? s.sent : s.received;
+  const auto deposit = deposit_total(a_->c, a_->pack);
+  return came && came->latest <= last && deposit && s.stated_total && *s.stated_total >= *deposit;
+}
+
 std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
   std::vector<const DeadlineResult*> out;
   if (!there()) return out;
@@ -281,6 +288,10 @@ std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
     };
     if (result.instead.empty()) weigh(result);
     for (const std::size_t at : result.instead) weigh(a_->law->each_deadline()[at]);
+    // A list in time that keeps all of it leaves nothing that was due by that day.
+    if (found && (name_of(*result.deadline) == "return-deposit" || name_of(*result.deadline) == "refund-balance") &&
+        list_in_time_keeps_all(found->last->latest))
+      continue;
     // By another period that may be the one that holds it was kept: no day is called missed.
     const bool kept = std::any_of(result.instead.begin(), result.instead.end(),
                                   [&](std::size_t at) { return kept_if_it_applies(a_->law->each_deadline()[at]); });
@@ -400,6 +411,14 @@ std::string LawTalk::document(DocumentId id) const {
   return rules_->registry.documents[index(id)].label.in(speech_->language());
 }
 
+std::string LawTalk::question(std::string_view fact) const {
+  FactId id = rules_->registry.fact(fact);
+  const auto& own = a_->law->pack().facts; // they follow those of the registry
+  for (std::size_t i = 0; i < own.size() && id == FactId::none; ++i)
+    if (own[i].id == fact) id = FactId(rules_->registry.facts.size() + i);
+  return id == FactId::none ? std::string() : a_->law->view().info(id).question.in(speech_->language());
+}
+
 const ForfeitResult* LawTalk::forfeited() const {
   if (!there()) return nullptr;
   const ForfeitResult* damage = nullptr;
@@ -409,6 +428,66 @@ const ForfeitResult* LawTalk::forfeited() const {
     if (!damage && forfeit.rule->loses == Loses::damage_deductions) damage = &forfeit;
   }
   return damage;
+}
+
+namespace {
+
+/// Yes-or-no facts that speak for a condition as the case has them.
+void collect_facts(const Condition& condition, const FactView& view, std::vector<std::pair<FactId, bool>>& out) {
+  if (condition.op == Condition::Op::yes_no) {
+    const FactState& state = view.fact(FactId(condition.which));
+    if (state.kind == FactState::Kind::yes_no && !state.assumed && state.yes == condition.wanted)
+      out.push_back({FactId(condition.which), condition.wanted});
+  } else if (condition.op == Condition::Op::all || condition.op == Condition::Op::any) {
+    for (const Condition& part : condition.parts) collect_facts(part, view, out);
+  }
+}
+
+} // namespace
+
+std::string LawTalk::because(const Rule& rule) const {
+  std::vector<std::pair<FactId, bool>> facts;
+  if (there()) collect_facts(rule.when, a_->law->view(), facts);
+  Sentences text;
+  for (const auto& [fact, yes] : facts) {
+    const std::string key = "letter.because." + a_->law->view().info(fact).id + (yes ? ".yes" : ".no");
+    if (!speech_->has(key)) continue;
+    text.add(speech_->fill(key, [&](std::string_view name, std::string& out) {
+      const auto bar = name.find('|');
+      if (bar == std::string_view::npos) return false;
+      out += several_ ? name.substr(bar + 1) : name.substr(0, bar);
+      return true;
+    }));
+  }
+  return text.take();
+}
+
+const Rule* LawTalk::wear_rule() const {
+  if (!there()) return nullptr;
+  for (const Bar& bar : a_->law->pack().bars) {
+    const bool about_wear = bar.effect == Effect::bar && bar.line.element.empty() && bar.line.finding.empty() &&
+                            has(bar.line.verdict, "ordinary-wear");
+    if (about_wear && applies(bar, a_->law->view()) == Tri::yes && footing(bar) != Footing::none) return &bar;
+  }
+  return nullptr;
+}
+
+const DocumentRule* LawTalk::list_rule() const {
+  if (!there()) return nullptr;
+  for (const std::string_view wanted : {"reasons", "itemized"})
+    for (const DocumentRule& rule : a_->law->pack().documents) {
+      const bool wants = std::any_of(rule.requires_all.begin(), rule.requires_all.end(),
+                                     [&](DocumentId id) { return rules_->registry.documents[index(id)].id == wanted; });
+      if (wants && applies(rule, a_->law->view()) == Tri::yes && footing(rule) != Footing::none && !rule.text.empty())
+        return &rule;
+    }
+  return nullptr;
+}
+
+std::string LawTalk::first_says(const DocumentRule& rule) const {
+  const std::string& text = rule.text_in(speech_->language());
+  if (speech_->language() != "en" && rule.es.text.empty()) return rule_says(rule, "letter.defect.law");
+  return says(rule, spoken_by_sender(first_sentence(text)));
 }
 
 const RemedyResult* LawTalk::penalty() const {

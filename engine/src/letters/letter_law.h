@@ -98,11 +98,22 @@ public:
   /// Rules of the statement's papers that are not met, or where a paper is known not to have come and only the rest is
   /// open.
   std::vector<const DocumentResult*> defects() const;
+  /// What the law asks under this name of a circumstance; empty where nothing does.
+  std::string question(std::string_view fact) const;
   std::string document(DocumentId id) const; ///< "receipts, bills or invoices"
 
   /// The rule under which nothing may be kept (or nothing for damage, where no rule goes further), holding without any
   /// further finding; null if none.
   const ForfeitResult* forfeited() const;
+  /// The facts of the case that make a rule hold and have a sentence of their own ("letter.because.<fact>.<yes or
+  /// no>"): whoever says what follows says from what.
+  std::string because(const Rule& rule) const;
+  /// The rule that wear is no damage; null where none holds for sure.
+  const Rule* wear_rule() const;
+  /// The rule that a list of charges gives the reasons, or each item; null where none holds for sure.
+  const DocumentRule* list_rule() const;
+  /// The first sentence of a rule about papers, on its footing: what follows it is for the other side.
+  std::string first_says(const DocumentRule& rule) const;
   /// The rule that gives the tenant more than the sum due, if one applies; `sure` first.
   const RemedyResult* penalty() const;
   /// The same, or one that may come to apply.
@@ -124,6 +135,8 @@ private:
   std::pair<const Remedy*, bool> sure_before_possible(const FactView& view) const;
   /// Whether another rule that sets no days may stand in its place: for homes outside the law.
   bool may_fall_away(const DeadlineResult& result) const;
+  /// Whether a list went out by this day that keeps the whole deposit.
+  bool list_in_time_keeps_all(Day last) const;
   bool kept_if_it_applies(const DeadlineResult& result) const;
   bool missed_if_it_applies(const DeadlineResult& result) const;
 

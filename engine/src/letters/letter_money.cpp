@@ -112,6 +112,8 @@ private:
     }
     if (is(LetterKind::objection)) text.add(objection());
     if (is(LetterKind::demand)) text.add(request());
+    if (const Event* before = is(LetterKind::demand) && notice_of_suit(d_) ? earlier_letter(d_.c) : nullptr)
+      text.add(d_.say("letter.ask.wrote", {{"when", letter_sent(d_, *before)}}));
     // A bill is answered first where nothing is asked back.
     if (answers_a_bill() && keeps_its_right()) text.add(bill(false));
     text.add(sum());
@@ -133,7 +135,7 @@ private:
   std::string objection() const {
     Sentences text;
     text.add(d_.say("letter.ask.objection"));
-    if (const DeadlineResult* deadline = own_deadline(d_, {"object", "respond"}))
+    if (const DeadlineResult* deadline = objection_deadline(d_))
       text.add(own_notice(d_, *deadline->deadline, "letter.ask.objection.law", "letter.ask.objection.law.under"));
     if (const auto& received = d_.c.statement.received)
       text.add(d_.say("letter.ask.objection.received", {{"when", d_.when(*received)}}));
@@ -233,7 +235,7 @@ private:
                       {{"when", d_.when(*t.ended)}}));
     }
     for (const std::string_view own : {"left-under-orders", "protected-early-leaving", "displaced"})
-      if (entered(own)) text.add(d_.say("letter.facts.own.", own));
+      if (entered(own)) text.add(ended_by(own));
     if (!t.forwarding_address_given) text.add(d_.say("letter.facts.address-now")).add(address_notice(d_));
     else if (told(*t.forwarding_address_given))
       text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));
@@ -250,6 +252,17 @@ private:
     else if (silent()) text.add(d_.say("letter.facts.paid-so-far"));
     else if (!claim_.paid_stated && claim_.deposit) text.add(d_.say("letter.facts.less-paid"));
     return text.take();
+  }
+
+  /// Why the sender could leave, with the day of the notice where it was entered.
+  std::string ended_by(std::string_view own) const {
+    const auto notice = std::find_if(d_.c.events.begin(), d_.c.events.end(), [&](const Event& event) {
+      return event.what == "notice-given" && told(event.on);
+    });
+    const std::string with_day = std::string(own) + ".notice";
+    if (notice != d_.c.events.end() && d_.has("letter.facts.own.", with_day))
+      return d_.say("letter.facts.own.", with_day, {{"when", d_.when(notice->on)}});
+    return d_.say("letter.facts.own.", own);
   }
 
   /// A day, a month or a year is told; a wider span is what the person does not know, and no sentence of theirs.
@@ -318,7 +331,7 @@ private:
       // What only a penalty follows from is said with the penalty.
       const bool no_penalty = d_.law.penalty_waits_for_address();
       if (!claim_.forfeited && said == 0 && !(penalty_only && (penalty_apart() || no_penalty)))
-        text.add(follows(first));
+        text.add(penalty_apart() ? keeps_nothing_by(first) : follows(first));
       std::string law = d_.law.says(first, text.take());
       // A penalty that is not said apart is asked for no less.
       const bool penalty = std::find(costs.begin(), costs.end(), "owes-penalty") != costs.end();
@@ -339,7 +352,7 @@ private:
     // What only a penalty follows from is said with the penalty.
     const std::vector<std::string>& costs = deadline.if_missed;
     if (!cost_said && std::any_of(costs.begin(), costs.end(), [](const auto& cost) { return cost != "owes-penalty"; }))
-      text.add(follows(deadline));
+      text.add(penalty_apart() ? keeps_nothing_by(deadline) : follows(deadline));
     d_.may("due-" + deadline.id, ParagraphRole::opening, d_.law.says(deadline, text.take()));
   }
 
@@ -403,15 +416,48 @@ private:
     return said_here ? d_.law.spoken_by_sender(said) : std::string();
   }
 
+  /// What follows from a missed day where what a court adds is said apart: of both only that nothing may be kept.
+  std::string keeps_nothing_by(const Deadline& deadline) const {
+    const std::vector<std::string>& costs = deadline.if_missed;
+    const auto costs_it = [&](std::string_view cost) {
+      return std::find(costs.begin(), costs.end(), cost) != costs.end();
+    };
+    if (!costs_it("owes-penalty")) return follows(deadline);
+    return costs_it("forfeits-deductions")          ? d_.say("letter.due.keeps-nothing")
+           : costs_it("forfeits-damage-deductions") ? d_.say("letter.due.keeps-nothing.damage")
+                                                    : follows(deadline);
+  }
+
   /// Papers the law wants and that did not come: the two rules that weigh most. The law is said, and what did not come;
   /// the landlord is not asked to mend what the law holds against them.
   void defects() {
     int said = 0;
     std::vector<std::string> documents_said;
+    consent();
     for (const DocumentResult* document : d_.law.defects()) {
       if (said == 2) return;
       const std::string text = defect(*document, documents_said);
       if (!text.empty() && d_.may("paper-" + document->rule->id, ParagraphRole::opening, text)) ++said;
+    }
+  }
+
+  /// Where money may be kept only with the tenant's agreement: the law is said, and whoever holds that there is one
+  /// has to show it. What the sender agreed to is theirs to enter.
+  void consent() {
+    if (!d_.law.there() || answers_a_bill()) return;
+    for (const DocumentResult& document : d_.a.law->documents()) {
+      const auto& open = document.open;
+      const bool wanted = std::any_of(open.begin(), open.end(), [&](DocumentId id) {
+        return d_.rules.registry.documents[index(id)].id == "tenant-consent";
+      });
+      const auto& costs = document.rule->if_missing;
+      if (!wanted || document.defect.known() || d_.law.footing(*document.rule) == Footing::none ||
+          std::find(costs.begin(), costs.end(), "forfeits-deductions") == costs.end())
+        continue;
+      const std::string law = d_.law.rule_says(*document.rule, "letter.defect.law");
+      d_.may("paper-" + document.rule->id, ParagraphRole::opening,
+             Sentences().add(law).add(d_.say("letter.defect.consent.open")).take());
+      return;
     }
   }
 
@@ -460,7 +506,10 @@ private:
     if (!claim_.forfeited) return;
     Sentences text;
     text.add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
-    if (claim_.kept() > Money() && !d_.a.lines.empty()) text.add(d_.say("letter.forfeit.so"));
+    if (!text.empty()) text.add(d_.law.because(*claim_.forfeited->rule));
+    if (claim_.kept() > Money() && !d_.a.lines.empty())
+      text.add(d_.say(claim_.forfeited->rule->loses == Loses::damage_deductions ? "letter.forfeit.so.damage"
+                                                                                : "letter.forfeit.so"));
     d_.may("forfeit", ParagraphRole::opening, text.take());
   }
 
@@ -586,17 +635,20 @@ private:
   }
 
   void interest() {
-    if (!d_.law.there() || d_.a.totals.interest.high().is_zero()) return;
+    if (!d_.law.there()) return;
     const Range<Money>& owed = d_.a.totals.interest;
+    const bool rate_open = d_.a.law->interest().at_least;
+    if (owed.high().is_zero() && !rate_open) return;
     for (const InterestShare& share : d_.a.law->interest().shares)
       if (share.applies == Tri::yes && share.rule->owed) {
-        if (owed.exact() && owed.high() < small_change()) return; // small change needs no sentence
+        if (owed.exact() && !rate_open && owed.high() < small_change()) return; // small change needs no sentence
         const auto missed = d_.law.missed();
         Sentences text;
         const bool certainly = std::any_of(missed.begin(), missed.end(), [&](const DeadlineResult* deadline) {
           return d_.law.name_of(*deadline->deadline) == "pay-interest";
         });
-        text.add(owed.exact()            ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+        text.add(owed.high().is_zero()   ? d_.say("letter.interest.account")
+                 : owed.exact()          ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
                  : !owed.low().is_zero() ? d_.say("letter.interest.more", {{"sum", d_.money(owed.low())}})
                  : certainly             ? d_.say("letter.interest.account")
                                          : d_.say("letter.interest.perhaps"));
@@ -651,7 +703,8 @@ private:
       d_.warn("no-first-letter", d_.say("letter.warn.no-first-letter"));
     if (d_.a.lines.empty() && !silent() && !d_.law.some_day_missed())
       d_.warn("no-charges", d_.say("letter.warn.no-charges"));
-    if (std::any_of(d_.c.deposits.begin(), d_.c.deposits.end(),
+    if (!entered("deposit-used-as-rent") &&
+        std::any_of(d_.c.deposits.begin(), d_.c.deposits.end(),
                     [](const Deposit& deposit) { return deposit.kind == "last-month"; }))
       d_.warn("last-month", d_.say("letter.warn.last-month"));
     std::vector<std::size_t> let_be;

@@ -15,7 +15,8 @@ namespace wearline {
 
 namespace {
 
-constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 4, most_sources = 6, most_exposure = 2;
+constexpr std::size_t most_days = 8, most_steps = 3, most_questions = 4, most_sources = 6, most_exposure = 2,
+                      most_answers = 5, most_bars = 3;
 
 std::string place_name(const Draft& d) {
   const auto found = d.rules.place_names.find(d.c.jurisdiction);
@@ -59,6 +60,14 @@ void add_facts(Draft& d) {
   if (!list.empty()) fact("letter.note.statement", list);
   for (const Event& event : d.c.events)
     if (d.has("letter.note.event.", event.what)) fact("letter.note.event." + event.what, d.speech.span(event.on));
+  // What was answered of the law's own questions.
+  std::size_t told = 0;
+  for (const auto& [id, value] : d.c.circumstances) {
+    const bool* yes = std::get_if<bool>(&value);
+    const std::string question = yes && d.law.there() ? d.law.question(id) : std::string();
+    if (!question.empty() && told++ < most_answers)
+      p.rows.push_back({question, d.say(*yes ? "letter.note.yes" : "letter.note.no")});
+  }
   if (p.rows.empty()) fact("letter.note.nothing", "");
 }
 
@@ -118,17 +127,32 @@ void add_sums(Draft& d, const Claim& claim) {
 void add_exposure(Draft& d) {
   if (!d.law.there()) return;
   std::vector<std::string> items;
-  const auto add = [&](const Rule& rule, std::string_view elsewhere) {
+  const auto add = [&](const Rule& rule, std::string_view elsewhere, std::size_t most = most_exposure) {
     std::string said = d.law.rule_says(rule, elsewhere);
-    if (!said.empty() && items.size() < most_exposure && std::find(items.begin(), items.end(), said) == items.end())
+    if (!said.empty() && items.size() < most && std::find(items.begin(), items.end(), said) == items.end())
       items.push_back(std::move(said));
   };
-  if (!d.c.tenancy.forwarding_address_given)
-    for (const Remark& rule : d.a.law->pack().address)
-      if (applies(rule, d.a.law->view()) != Tri::no) add(rule, "letter.note.address.law");
   for (const RemedyResult& remedy : d.a.law->remedies())
     if (remedy.applies != Tri::no) add(*remedy.rule, "letter.penalty.law");
+  if (!d.c.tenancy.forwarding_address_given)
+    for (const Remark& rule : d.a.law->pack().address)
+      if (rule.if_missing != "none" && rule.if_missing != "last-known-address" &&
+          applies(rule, d.a.law->view()) != Tri::no)
+        add(rule, "letter.note.address.law", most_exposure + 1);
   add_list(d, "exposure", ParagraphRole::list, d.say("letter.note.exposure"), items);
+}
+
+/// Rules that stand against charges.
+void add_bars(Draft& d) {
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < d.a.lines.size(); ++i) all.push_back(i);
+  std::vector<std::string> items;
+  for (const BarOnLines& bar : d.law.bars(all)) {
+    if (bar.effect != "bar" || items.size() == most_bars) continue;
+    const std::string law = d.law.rule_says(*bar.rule, "letter.bar.bar");
+    if (!law.empty()) items.push_back(d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
+  }
+  add_list(d, "bars", ParagraphRole::list, d.say("letter.note.bars"), items);
 }
 
 std::string_view state_name(DeadlineState state) { return state == DeadlineState::missed ? "missed" : "open"; }
@@ -177,7 +201,9 @@ void add_next_steps(Draft& d) {
 
 void add_questions(Draft& d) {
   std::vector<std::string> questions;
-  if (std::any_of(d.c.deposits.begin(), d.c.deposits.end(),
+  const auto used = d.c.circumstances.find("deposit-used-as-rent");
+  if (used == d.c.circumstances.end() &&
+      std::any_of(d.c.deposits.begin(), d.c.deposits.end(),
                   [](const Deposit& deposit) { return deposit.kind == "last-month"; }))
     questions.push_back(d.say("letter.warn.last-month"));
   for (const Question& q : d.a.questions) {
@@ -224,6 +250,7 @@ void write_adviser_note(Draft& d) {
   add_facts(d);
   add_charges(d, claim);
   add_sums(d, claim);
+  add_bars(d);
   add_exposure(d);
   add_days(d);
   add_questions(d);

@@ -34,17 +34,27 @@ std::optional<Day> start_of(const Period& period, std::string_view event, const 
   return own ? start : std::nullopt;
 }
 
-/// The tenant's own deadlines that are still open: their last days.
+/// The tenant's own deadlines: the last days of those that are open, and a right that may be lost already.
 void warn_about_own_days(Draft& d) {
   const LawWords words(*d.a.law, d.rules.registry, d.rules.holidays, d.speech);
   for (const DeadlineResult& deadline : d.a.law->deadlines()) {
-    if (deadline.deadline->who != Who::tenant || deadline.state != DeadlineState::open || !deadline.last ||
-        deadline.last->latest == max_day)
-      continue;
-    const bool sue = d.law.name_of(*deadline.deadline) == "sue";
+    if (deadline.deadline->who != Who::tenant || !deadline.last || deadline.last->latest == max_day) continue;
+    const std::string_view name = d.law.name_of(*deadline.deadline);
+    const bool answer = name == "object" || name == "respond";
+    if (answer && deadline.state == DeadlineState::missed && deadline.deadline->tenant_loses)
+      d.warn("own-day-past", d.say("letter.warn.own-day-past", {{"duty", words.label(*deadline.deadline)},
+                                                                {"day", d.speech.day(deadline.last->latest)}}));
+    if (deadline.state != DeadlineState::open) continue;
+    const bool sue = name == "sue";
     if (sue && leaving(d)) continue;
-    const std::string label = sue ? d.say("letter.warn.sue", {{"forum", forum(d)}}) : words.label(*deadline.deadline);
-    d.warn("send-by", d.say(deadline.deadline->tenant_loses ? "letter.warn.send-by.loses" : "letter.warn.send-by",
+    // What no letter of this kind answers is told in the words of its rule.
+    const bool elsewhere = answer && !answered_by_letter(d, deadline);
+    const std::string label = sue         ? d.say("letter.warn.sue", {{"forum", forum(d)}})
+                              : elsewhere ? deadline.deadline->text_in(d.speech.language())
+                                          : words.label(*deadline.deadline);
+    d.warn("send-by", d.say(elsewhere                         ? "letter.warn.apply-by"
+                            : deadline.deadline->tenant_loses ? "letter.warn.send-by.loses"
+                                                              : "letter.warn.send-by",
                             {{"duty", label}, {"day", d.speech.day(deadline.last->earliest)}}));
   }
 }
@@ -83,7 +93,8 @@ void add_enclosures(Draft& d, bool about_charges) {
   if (about_charges && r.photos_at_move_in == Tri::yes) held.push_back(d.say("letter.enclosure.photos-in"));
   if (about_charges && r.photos_at_move_out == Tri::yes) held.push_back(d.say("letter.enclosure.photos-out"));
   if (about_charges && walk_through_shows(d)) held.push_back(d.say("letter.enclosure.walk"));
-  if (d.letter.kind == LetterKind::second_letter) held.push_back(d.say("letter.enclosure.first-letter"));
+  const bool follows = d.letter.kind == LetterKind::demand && notice_of_suit(d) && earlier_letter(d.c);
+  if (d.letter.kind == LetterKind::second_letter || follows) held.push_back(d.say("letter.enclosure.first-letter"));
   if (held.empty()) return;
   std::string all; // in one line: a letter has one page
   for (const std::string& document : held) all += (all.empty() ? "" : "; ") + document;
@@ -136,6 +147,17 @@ const DeadlineResult* notice_of_suit(const Draft& d) {
   return nullptr;
 }
 
+bool answered_by_letter(const Draft& d, const DeadlineResult& deadline) {
+  if (deadline.deadline->met == EventId::none) return true;
+  const std::string& event = d.a.law->view().info(deadline.deadline->met).id;
+  return event == "tenant-objected" || event == "tenant-answered" || event == "tenant-demand";
+}
+
+const DeadlineResult* objection_deadline(const Draft& d) {
+  const DeadlineResult* deadline = own_deadline(d, {"object", "respond"});
+  return deadline && answered_by_letter(d, *deadline) ? deadline : nullptr;
+}
+
 const DeadlineResult* own_deadline(const Draft& d, std::initializer_list<std::string_view> names) {
   if (const DeadlineResult* open = d.law.tenant_deadline(names, DeadlineState::open)) return open;
   if (const DeadlineResult* perhaps = d.law.tenant_deadline(names, DeadlineState::undetermined)) return perhaps;
@@ -174,8 +196,8 @@ std::optional<Day> day_started_by(const Draft& d, std::string_view event) {
 }
 
 bool court_decides(const Draft& d) {
-  const auto own = d.rules.letters.forums.find(d.c.jurisdiction);
-  return own == d.rules.letters.forums.end() || own->second.court;
+  const Forum* own = own_forum(d);
+  return !own || own->court;
 }
 
 std::string address_notice(const Draft& d) {

@@ -33,6 +33,10 @@ std::optional<Day> day_started_by(const Draft& d, std::string_view event);
 const DeadlineResult* notice_of_suit(const Draft& d);
 /// The rule that asks for a written request, if the law has one that applies.
 const Remark* request_rule(const Draft& d);
+/// Whether a letter to the landlord is what meets a deadline of the tenant: an application to an office does not.
+bool answered_by_letter(const Draft& d, const DeadlineResult& deadline);
+/// The deadline to object to a list or to answer it by letter; null if there is none.
+const DeadlineResult* objection_deadline(const Draft& d);
 /// A deadline of the tenant that a letter can meet: one that is open, else one that may be called for.
 const DeadlineResult* own_deadline(const Draft& d, std::initializer_list<std::string_view> names);
 /// "This letter is my objection in writing under A.R.S. § 33-1321(D)." A sender's own notice names its section plainly:

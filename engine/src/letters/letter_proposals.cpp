@@ -36,7 +36,9 @@ public:
 
   LetterChoice landlord() {
     const DeadlineResult* deadline = statement_deadline();
-    if (deadline) add(LetterKind::itemized_statement, "itemized-statement.by", deadline->last->earliest);
+    if (deadline && (deadline->state == DeadlineState::missed || deadline->last->latest < d_.a.today))
+      add(LetterKind::itemized_statement, "itemized-statement.late", deadline->last->latest);
+    else if (deadline) add(LetterKind::itemized_statement, "itemized-statement.by", deadline->last->earliest);
     else add(LetterKind::itemized_statement, "itemized-statement");
     add(LetterKind::cover_note, "cover-note");
     add(LetterKind::adviser_note, "adviser-note");
@@ -59,7 +61,33 @@ private:
     });
   }
 
+  /// What the sender did, with a bill for it: what age could take off such charges may be too little for a letter.
+  bool own_and_shown() const {
+    if (claim_.keeps_nothing() || d_.law.some_day_missed() || !claim_.disputes()) return false;
+    Money off;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i) {
+      const LineStand& line = claim_.lines[i];
+      if (line.back.is_zero() && line.stand != Stand::no_amount) continue;
+      const LineResult& r = d_.a.lines[i].result;
+      if (!line.own || line.stand == Stand::no_amount || r.no_middle || !bill_came(d_, i)) return false;
+      off += r.claimed - r.fair.likely();
+    }
+    return off < d_.rules.letters.smallest_sum;
+  }
+
+  /// What the sender agreed to in writing is not asked back.
+  bool agreed() const {
+    return (yes("tenant-consented") || yes("tenant-agreed-in-writing") || yes("agreed-in-writing")) &&
+           !d_.law.some_day_missed() && !claim_.keeps_nothing();
+  }
+  bool yes(std::string_view fact) const {
+    const auto found = d_.c.circumstances.find(std::string(fact));
+    const bool* is = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+    return is && *is;
+  }
+
   bool owed() const {
+    if (agreed() || own_and_shown()) return false;
     if (claim_.deposit) return worth_a_letter(claim_, d_);
     return claim_.disputes() || d_.c.statement.statement_received == Tri::no;
   }
@@ -81,6 +109,7 @@ private:
 
   void why_none() {
     if (const auto day = still_time()) out_.none_because = "still-time", out_.day = day;
+    else if (agreed() && claim_.disputes()) out_.none_because = "agreed";
     else if (!heard() || owed()) out_.none_because = "little-known";
     else if (claim_.paid_stated && claim_.paid > Money()) out_.none_because = "paid-untold";
     else out_.none_because = "nothing-due";
@@ -104,7 +133,7 @@ private:
 
   void objection() {
     const DeadlineResult* deadline = d_.law.tenant_deadline({"object", "respond"}, DeadlineState::open);
-    if (!deadline || !claim_.disputes()) return;
+    if (!deadline || !claim_.disputes() || !answered_by_letter(d_, *deadline)) return;
     if (deadline->last && deadline->last->earliest >= d_.a.today)
       add(LetterKind::objection, "objection.by", deadline->last->earliest);
     else if (!deadline->last) add(LetterKind::objection, "objection");
@@ -192,7 +221,8 @@ private:
     if (!d_.law.there()) return nullptr;
     for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
       const std::string_view name = d_.law.name_of(*deadline.deadline);
-      if (deadline.deadline->who == Who::landlord && deadline.state == DeadlineState::open && deadline.last &&
+      if (deadline.deadline->who == Who::landlord && deadline.last &&
+          (deadline.state == DeadlineState::open || deadline.state == DeadlineState::missed) &&
           deadline.last->latest != max_day && (name == "itemize" || name == "notice-of-claim"))
         return &deadline;
     }

@@ -16,7 +16,7 @@ std::string row_text(const Paragraph& p, const std::vector<std::string>& row) {
     if (i > 0 && !out.empty()) out += i == 1 || out.back() == ':' ? " " : "; ";
     if (i > 0 && row.size() > 2 && i < p.head.size()) out += p.head[i] + ' ';
     out += row[i];
-    if (i == 0) out += ':';
+    if (i == 0 && out.back() != '?') out += ':';
   }
   if (!out.empty() && out.back() == ':') out.pop_back();
   return out;
@@ -64,7 +64,7 @@ std::string_view about(const LetterWarning& warning) {
     return std::find(codes.begin(), codes.end(), warning.code) != codes.end();
   };
   if (is({"late", "send-by", "apply"})) return "day";
-  if (is({"open", "left-out", "no-amount", "beyond", "inspection"})) return "charge";
+  if (is({"open", "left-out", "no-amount", "beyond", "inspection", "rent-paid"})) return "charge";
   if (is({"no-proof", "say-more", "say-days"})) return "proof";
   return warning.code.compare(0, 6, "paper-") == 0 || is({"way", "fixed-words", "interest"}) ? "form" : "";
 }

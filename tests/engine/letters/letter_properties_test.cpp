@@ -324,7 +324,7 @@ TEST_CASE("No letter tells the other side the lowest sum", "[letter]") {
     for (const std::int64_t sum : sums_in(ask))
       if (sum == low && known.count(sum) == 0 && low != money(t["shortfall"]["high"]).in_cents())
         FAIL(ask << " tells " << t["shortfall"].dump());
-    for (const char* phrase : {"open fact", "I accept", "likely", "range"})
+    for (const char* phrase : {"open fact", "I accept", "likely", "range", "no more than about"})
       if (w.letter["text"].get<std::string>().find(phrase) != std::string::npos) FAIL(phrase);
   });
 }
@@ -347,6 +347,10 @@ TEST_CASE("A letter grants only what is settled, and says so only of what its se
       std::smatch found;
       if (id.rfind("line-", 0) != 0 || !std::regex_search(text, found, most)) continue;
       const json& judged = *w.line(p["lines"][0]);
+      // Of damage, what is likely is told only by who did it, or who wants to settle.
+      if (judged["verdict"] != "not-about-condition" && !own_cause(w.c, p["lines"][0]) &&
+          w.kind != "accept-and-claim-rest")
+        FAIL("nobody entered it: " << p.dump());
       const std::string sum = found[1].str();
       const std::int64_t said = sum.find('.') == std::string::npos ? cents(sum) * 100 : cents(sum);
       if (judged["verdict"] == "cannot-tell" || said > money(judged["fair"]["high"]).in_cents() + 50)
@@ -481,7 +485,7 @@ TEST_CASE("A letter to a landlord speaks of a landlord in general, and threatens
 }
 
 TEST_CASE("A charge that is too high by next to nothing is not disputed", "[letter]") {
-  static const std::regex most(R"(no more than about \$([\d,]+) of it could be fair|At most about \$([\d,]+) of it)");
+  static const std::regex most(R"(At most about \$([\d,]+) of it)");
   int seen = 0;
   over_letters([&](const Written& w) {
     if (!about_money(w.kind)) return;
@@ -489,8 +493,7 @@ TEST_CASE("A charge that is too high by next to nothing is not disputed", "[lett
       std::smatch found;
       const std::string text = p["text"], id = p["id"];
       if (id.rfind("line-", 0) != 0 || !std::regex_search(text, found, most)) continue;
-      const std::string sum = found[1].matched ? found[1].str() : found[2].str();
-      if (cents(sum) * 100 > money((*w.line(p["lines"][0]))["claimed"]).in_cents() * 98 / 100) FAIL(text);
+      if (cents(found[1].str()) * 100 > money((*w.line(p["lines"][0]))["claimed"]).in_cents() * 98 / 100) FAIL(text);
       ++seen;
     }
   });

@@ -555,7 +555,13 @@ TEST_CASE("A landlord is told the last day to send the statement, and when it is
   const json in_time = letter_of(unsent, "{}", "2026-08-20");
   CHECK_THAT(in_time["proposed"][0]["why"].get<std::string>(), Contains("August 31, 2026"));
   CHECK(warns(in_time, "send-by"));
-  CHECK(warns(letter_of(unsent, "{}", "2026-09-02"), "late"));
+  // A day late: before all else, with what follows (RCW 59.18.280(2)).
+  const json late = letter_of(unsent, "{}", "2026-09-02");
+  CHECK(late["warnings"][0]["code"] == "late");
+  CHECK_THAT(late["warnings"][0]["text"].get<std::string>(),
+             Contains("owes the full deposit") && Contains("59.18.280"));
+  CHECK_THAT(late["proposed"][0]["why"].get<std::string>(), Contains("has passed"));
+  CHECK(!warns(late, "send-by"));
 }
 
 TEST_CASE("A landlord is told what of the left-out charges could still be shown", "[letter]") {
@@ -751,4 +757,76 @@ TEST_CASE("What was seen in the walk-through stands in the letter as far as it s
   CHECK(said(with(R"("element":"carpet","moveOut":"damaged","line":"a")")).empty());
   CHECK(said(with(R"("element":"carpet","moveOut":"damaged","onTheirList":false,"line":"a")")).empty());
   CHECK(said(with(R"("element":"carpet","moveOut":"fine")")).empty());
+}
+
+TEST_CASE("A thing that tables give lives far apart is not called worn out", "[letter]") {
+  // Ten years is practice for a hard floor; of wood the tables go to a hundred.
+  const std::string floor =
+      R"({"wearline":2,"jurisdiction":"US-FL","tenancy":{"began":"2021-11-01","ended":"2026-10-31","possessionReturned":"2026-10-31"},"deposits":[{"amount":"2400.00"}],
+    "statement":{"received":"2026-11-18","refundPaid":"1200.00"},"lines":[{"id":"1","text":"Oak floor scratched, sand","amount":"1200.00","element":"hard-flooring","finding":"deep-gouges","installed":"2014"}]})";
+  const json letter = letter_of_kind(floor, "question-charges", "2026-11-22");
+  CHECK(paragraph(letter, "group-worn-out").is_null());
+  CHECK_THAT(letter["text"].get<std::string>(), !Contains("commonly lasts"));
+  CHECK_THAT(words(letter, "ask"), Contains("Please send me $1,200.00"));
+}
+
+TEST_CASE("Who says that nothing may be kept says from what it follows", "[letter]") {
+  // RCW 59.18.260(3): no deposit without a written checklist at the start.
+  const std::string unlisted =
+      replaced(washington, R"({ "made": true, "signedByBoth": true, "tenantHasCopy": true })", R"({ "made": false })");
+  CHECK_THAT(words(letter_of_kind(unlisted, "question-charges"), "forfeit"),
+             Contains("No checklist of the home was made when I moved in. So the charges cannot be kept"));
+}
+
+TEST_CASE("The notice before a suit names the letter that went before", "[letter]") {
+  const std::string silent = R"({
+    "wearline": 2, "jurisdiction": "US-CO", "side": "tenant",
+    "tenancy": { "began": "2024-03-01", "ended": "2026-03-31", "possessionReturned": "2026-03-31", "forwardingAddressGiven": "2026-03-31" },
+    "deposits": [ { "kind": "security", "amount": "1400.00", "paid": "2024-03-01" } ],
+    "statement": { "statementReceived": false, "refundPaid": "0.00" },
+    "events": [ { "kind": "tenant-demand", "date": "2026-06-08", "deliveryMethod": "certified-mail" } ], "lines": [] })";
+  const json letter = letter_of_kind(silent, "demand", "2026-07-06");
+  CHECK_THAT(words(letter, "ask"), Contains("I wrote to you about it by certified mail on June 8, 2026."));
+  CHECK_THAT(words(letter, "enclosures"), Contains("the first letter"));
+}
+
+TEST_CASE("An application to a board is no objection by letter", "[letter]") {
+  // Burlington: the board hears who asks within 30 days of the statement; the stay of six years is no season.
+  const std::string burlington = R"({
+    "wearline": 2, "jurisdiction": "US-VT", "locality": "Burlington", "side": "tenant",
+    "tenancy": { "began": "2020-09-01", "ended": "2026-08-31", "possessionReturned": "2026-08-31", "forwardingAddressGiven": "2026-08-28" },
+    "deposits": [ { "kind": "security", "amount": "1650.00" } ],
+    "statement": { "sent": "2026-09-22", "received": "2026-09-25", "statedTotal": "400.00", "refundPaid": "1250.00" },
+    "lines": [ { "id": "1", "text": "Counter top knife cuts", "amount": "400.00" } ] })";
+  const json letter = letter_of(burlington, "{}", "2026-10-05");
+  CHECK(letter["kind"] == "after-deadline");
+  CHECK_THAT(letter["text"].get<std::string>(), Contains("By September 14, 2026") && !Contains("OBJECTION"));
+  CHECK_THAT(letter["warnings"].dump(), Contains("Housing Board of Review") && Contains("October 25, 2026"));
+}
+
+TEST_CASE("What was agreed in writing is not asked back", "[letter]") {
+  const std::string agreed = R"({
+    "wearline": 2, "jurisdiction": "CA-BC", "side": "tenant",
+    "tenancy": { "began": "2024-09-01", "ended": "2026-08-31", "possessionReturned": "2026-08-31", "forwardingAddressGiven": "2026-08-31" },
+    "deposits": [ { "kind": "security", "amount": "875.00" } ],
+    "statement": { "sent": "2026-09-05", "received": "2026-09-05", "statedTotal": "200.00", "refundPaid": "675.00", "refundSent": "2026-09-05" },
+    "circumstances": { "tenant-consented": true },
+    "lines": [ { "id": "1", "text": "Carpet stain", "amount": "200.00", "cause": "tenant" } ] })";
+  const json none = letter_of(agreed, "{}", "2026-09-20");
+  CHECK(none["proposed"].empty());
+  CHECK(none["noLetter"]["code"] == "agreed");
+}
+
+TEST_CASE("Rent for days after the end is barred where military orders ended the lease", "[letter]") {
+  // 50 U.S.C. 3955(e)(1).
+  const std::string orders = R"({
+    "wearline": 2, "jurisdiction": "US-NC", "side": "tenant",
+    "tenancy": { "began": "2025-10-01", "ended": "2026-09-30", "possessionReturned": "2026-09-30", "forwardingAddressGiven": "2026-09-25" },
+    "deposits": [ { "kind": "security", "amount": "1300.00" } ],
+    "statement": { "received": "2026-10-24", "statedTotal": "2500.00", "statedBalanceDue": "1200.00", "refundPaid": "0.00" },
+    "circumstances": { "left-under-orders": true },
+    "lines": [ { "id": "1", "text": "Rent Oct - Nov", "amount": "2500.00", "periodStart": "2026-10-01", "periodEnd": "2026-11-30" } ] })";
+  CHECK_THAT(words(letter_of_kind(orders, "reply-to-demand", "2026-11-12"), "group-bar"),
+             Contains("50 U.S.C. § 3955(e)(1)"));
+  CHECK_THAT(words(letter_of_kind(orders, "adviser-note", "2026-11-12"), "facts"), Contains("military orders? | yes"));
 }

@@ -28,5 +28,6 @@ export function written(questions) {
 /** The paragraphs that go out, in the language that was asked for; in either version's names. */
 export function paragraphsOf(answer, language) {
   const copy = answer.readingCopy ?? answer.copy;
-  return (answer.language === language || !copy ? answer.paragraphs : copy.paragraphs).filter((p) => (p.included ?? p.on) && p.role !== 'caution');
+  return (answer.language === language || !copy ? answer.paragraphs : copy.paragraphs)
+    .filter((p) => (p.included ?? p.on) && p.role !== 'caution').map((p) => ({ ...p, cites: p.citations ?? p.cites }));
 }

@@ -41,6 +41,9 @@ const readWords = () => {
   for (const m of text(filesUnder(RULES, ['.json'])).matchAll(/"read":\s*"([\w-]+)"/g)) found.add(m[1]);
   return [...found];
 };
+/** The names of facts that the law asks for: of the registry and of every place. */
+const factIds = () => [...ids(rules('facts.json').facts), ...['law', 'law-layers'].flatMap((folder) =>
+  filesUnder(path.join(RULES, folder), ['.json']).flatMap((file) => ids(readJson(file).facts ?? [])))];
 const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?.unit).filter(Boolean);
 
 /** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
@@ -58,6 +61,7 @@ export function stems(literals) {
   return {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
     'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-responsibility', 'pre-existing', 'barred', 'non-damage-charge', 'undetermined'] },
+    'letter.because.': { may: factIds().flatMap((id) => [`${id}.yes`, `${id}.no`]) },
     'step.': { may: said },
     'question.': { may: said.flatMap((l) => [l, `${l}-landlord`]) },
     'audit.': { may: said },

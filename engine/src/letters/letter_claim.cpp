@@ -17,6 +17,14 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::non_damage_charge; }
 
+/// Who has to object or loses the right leaves undisputed only what a bill shows, and a key.
+bool objects_for_want_of_a_bill(const Draft& d, std::size_t i) {
+  const LineAssessment& judged = d.a.lines[i];
+  const bool key = judged.subject.element && judged.subject.element->kind == "keys";
+  return d.letter.kind == LetterKind::objection && !key && about_condition(judged) && !bill_came(d, i) &&
+         judged.result.claimed >= d.rules.letters.smallest_sum;
+}
+
 LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   LineStand out;
   const Line& line = d.c.lines[i];
@@ -26,6 +34,7 @@ LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   out.own =
       (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && !said_by_the_list(judged, "cause");
   if (out.stand == Stand::undisputed && !out.own && days_after_leaving(d, i) && !line.relet_on) out.stand = Stand::open;
+  if (out.stand == Stand::undisputed && objects_for_want_of_a_bill(d, i)) out.stand = Stand::open;
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // Of damage a part is granted where the sender entered that it is theirs, or wants to settle: else what is likely is
   // told to nobody. From a bill nothing is granted.
@@ -72,6 +81,15 @@ bool may_be_forfeited(const Draft& d, bool damage_too) {
 }
 
 } // namespace
+
+bool bill_came(const Draft& d, std::size_t line) {
+  const auto& proof = d.c.lines[line].proof;
+  const auto& enclosed = d.c.statement.enclosed;
+  const auto is_bill = [](const std::string& document) {
+    return document == "receipts" || document == "receipt" || document == "invoice" || document == "bill";
+  };
+  return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
+}
 
 bool days_after_leaving(const Draft& d, std::size_t line) {
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;

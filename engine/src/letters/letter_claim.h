@@ -51,6 +51,9 @@ struct Claim {
 };
 Claim claim_of(const Draft& d);
 
+/// Whether a bill for a charge came: with it, or with the list.
+bool bill_came(const Draft& d, std::size_t line);
+
 /// A sum below it is not worth a sentence, nor a charge (common practice, no source).
 inline Money small_change() { return Money::cents(100); }
 

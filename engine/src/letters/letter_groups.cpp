@@ -179,8 +179,9 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     text.add(says());
   };
   // Whoever says that it looks like wear says what the law says of wear; of age, where nothing else was said yet.
-  if (among(group.ground, {"likely-wear", "unsure"}) || (said.empty() && among(group.ground, {"worn-out", "age"}))) {
-    const Rule* wear = d.law.wear_rule();
+  if (const Rule* wear = d.law.wear_rule();
+      wear && (among(group.ground, {"likely-wear", "unsure"}) ||
+               (said.empty() && !d.law.cites(*wear).empty() && among(group.ground, {"worn-out", "age"})))) {
     add(wear, [&] { return d.law.rule_says(*wear, "letter.bar.bar"); });
   }
   // Whoever says that the list tells too little says what it has to tell.
@@ -423,15 +424,6 @@ std::string arithmetic(const Draft& d, std::size_t line, bool sum_said) {
   }
   close();
   return text.take();
-}
-
-bool bill_came(const Draft& d, std::size_t line) {
-  const auto& proof = d.c.lines[line].proof;
-  const auto& enclosed = d.c.statement.enclosed;
-  const auto is_bill = [](const std::string& document) {
-    return among(document, {"receipts", "receipt", "invoice", "bill"});
-  };
-  return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
 }
 
 namespace {

@@ -28,9 +28,6 @@ std::string arithmetic(const Draft& d, std::size_t line, bool sum_said = false);
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
                                const std::vector<std::size_t>& age_asked = {});
 
-/// Whether a bill for a charge came: with it, or with the list.
-bool bill_came(const Draft& d, std::size_t line);
-
 /// The table of charges: charged, asked back, with a row of sums. `only_disputed`: those alone of which something is
 /// asked back.
 void add_charges_table(Draft& d, const Claim& claim, bool only_disputed, std::string_view last_column);

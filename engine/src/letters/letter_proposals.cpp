@@ -1,5 +1,6 @@
 #include "letters/letter_proposals.h"
 
+#include "law/applies.h"
 #include "letters/letter_groups.h"
 #include "letters/letter_parts.h"
 
@@ -22,9 +23,12 @@ public:
     objection();
     inspection();
     request();
-    address();
+    // A letter after a missed day gives the address as well.
+    const bool late_first = !address_bears_on_days() && (d_.law.some_day_missed() || !d_.law.days_if_unpaid().empty());
+    if (!late_first) address();
     second();
     late();
+    if (late_first) address();
     silent();
     reply();
     charges();
@@ -131,8 +135,21 @@ private:
     return paid && paid->latest > letter->on.latest ? std::nullopt : std::optional(letter->on.latest);
   }
 
+  /// A right is lost without an objection if a rule applies, which hangs on something unknown: the list is here.
+  const DeadlineResult* perhaps_to_object() const {
+    const DeadlineResult* deadline = d_.law.tenant_deadline({"object", "respond"}, DeadlineState::undetermined);
+    if (!deadline || deadline->applies.known() || !deadline->deadline->tenant_loses) return nullptr;
+    const auto& periods = deadline->deadline->periods;
+    const bool started = std::all_of(periods.begin(), periods.end(), [&](const Period& period) {
+      return std::all_of(period.after.begin(), period.after.end(),
+                         [&](EventId id) { return d_.a.law->view().event(id).happened == Tri::yes; });
+    });
+    return started && !periods.empty() ? deadline : nullptr;
+  }
+
   void objection() {
     const DeadlineResult* deadline = d_.law.tenant_deadline({"object", "respond"}, DeadlineState::open);
+    if (!deadline) deadline = perhaps_to_object();
     if (!deadline || !claim_.disputes() || !answered_by_letter(d_, *deadline)) return;
     if (deadline->last && deadline->last->earliest >= d_.a.today)
       add(LetterKind::objection, "objection.by", deadline->last->earliest);
@@ -165,6 +182,16 @@ private:
     if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
       add(LetterKind::forwarding_address, "forwarding-address.by", deadline->last->earliest);
     else if (deadline || (out && d_.c.lines.empty())) add(LetterKind::forwarding_address, "forwarding-address");
+  }
+
+  /// Whether something hangs on the tenant's new address by the law of the place, or may.
+  bool address_bears_on_days() const {
+    if (!d_.law.there()) return true;
+    const auto& rules = d_.a.law->pack().address;
+    return rules.empty() || std::any_of(rules.begin(), rules.end(), [&](const Remark& rule) {
+             return applies(rule, d_.a.law->view()) != Tri::no && rule.if_missing != "none" &&
+                    rule.if_missing != "last-known-address";
+           });
   }
 
   void second() {

@@ -17,12 +17,17 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::non_damage_charge; }
 
-/// Who has to object or loses the right leaves undisputed only what a bill shows, and a key.
+/// Whether a thing was not given back: that is plain, and so is about what it costs.
+bool not_given_back(const LineAssessment& judged) {
+  const Finding* finding = judged.subject.finding;
+  return finding && (finding->id.find("missing") != std::string::npos || finding->id == "key-not-returned");
+}
+
+/// Who has to object or loses the right leaves undisputed only what a bill shows, and what was not given back.
 bool objects_for_want_of_a_bill(const Draft& d, std::size_t i) {
   const LineAssessment& judged = d.a.lines[i];
-  const bool key = judged.subject.element && judged.subject.element->kind == "keys";
-  return d.letter.kind == LetterKind::objection && !key && about_condition(judged) && !bill_came(d, i) &&
-         judged.result.claimed >= d.rules.letters.smallest_sum;
+  return d.letter.kind == LetterKind::objection && !not_given_back(judged) && about_condition(judged) &&
+         !bill_came(d, i) && judged.result.claimed >= d.rules.letters.smallest_sum;
 }
 
 LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {

@@ -55,7 +55,7 @@ Json line_of(const ReadCharge& c, const Recognition& r, std::size_t number) {
   const bool credit = c.amount < Money{};
   line["amount"] = (credit ? Money{} - c.amount : c.amount).plain();
   if (credit) line["credit"] = true;
-  put(line, "kind", r.kind);
+  put(line, "kind", std::string(name_of(r.kind)));
   put(line, "element", r.element);
   put(line, "finding", r.finding);
   put(line, "location", r.place);

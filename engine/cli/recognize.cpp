@@ -15,8 +15,8 @@ namespace {
 /// "damage  carpet / stains  living room  3 room  $420.00  97 %"
 std::string plain_line(const Recognition& r) {
   if (r.not_a_charge) return "no charge" + (r.amount ? "  " + r.amount->grouped() : std::string());
-  std::string out =
-      r.kind + "  " + (r.element.empty() ? "?" : r.element) + " / " + (r.finding.empty() ? "-" : r.finding);
+  std::string out = std::string(name_of(r.kind)) + "  " + (r.element.empty() ? "?" : r.element) + " / " +
+                    (r.finding.empty() ? "-" : r.finding);
   if (!r.place.empty()) out += "  " + r.place;
   if (r.quantity) out += "  " + plain_thousandths(r.quantity->thousandths) + " " + r.quantity->unit;
   if (r.amount) out += "  " + r.amount->grouped();

@@ -10,7 +10,7 @@ const ENGINE = path.join(path.dirname(fileURLToPath(import.meta.url)), '../../en
 const COMPILER = process.env.CXX ?? 'c++';
 
 const NO_OPERATOR = /no match for .operator|invalid operands|invalid argument type/;
-const NO_BOOL = /could not convert .*Tri.* to .bool.|not contextually convertible to 'bool'/;
+const NO_BOOL = /(could not|cannot) convert .*(Tri|Charge).* to .*bool|not contextually convertible to 'bool'/;
 const NO_CONVERSION = /conversion from .* (to non-scalar type .* requested|to '.*')|no viable conversion|cannot convert|could not convert|cannot initialize/;
 const NO_CALL = /cannot convert|could not convert|no matching function|no known conversion|invalid initialization|no viable conversion/;
 
@@ -39,17 +39,28 @@ const PAIRS = [
   ['a Tri of a number', 'Tri x = 1;', NO_CONVERSION, 'Tri x = flag;'],
   ['a Tri of a pointer', 'Tri x = "yes";', NO_CONVERSION, 'Tri x = Tri::yes;'],
   ['a Tri of what may be absent', 'Tri x = std::optional<bool>();', NO_CONVERSION, 'Tri x = Tri::unknown;'],
+  ['a kind of charge of a word', 'ChargeKind x = "damage";', NO_CONVERSION, 'ChargeKind x = value_in(charge_kinds, "damage");'],
+  ['a kind of charge compared with a word', 'auto x = kind == "damage";', NO_OPERATOR, 'auto x = kind == ChargeKind::damage;'],
+  ['a cause compared with a word', 'auto x = cause == "tenant";', NO_OPERATOR, 'auto x = is_tenants(cause);'],
+  ['a remedy compared with a word', 'auto x = remedy == "repair";', NO_OPERATOR, 'auto x = remedy == ChargeRemedy::repair;'],
+  ['a kind compared with a remedy', 'auto x = kind == ChargeRemedy::clean;', NO_OPERATOR, 'auto x = kind == ChargeKind::cleaning;'],
+  ['a cause in place of a kind', 'ChargeKind x = cause;', NO_CONVERSION, 'ChargeKind x = kind;'],
+  ['a remedy of a number', 'ChargeRemedy x = 2;', NO_CONVERSION, 'ChargeRemedy x = remedy;'],
+  ['a cause taken for "known"', 'if (cause) return;', NO_BOOL, 'if (cause != ChargeCause::unknown) return;'],
+  ['a kind looked up among the causes', 'ChargeKind x = value_in(charge_causes, "pet");', NO_CONVERSION, 'ChargeCause x = value_in(charge_causes, "pet");'],
+  ['the matcher of a law given a word', 'auto x = LineMatcher{{"damage"}};', NO_CALL, 'auto x = LineMatcher{{ChargeKind::damage}};'],
   ['a fact in place of an event', 'EventId x = FactId::none;', NO_CONVERSION, 'EventId x = EventId::none;'],
 ];
 
-const HEAD = `#include "law/registry.h"
+const HEAD = `#include "law/pack.h"
+#include "law/registry.h"
 #include "wear/valuation.h"
 #include <optional>
 namespace wearline {
-struct World { Money money; Share share; Months months{1}; Day day; Life life; Age age; Tri tri; bool flag; };
+struct World { Money money; Share share; Months months{1}; Day day; Life life; Age age; Tri tri; bool flag; ChargeKind kind; ChargeCause cause; ChargeRemedy remedy; };
 `;
 const line = (statement, i) =>
-  `void f${i}(const World& w) { const auto& [money, share, months, day, life, age, tri, flag] = w; ${statement} }`;
+  `void f${i}(const World& w) { const auto& [money, share, months, day, life, age, tri, flag, kind, cause, remedy] = w; ${statement} }`;
 
 function compile(statements) {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-types-'));

@@ -17,7 +17,7 @@ namespace {
 Subject subject_of(const Line& line, const Rules& rules) {
   Subject subject;
   subject.element = rules.wear.element(line.element);
-  if (!subject.element && line.element.empty() && !line.kind.empty()) {
+  if (!subject.element && line.element.empty() && line.kind != ChargeKind::unknown) {
     const auto usual = rules.wear.element_of_kind.find(line.kind);
     if (usual != rules.wear.element_of_kind.end()) subject.element = rules.wear.element(usual->second);
   }
@@ -188,7 +188,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     subject.confidence = confidence;
     rent_after_the_end(a.c.lines[i], subject, c.tenancy);
     a.recognized = a.recognized || confidence < 100;
-    if (subject.element && c.lines[i].kind.empty()) a.c.lines[i].kind = subject.element->kind;
+    if (subject.element && c.lines[i].kind == ChargeKind::unknown) a.c.lines[i].kind = subject.element->kind;
   }
   a.tenancy = tenancy_facts(c, today);
   for (Line& line : a.c.lines) date_from_age(line, a.tenancy);

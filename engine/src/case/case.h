@@ -1,6 +1,7 @@
 #pragma once
 // The case: what a person knows about one statement of deductions. Any fact may be missing; missing is unknown.
 
+#include "case/charge.h"
 #include "case/walk_through.h"
 #include "format/older_names.h"
 #include "values/calendar.h"
@@ -76,18 +77,17 @@ enum class CostComponent {
   other
 };
 /// What case files and the rules of lives call them.
-inline constexpr std::pair<std::string_view, CostComponent> cost_components[] = {
-    {"materials", CostComponent::materials},
-    {"labor", CostComponent::labor},
-    {"repair-labor", CostComponent::repair_labor},
-    {"treatment", CostComponent::treatment},
-    {"cleaning", CostComponent::cleaning},
-    {"disposal", CostComponent::disposal},
-    {"delivery", CostComponent::delivery},
-    {"tax", CostComponent::tax},
-    {"service-call", CostComponent::call_out},
-    {"markup", CostComponent::mark_up},
-    {"other", CostComponent::other}};
+inline constexpr Named<CostComponent> cost_components[] = {{"materials", CostComponent::materials},
+                                                           {"labor", CostComponent::labor},
+                                                           {"repair-labor", CostComponent::repair_labor},
+                                                           {"treatment", CostComponent::treatment},
+                                                           {"cleaning", CostComponent::cleaning},
+                                                           {"disposal", CostComponent::disposal},
+                                                           {"delivery", CostComponent::delivery},
+                                                           {"tax", CostComponent::tax},
+                                                           {"service-call", CostComponent::call_out},
+                                                           {"markup", CostComponent::mark_up},
+                                                           {"other", CostComponent::other}};
 struct Part {
   CostComponent component = CostComponent::other;
   Money amount;
@@ -101,19 +101,20 @@ struct Quantity {
 };
 
 struct Line {
-  std::string id, text, kind, element, finding, place, quality, note;
+  std::string id, text, element, finding, place, quality, note;
+  ChargeKind kind = ChargeKind::unknown;
   std::optional<Money> amount;
   std::optional<DaySpan> installed;
   std::string age_years, age_years_at_move_in; ///< as age_span() reads it: "5", "5~", "7/.."; empty: unknown
   std::vector<std::string> not_from_words;     ///< facts of the text that the person has struck: names of fields
   std::string at_move_in;                      ///< names of the wear catalogue; empty: unknown
-  std::string cause;                           ///< names of the wear catalogue; empty: unknown
-  std::string severity;                        ///< light, moderate, heavy; empty: unknown
-  std::optional<long> count;                   ///< how many of the fault (nail holes, stains)
+  ChargeCause cause = ChargeCause::unknown;
+  std::string severity;      ///< light, moderate, heavy; empty: unknown
+  std::optional<long> count; ///< how many of the fault (nail holes, stains)
   std::vector<std::string> landlord_factors;
   std::vector<Part> parts;
   std::optional<Quantity> charged, damaged;
-  std::string remedy;                ///< replace, repair, clean; empty: unknown
+  ChargeRemedy remedy = ChargeRemedy::unknown;
   std::optional<Money> repair_price; ///< what a sound repair would cost
   std::optional<Money> price_new;    ///< what the thing costs new, like for like
   std::optional<Months> life_months; ///< from usefulLifeYears: a useful life the person gives

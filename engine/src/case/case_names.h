@@ -15,7 +15,7 @@ struct CaseNames {
   NameSet jurisdictions;                   ///< with a pack, loaded or not
   NameSet places_without_pack;             ///< known places judged without law
   std::map<std::string, NameSet> findings; ///< by element
-  NameSet elements, at_move_in, causes, landlord_factors, documents, events, life_sources, methods;
+  NameSet elements, at_move_in, landlord_factors, documents, events, life_sources, methods;
   std::map<std::string, std::string> document_aliases; ///< other usual names of documents, also in `documents`
   std::map<std::string, FactType> circumstances;
   /// What only one place's law knows, by jurisdiction.

@@ -15,10 +15,6 @@ const NameSet& deposit_kinds() {
   static const NameSet names{"security", "pet", "last-month", "cleaning", "key", "utility", "furniture", "other"};
   return names;
 }
-const NameSet& line_kinds() {
-  static const NameSet names{"damage", "cleaning", "rent", "fee", "utility", "keys", "disposal", "other"};
-  return names;
-}
 const NameSet& tenancy_kinds() {
   static const NameSet names{"fixed-term", "periodic", "at-will", "seasonal"};
   return names;
@@ -44,10 +40,6 @@ const NameSet& sides() {
 }
 const NameSet& languages() {
   static const NameSet names{"en", "es"};
-  return names;
-}
-const NameSet& remedies() {
-  static const NameSet names{"replace", "repair", "clean"};
   return names;
 }
 const NameSet& severities() {
@@ -322,7 +314,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   take(c, "location", l.place);
   take(c, "quality", l.quality);
   take(c, "amount", l.amount);
-  take_name(c, "kind", l.kind, line_kinds(), "kind of charge");
+  take_word<charge_kinds>(c, "kind", l.kind, "kind of charge");
   take_name(c, "element", l.element, names.elements, "thing");
   if (c.has("finding")) {
     static const NameSet any;
@@ -334,7 +326,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (c.has("ageYears")) read_age(c.member("ageYears"), l.age_years);
   if (c.has("ageYearsAtMoveIn")) read_age(c.member("ageYearsAtMoveIn"), l.age_years_at_move_in);
   take_name(c, "conditionAtMoveIn", l.at_move_in, names.at_move_in, "state at move-in");
-  take_name(c, "cause", l.cause, names.causes, "cause");
+  take_word<charge_causes>(c, "cause", l.cause, "cause");
   take_name(c, "severity", l.severity, severities(), "severity");
   if (c.has("count")) read_count(c.member("count"), l.count, 0, 1'000'000);
   if (c.has("landlordFactors"))
@@ -346,7 +338,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   }
   if (c.has("chargedQuantity")) read_quantity(c.member("chargedQuantity"), l.charged);
   if (c.has("damagedQuantity")) read_quantity(c.member("damagedQuantity"), l.damaged);
-  take_name(c, "remedy", l.remedy, remedies(), "remedy");
+  take_word<charge_remedies>(c, "remedy", l.remedy, "remedy");
   take(c, "repairCost", l.repair_price);
   take(c, "replacementCost", l.price_new);
   if (c.has("usefulLifeYears")) read_life_years(c.member("usefulLifeYears"), l.life_months);

@@ -106,4 +106,13 @@ inline void take_name(const Cursor& c, std::string_view name, std::string& out, 
   if (const auto member = c.get(name)) read_name(*member, out, known, what);
 }
 
+/// The same as a value of a table of names; an unknown name is a fault and leaves `out` as it was.
+template <const auto& table, class T>
+void take_word(const Cursor& c, std::string_view name, T& out, std::string_view what) {
+  static const NameSet known = names_in(table);
+  std::string word;
+  take_name(c, name, word, known, what);
+  if (!word.empty()) out = value_in(table, word);
+}
+
 } // namespace wearline

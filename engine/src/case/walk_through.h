@@ -1,6 +1,7 @@
 #pragma once
 // A walk through the home, room by room: what was seen, thing by thing, when the tenant moved in and before moving out.
 
+#include "case/charge.h"
 #include "values/calendar.h"
 #include "values/money.h"
 #include "values/tri.h"
@@ -16,7 +17,7 @@ struct SeenThing {
   std::string id, room; ///< `room`: the id of a room of the walk-through
   std::string element, finding;
   std::string move_in, move_out;
-  std::string cause; ///< names of the wear catalogue; empty: unknown
+  ChargeCause cause = ChargeCause::unknown;
   std::string note;
   std::optional<DaySpan> installed;
   std::optional<Money> quote;       ///< what somebody asks for putting it right

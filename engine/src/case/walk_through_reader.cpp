@@ -27,7 +27,7 @@ void read_seen_thing(const Cursor& c, SeenThing& thing, const CaseNames& names) 
   }
   take_name(c, "conditionAtMoveIn", thing.move_in, states_seen(), "state");
   take_name(c, "conditionAtMoveOut", thing.move_out, states_seen(), "state");
-  take_name(c, "cause", thing.cause, names.causes, "cause");
+  take_word<charge_causes>(c, "cause", thing.cause, "cause");
   take(c, "note", thing.note);
   take(c, "installed", thing.installed);
   take(c, "quote", thing.quote);

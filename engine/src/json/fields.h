@@ -10,8 +10,10 @@
 #include "wearline/fault.h"
 
 #include "json/json_text.h"
+#include <algorithm>
 #include <cstdint>
 #include <initializer_list>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -66,6 +68,22 @@ public:
   }
   template <class T, std::size_t n> T word(std::string_view name, const Words<T> (&names)[n], T otherwise) {
     return word<T>(name, names, names + n, otherwise);
+  }
+
+  /// A list of such words; a fault at the place of each that is another.
+  template <class T, std::size_t n> std::vector<T> words(std::string_view name, const Words<T> (&names)[n]) {
+    std::vector<T> out;
+    std::size_t at = 0;
+    for (const std::string& word : texts(name)) {
+      const auto* found =
+          std::find_if(std::begin(names), std::end(names), [&](const Words<T>& known) { return known.first == word; });
+      if (found != std::end(names)) out.push_back(found->second);
+      else
+        faults_->push_back({"unknown-name", pointer(name) + '/' + std::to_string(at),
+                            "\"" + word + "\" is not one of the words that may stand here.", ""});
+      ++at;
+    }
+    return out;
   }
 
   /// Members to leave unread without a fault.

@@ -146,7 +146,9 @@ void find_renewed_twice(const std::vector<AuditLine>& lines, std::vector<AuditNo
   }
 }
 
-bool is_rent(const AuditLine& l) { return l.subject->finding ? l.subject->finding->by_days : l.line->kind == "rent"; }
+bool is_rent(const AuditLine& l) {
+  return l.subject->finding ? l.subject->finding->by_days : l.line->kind == ChargeKind::rent;
+}
 
 /// Rent for the same days in two lines: a day is paid once (common practice, no source).
 void find_days_twice(const std::vector<AuditLine>& lines, std::vector<AuditNote>& notes) {
@@ -252,7 +254,8 @@ void check_lines(const std::vector<AuditLine>& lines, const AuditRules& rules, M
     if (!line.amount) notes.push_back({"amount-missing", {i}});
     else if (line.price_new && *line.amount > *line.price_new)
       notes.push_back({"above-replacement-cost", {i}, *line.amount, *line.price_new});
-    else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" && line.cause.empty())
+    else if (s.element && s.element->about_condition && s.finding && s.finding->id == "work-only" &&
+             line.cause == ChargeCause::unknown)
       notes.push_back({"names-no-damage", {i}, *line.amount});
     if (line.amount && is_flat(s, rules)) notes.push_back({"flat-fee", {i}, *line.amount});
     if (line.on_move_out_record == Tri::no) notes.push_back({"not-on-record", {i}});

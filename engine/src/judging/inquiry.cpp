@@ -90,16 +90,16 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
   if (!subject.finding && !subject.element->findings.empty()) {
     ask("finding", "finding-missing", result.fair.high() - result.fair.low());
   } else if (result.opinion.finding_open && result.law.barred != Tri::yes) {
-    const Money owed = vary.likely(&Line::cause, "tenant");
+    const Money owed = vary.likely(&Line::cause, ChargeCause::tenant);
     const bool debt = result.verdict == Verdict::non_damage_charge;
-    const Money not_owed = debt ? Money() : vary.likely(&Line::cause, "age");
+    const Money not_owed = debt ? Money() : vary.likely(&Line::cause, ChargeCause::age);
     const bool has_own = subject.finding && !subject.finding->ask.empty();
     const bool lease_tells = debt && !line.in_lease.known() && subject.finding && subject.finding->lean_in_lease;
     const bool bare = subject.finding && !subject.finding->names_fault;
     ask(subject.finding && subject.finding->by_hours ? "hours"
         : lease_tells                                ? "inLease"
         : bare                                       ? "finding"
-        : line.cause.empty()                         ? "cause"
+        : line.cause == ChargeCause::unknown         ? "cause"
                                                      : "severity",
         has_own ? "finding" : "cause", distance(owed, not_owed), has_own ? &subject.finding->ask : nullptr);
   }
@@ -127,13 +127,14 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
     ask("damagedQuantity", "damaged",
         distance(vary.likely(&Line::damaged, Quantity{1000, line.charged->unit}), result.fair.likely()));
   // A cleaning finding's own question asks for the state at move-in already.
-  const bool asked =
-      line.kind == "cleaning" && result.opinion.finding_open && subject.finding && !subject.finding->ask.empty();
-  if (!asked && line.at_move_in.empty() && line.cause.empty() && subject.element->about_condition &&
-      line.kind != "keys" && line.kind != "disposal" && !result.fair.likely().is_zero())
-    ask("conditionAtMoveIn", line.kind == "cleaning" ? "clean-at-move-in" : "condition-at-move-in",
+  const bool asked = line.kind == ChargeKind::cleaning && result.opinion.finding_open && subject.finding &&
+                     !subject.finding->ask.empty();
+  if (!asked && line.at_move_in.empty() && line.cause == ChargeCause::unknown && subject.element->about_condition &&
+      line.kind != ChargeKind::keys && line.kind != ChargeKind::disposal && !result.fair.likely().is_zero())
+    ask("conditionAtMoveIn", line.kind == ChargeKind::cleaning ? "clean-at-move-in" : "condition-at-move-in",
         result.fair.likely());
-  if (result.verdict == Verdict::non_damage_charge && line.kind == "rent" && !rent_for_period(line, *context.tenancy))
+  if (result.verdict == Verdict::non_damage_charge && line.kind == ChargeKind::rent &&
+      !rent_for_period(line, *context.tenancy))
     ask("periodStart", "rent-period", result.fair.high() - result.fair.low());
 }
 

@@ -17,14 +17,16 @@ std::string_view life_class_of(const Subject& subject) {
 /// Whether the charge renews a thing whose age counts. Cleaning, hauling away and mending undo what this tenancy left:
 /// they never age (common practice, no source; rules/lives, `parts`).
 bool renews(const Line& line, const Subject& subject) {
-  if (line.kind == "cleaning" || line.kind == "disposal" || line.remedy == "repair" || line.remedy == "clean")
+  if (line.kind == ChargeKind::cleaning || line.kind == ChargeKind::disposal || line.remedy == ChargeRemedy::repair ||
+      line.remedy == ChargeRemedy::clean)
     return false;
   // A life given by the person makes any replacement age.
   if (life_class_of(subject).empty()) return line.life_months.has_value();
   // Keys, a remote, a battery: what is new is not the thing whose life the tables give (common practice, no source).
-  if (subject.finding && !subject.finding->depreciates && subject.finding->remedy == "none") return false;
-  if (line.remedy == "replace" || !subject.finding) return true;
-  return subject.finding->depreciates || ((line.life_months || line.installed) && subject.finding->remedy == "replace");
+  if (subject.finding && !subject.finding->depreciates && subject.finding->remedy == ChargeRemedy::none) return false;
+  if (line.remedy == ChargeRemedy::replace || !subject.finding) return true;
+  return subject.finding->depreciates ||
+         ((line.life_months || line.installed) && subject.finding->remedy == ChargeRemedy::replace);
 }
 
 ChargePlan plan_of(const Line& line, Money charged, bool depreciates, const Subject& subject, const LifeTables& lives) {
@@ -158,7 +160,7 @@ ShareRange remaining_of(const MethodChoice& choice, std::string_view life_class,
 /// A small mark on a thing that still works seldom pays for a new one: the least is a sum for the mark.
 bool is_small_mark(const Line& line, const Subject& subject) {
   return subject.finding && subject.finding->small_mark && !line.repair_price && line.severity != "heavy" &&
-         line.remedy != "repair" && line.remedy != "clean" && !line.charged;
+         line.remedy != ChargeRemedy::repair && line.remedy != ChargeRemedy::clean && !line.charged;
 }
 
 /// The opinion on what is known for certain; where a longer stay or a thing perhaps past its life would turn the
@@ -243,7 +245,7 @@ Record weigh_wear(Draft& d) {
       !d.stay.past_life.known() && r.depreciates && months && months->high() >= d.subject.life.life.high().months;
   r.opinion = opinion_of(d.line, d.subject, d.stay, perhaps_worn, *d.context.weights);
   // A fault that was only read from the words may be more than wear.
-  if (d.subject.confidence < 100 && r.opinion.verdict == Verdict::ordinary_wear && d.line.cause != "age") {
+  if (d.subject.confidence < 100 && r.opinion.verdict == Verdict::ordinary_wear && d.line.cause != ChargeCause::age) {
     r.opinion.most = Share::whole();
     r.opinion.finding_open = true;
   }
@@ -300,7 +302,7 @@ Record own_hours(Draft& d) {
 /// An hour above what practice pays is likely cut to that (rules/lives, `labourRates`).
 Record own_rate(Draft& d) {
   if (!d.line.hours || !d.line.hourly_rate) return std::nullopt;
-  const LaborRate* usual = d.context.lives->labor_rate(d.context.place, d.line.kind == "cleaning");
+  const LaborRate* usual = d.context.lives->labor_rate(d.context.place, d.line.kind == ChargeKind::cleaning);
   if (!usual || *d.line.hourly_rate <= usual->most) return std::nullopt;
   const Money most = d.worked.high(), likely = std::min(hours_at(usual->most, d.line), most);
   d.worked = d.sum = Range<Money>(likely, likely, most);
@@ -315,7 +317,7 @@ Record own_rate(Draft& d) {
 /// another reason (notice not given, a home not let again) is owed only if that reason holds. Common practice, no
 /// source.
 Record rent_by_days(Draft& d) {
-  const bool by_days = d.subject.finding ? d.subject.finding->by_days : d.line.kind == "rent";
+  const bool by_days = d.subject.finding ? d.subject.finding->by_days : d.line.kind == ChargeKind::rent;
   const auto owed = by_days ? rent_for_period(d.line, *d.context.tenancy) : std::nullopt;
   if (!owed) return std::nullopt;
   const Money before = d.sum.likely();
@@ -415,7 +417,7 @@ Record quality_untold(Draft& d) {
 /// The state at move-in lowers what was lost (rules/lives, `conditions`). A home is cleaned back to what it was, not
 /// beyond: by the same shares (common practice, no source).
 Record state_at_move_in(Draft& d) {
-  const bool cleaning = d.line.kind == "cleaning";
+  const bool cleaning = d.line.kind == ChargeKind::cleaning;
   if (!d.result.depreciates && !cleaning) return std::nullopt;
   const ConditionRule* rule = condition_of(d.line, *d.context.lives);
   if (!rule) return std::nullopt;
@@ -442,11 +444,11 @@ Record mark_only(Draft& d) {
 /// Why nothing was taken off for age: cleaning and mending never age (rules/lives, `parts`).
 Record not_depreciated(Draft& d) {
   const bool told = !d.result.depreciates && d.subject.element && d.subject.element->about_condition &&
-                    d.line.kind != "keys" && d.line.kind != "disposal" &&
-                    !(d.line.kind == "cleaning" && condition_of(d.line, *d.context.lives));
+                    d.line.kind != ChargeKind::keys && d.line.kind != ChargeKind::disposal &&
+                    !(d.line.kind == ChargeKind::cleaning && condition_of(d.line, *d.context.lives));
   if (!told) return std::nullopt;
-  return moved(d.line.kind == "cleaning" ? "cleaning-not-depreciated" : "repair-not-depreciated", d.sum.likely(),
-               d.sum);
+  return moved(d.line.kind == ChargeKind::cleaning ? "cleaning-not-depreciated" : "repair-not-depreciated",
+               d.sum.likely(), d.sum);
 }
 
 /// The cheaper sound remedy (common practice, no source).

@@ -11,8 +11,8 @@ namespace {
 PrecedentState state_of(const Line& line) {
   if (!line.proof_missing.empty() || line.on_move_out_record == Tri::no || line.at_move_in == "not-recorded")
     return PrecedentState::proof_missing;
-  if (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") return PrecedentState::tenants_hand;
-  if (!line.landlord_factors.empty() || !line.cause.empty()) return PrecedentState::landlords_part;
+  if (is_tenants(line.cause)) return PrecedentState::tenants_hand;
+  if (!line.landlord_factors.empty() || line.cause != ChargeCause::unknown) return PrecedentState::landlords_part;
   if (line.at_move_in == "worn" || line.at_move_in == "fair" || line.at_move_in == "same" ||
       line.at_move_in == "damaged" || line.at_move_in == "dirty")
     return PrecedentState::there_before;
@@ -22,12 +22,13 @@ PrecedentState state_of(const Line& line) {
 
 /// What classes a line belongs to.
 struct Key {
-  std::string_view kind, element, finding;
+  ChargeKind kind;
+  std::string_view element, finding;
   PrecedentState state;
   bool names_fault;
 };
 Key key_of(const Line& line, const Subject& subject) {
-  return {line.kind.empty() && subject.element ? std::string_view(subject.element->kind) : std::string_view(line.kind),
+  return {line.kind == ChargeKind::unknown && subject.element ? subject.element->kind : line.kind,
           subject.element ? std::string_view(subject.element->id) : std::string_view(),
           subject.finding ? std::string_view(subject.finding->id) : std::string_view(), state_of(line),
           subject.finding && subject.finding->names_fault};
@@ -72,7 +73,8 @@ Faults Precedents::load(std::string_view json) {
     Precedent p;
     p.id = f.required_text("id");
     p.decision = p.id.substr(0, p.id.find('#'));
-    p.kind = f.required_text("kind");
+    p.kind = f.word("kind", charge_kinds, ChargeKind::unknown);
+    if (f.required_text("kind").empty()) continue;
     p.element = f.required_text("element");
     p.finding = f.text("finding");
     p.names_fault = f.flag("namesFault", true);

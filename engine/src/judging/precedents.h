@@ -30,7 +30,8 @@ enum class PrecedentState : std::uint8_t {
 struct Precedent {
   std::string id;       ///< decision and line: "US-CT-1991#0"
   std::string decision; ///< its part before '#'
-  std::string kind, element, finding;
+  ChargeKind kind = ChargeKind::unknown;
+  std::string element, finding;
   PrecedentState state = PrecedentState::plain;
   bool names_fault = true;
   bool share_known = true;  ///< false: something was allowed, how much is not known

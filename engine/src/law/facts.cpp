@@ -46,15 +46,17 @@ template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c)
 
 Tri carpet_cleaning(const Line& l) {
   if (l.element == "carpet-cleaning") return true;
-  if (l.element == "carpet") return l.kind.empty() ? Tri::unknown : Tri(l.kind == "cleaning");
-  return l.element.empty() && (l.kind.empty() || l.kind == "cleaning") ? Tri::unknown : Tri::no;
+  if (l.element == "carpet") return l.kind == ChargeKind::unknown ? Tri::unknown : Tri(l.kind == ChargeKind::cleaning);
+  return l.element.empty() && (l.kind == ChargeKind::unknown || l.kind == ChargeKind::cleaning) ? Tri::unknown
+                                                                                                : Tri::no;
 }
 
 Tri only_rent(const Case& c) {
   if (unlisted(c)) return Tri::unknown;
   if (c.lines.empty()) return false;
-  const Tri other =
-      some_line(c, [](const Line& l) -> Tri { return l.kind.empty() ? Tri::unknown : Tri(l.kind != "rent"); });
+  const Tri other = some_line(c, [](const Line& l) -> Tri {
+    return l.kind == ChargeKind::unknown ? Tri::unknown : Tri(l.kind != ChargeKind::rent);
+  });
   return tri_not(other);
 }
 
@@ -148,7 +150,8 @@ FactState worked_out(DerivedFact fact, const Case& c, const FactView& view) {
     return FactState::of(claimed(c, carpet_cleaning));
   case DerivedFact::repair_and_cleaning_total:
     return sum_of(c, [](const Line& l) -> Tri {
-      return l.kind.empty() ? Tri::unknown : Tri(l.kind == "damage" || l.kind == "cleaning");
+      return l.kind == ChargeKind::unknown ? Tri::unknown
+                                           : Tri(l.kind == ChargeKind::damage || l.kind == ChargeKind::cleaning);
     });
   case DerivedFact::claimed_total:
     return claimed_range(c);
@@ -223,9 +226,10 @@ Tri statement_came(const Case& c) {
   return Tri::unknown;
 }
 
-Tri about_condition(std::string_view kind) {
-  if (kind.empty() || kind == "other") return Tri::unknown;
-  return kind == "damage" || kind == "cleaning" || kind == "keys" || kind == "disposal";
+Tri about_condition(ChargeKind kind) {
+  if (kind == ChargeKind::unknown || kind == ChargeKind::other) return Tri::unknown;
+  return kind == ChargeKind::damage || kind == ChargeKind::cleaning || kind == ChargeKind::keys ||
+         kind == ChargeKind::disposal;
 }
 
 FactView::FactView(const Case& c, const Registry& registry, const Pack* pack, Day today)

@@ -65,6 +65,6 @@ std::optional<Money> claimed_total(const Case& c);
 Tri statement_came(const Case& c);
 /// Whether a charge of this kind is about the state of the home (damage, cleaning, keys, disposal); unknown for an
 /// unknown kind.
-Tri about_condition(std::string_view kind);
+Tri about_condition(ChargeKind kind);
 
 } // namespace wearline

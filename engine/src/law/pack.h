@@ -107,7 +107,9 @@ struct DocumentRule : Rule {
 
 /// All members given must match.
 struct LineMatcher {
-  std::vector<std::string> kind, element, finding, at_move_in, verdict, remedy;
+  std::vector<ChargeKind> kind;
+  std::vector<ChargeRemedy> remedy;
+  std::vector<std::string> element, finding, at_move_in, verdict;
   std::optional<Months> older_than;
   std::vector<DocumentId> proof_missing;
 };

@@ -336,12 +336,12 @@ Condition Loader::event_condition(Fields& f) {
 
 LineMatcher Loader::matcher(Fields f) {
   LineMatcher m;
-  m.kind = f.texts("kind");
+  m.kind = f.words("kind", charge_kinds);
   m.element = f.texts("element");
   m.finding = f.texts("finding");
   m.at_move_in = f.texts("atMoveIn");
   m.verdict = f.texts("verdict");
-  m.remedy = f.texts("remedy");
+  m.remedy = f.words("remedy", charge_remedies);
   if (const auto years = f.decimal("itemOlderThanYears")) m.older_than = Months(years->num * 12 / years->den);
   m.proof_missing = documents(f, "proofMissing");
   f.done();

@@ -9,11 +9,11 @@ namespace wearline {
 
 namespace {
 
-/// One member of a matcher: names that match, against what the line has (empty: unknown).
-Tri among(const std::vector<std::string>& names, std::string_view value) {
-  if (names.empty()) return true;
-  if (value.empty()) return Tri::unknown;
-  return std::find(names.begin(), names.end(), value) != names.end();
+/// One member of a matcher: what matches, against what the line has (T(): unknown).
+template <class T> Tri among(const std::vector<T>& matching, const T& value) {
+  if (matching.empty()) return true;
+  if (value == T()) return Tri::unknown;
+  return std::find(matching.begin(), matching.end(), value) != matching.end();
 }
 
 Tri of_verdict(const std::vector<std::string>& names, Verdict verdict) {

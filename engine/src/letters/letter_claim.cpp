@@ -36,8 +36,7 @@ LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   const LineAssessment& judged = d.a.lines[i];
   const LineResult& r = judged.result;
   out.stand = stand_of(line, judged, d.rules.letters);
-  out.own =
-      (line.cause == "tenant" || line.cause == "guest" || line.cause == "pet") && !said_by_the_list(judged, "cause");
+  out.own = is_tenants(line.cause) && !said_by_the_list(judged, "cause");
   if (out.stand == Stand::undisputed && !out.own && days_after_leaving(d, i) && !line.relet_on) out.stand = Stand::open;
   if (out.stand == Stand::undisputed && objects_for_want_of_a_bill(d, i)) out.stand = Stand::open;
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;

@@ -57,7 +57,9 @@ bool age_untold(const LineAssessment& line) {
 }
 
 /// Keys have a price, and no age that anybody would ask for.
-bool is_keys(const LineAssessment& line) { return line.subject.element && line.subject.element->kind == "keys"; }
+bool is_keys(const LineAssessment& line) {
+  return line.subject.element && line.subject.element->kind == ChargeKind::keys;
+}
 
 /// Work that comes with every change of tenants.
 bool routine(const LineAssessment& line) {
@@ -87,7 +89,7 @@ std::string_view ground_when_refused(const LineAssessment& line, const Line& cha
 }
 
 std::string_view ground_when_open(const LineAssessment& line, const Line& charge) {
-  const bool own_cause = !charge.cause.empty();
+  const bool own_cause = charge.cause != ChargeCause::unknown;
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.

@@ -592,7 +592,7 @@ private:
     if (note.effect == AuditNote::Effect::doubt)
       return all([&](std::size_t i) { return d_.a.lines[i].result.verdict == Verdict::non_damage_charge; });
     return note.effect == AuditNote::Effect::drop &&
-           !all([&](std::size_t i) { return d_.c.lines[i].remedy != "replace"; });
+           !all([&](std::size_t i) { return d_.c.lines[i].remedy != ChargeRemedy::replace; });
   }
 
   /// A fee for ending early and rent for days after the end are one loss.

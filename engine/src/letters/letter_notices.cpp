@@ -69,7 +69,7 @@ std::vector<std::size_t> without_age(const Draft& d) {
     const Element* element = d.a.lines[i].subject.element;
     const bool asked = std::any_of(d.a.questions.begin(), d.a.questions.end(),
                                    [&](const Question& q) { return q.line == i && q.code == "installed"; });
-    if (element && element->about_condition && !element->life_class.empty() && line.kind != "cleaning" &&
+    if (element && element->about_condition && !element->life_class.empty() && line.kind != ChargeKind::cleaning &&
         !line.installed && line.age_years.empty() && !asked && line.amount &&
         *line.amount >= d.rules.letters.smallest_sum)
       out.push_back(i);

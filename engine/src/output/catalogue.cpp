@@ -53,7 +53,7 @@ std::string catalogue(const Rulebook& rulebook, std::string_view language, int f
     out.object()
         .pair("id", e.id)
         .pair("group", e.group)
-        .pair("kind", e.kind)
+        .pair("kind", name_of(e.kind))
         .pair("label", e.label.in(language))
         .pair("covers", e.covers.in(language));
     out.key("depreciates").boolean(!e.life_class.empty()).key("repairableArea");

@@ -242,7 +242,7 @@ public:
       if (value.empty()) out.null();
       else out.text(value);
     };
-    member("kind", r.kind);
+    member("kind", std::string(name_of(r.kind)));
     member("element", r.element);
     member("finding", r.finding);
     member("location", r.place);

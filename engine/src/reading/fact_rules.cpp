@@ -53,6 +53,13 @@ std::uint32_t bit(Role role) { return 1u << static_cast<unsigned>(role); }
 
 constexpr std::array<std::string_view, 2> languages = {"en", "es"};
 
+/// Whether a case can hold this word as the fact; of other facts than these the case's reader knows.
+bool may_be(std::string_view fact, std::string_view word) {
+  return fact == "cause"    ? value_in(charge_causes, word) != ChargeCause::unknown
+         : fact == "remedy" ? value_in(charge_remedies, word) != ChargeRemedy::unknown
+                            : true;
+}
+
 bool ends_sentence(const FactItem& item) {
   return item.is('.') || item.is(';') || item.is('(') || item.is(')') || item.is('|');
 }
@@ -290,8 +297,11 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
         rule.facts |= bit_of(fact);
         if (value.is_number_integer()) rule.sets.push_back({fact, value.get<int>()});
         else if (value.is_boolean()) rule.sets.push_back({fact, value.get<bool>()});
-        else if (value.is_string()) rule.sets.push_back({fact, value.get<std::string>()});
-        else
+        else if (value.is_string()) {
+          rule.sets.push_back({fact, value.get<std::string>()});
+          if (!may_be(fact, value.get<std::string>()))
+            faults.push_back({"unknown-name", at + "/set/" + fact, "A case cannot say this of a charge.", ""});
+        } else
           faults.push_back(
               {"wrong-type", at + "/set/" + fact, "A fact is set to a number's place, a name or yes/no.", ""});
       }
@@ -301,7 +311,11 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
     if (entry.contains("unit") && entry["unit"].is_string()) rule.unit = entry["unit"].get<std::string>();
     if (entry.contains("kinds"))
       for (const json& kind : entry["kinds"])
-        if (kind.is_string()) rule.kinds.push_back(kind.get<std::string>());
+        if (kind.is_string()) {
+          rule.kinds.push_back(value_in(charge_kinds, kind.get<std::string>()));
+          if (rule.kinds.back() == ChargeKind::unknown)
+            faults.push_back({"unknown-name", at + "/kinds", "This is not a kind of charge.", ""});
+        }
     if (entry.contains("hide"))
       for (const json& fact : entry["hide"])
         if (fact.is_string()) rule.hides |= bit_of(fact.get<std::string>());
@@ -560,7 +574,7 @@ struct FactRules::Matching {
 };
 
 std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<FactItem>& items, const Lexicon& charges,
-                                          std::string_view kind) const {
+                                          ChargeKind kind) const {
   std::vector<FactMatch> out;
   for (FactItem& item : items)
     name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());

@@ -2,6 +2,7 @@
 // The patterns that say what a charge's words tell of its facts: rules/recogniser/facts.json, compiled and matched.
 // A pattern is a row of slots over the items of a line; engine/rules/recogniser/README.md has its grammar.
 
+#include "case/charge.h"
 #include "reading/fact_items.h"
 #include "reading/lexicon.h"
 #include "wearline/fault.h"
@@ -35,10 +36,10 @@ class FactRules {
 public:
   struct Rule {
     std::vector<std::pair<std::string, FactSetting>> sets;
-    std::string unit;               ///< of its first number: "years", "months", "room" ...
-    std::vector<std::string> kinds; ///< kinds of charge it holds for; empty: all
-    std::uint64_t hides = 0;        ///< facts that may not read these words any more
-    std::uint64_t facts = 0;        ///< facts it sets, as bits
+    std::string unit;              ///< of its first number: "years", "months", "room" ...
+    std::vector<ChargeKind> kinds; ///< kinds of charge it holds for; empty: all
+    std::uint64_t hides = 0;       ///< facts that may not read these words any more
+    std::uint64_t facts = 0;       ///< facts it sets, as bits
     /// Facts and values that the line says are not so, wherever its words stand: "we never had a dog".
     std::vector<std::pair<std::string, std::string>> denies;
   };
@@ -49,7 +50,7 @@ public:
   /// Every match, rule by rule in the order of the file: a match hides its words from the facts its rule names, and
   /// its numbers from all later rules.
   std::vector<FactMatch> matches(const MarkedText& text, std::vector<FactItem>& items, const Lexicon& charges,
-                                 std::string_view kind) const;
+                                 ChargeKind kind) const;
 
   const Rule& rule(std::size_t i) const { return rules_[i]; }
   const std::vector<NumberWord>& number_words() const { return number_words_; }

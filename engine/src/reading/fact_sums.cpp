@@ -47,9 +47,10 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 12> count_un
 
 class SumReader {
 public:
-  SumReader(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
+  SumReader(const std::vector<FactItem>& items, const FactRules& rules, ChargeKind kind,
             const std::optional<Money>& amount)
-      : items_(items), rules_(rules), kind_(kind), cleaning_(kind == "cleaning"), disposal_(kind == "disposal") {
+      : items_(items), rules_(rules), kind_(kind), cleaning_(kind == ChargeKind::cleaning),
+        disposal_(kind == ChargeKind::disposal) {
     end_ = items.size();
     for (std::size_t i = 0; i + 1 < items.size(); ++i)
       if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1) && !sum_follows(i + 2, amount))
@@ -59,7 +60,7 @@ public:
 
   SumFacts run() {
     SumFacts out;
-    if (kind_ != "fee" && kind_ != "rent" && kind_ != "utility") price_new(out);
+    if (kind_ != ChargeKind::fee && kind_ != ChargeKind::rent && kind_ != ChargeKind::utility) price_new(out);
     gather();
     counted(out);
     split(out);
@@ -378,7 +379,7 @@ private:
 
   const std::vector<FactItem>& items_;
   const FactRules& rules_;
-  std::string_view kind_;
+  ChargeKind kind_;
   bool cleaning_ = false, disposal_ = false;
   std::size_t end_ = nowhere;
   std::optional<std::int64_t> total_; ///< cents
@@ -387,7 +388,7 @@ private:
 
 } // namespace
 
-SumFacts sum_facts(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
+SumFacts sum_facts(const std::vector<FactItem>& items, const FactRules& rules, ChargeKind kind,
                    const std::optional<Money>& amount) {
   return SumReader(items, rules, kind, amount).run();
 }

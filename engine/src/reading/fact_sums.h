@@ -23,7 +23,7 @@ struct SumFacts {
 };
 
 /// `amount`: the sum charged, where it is known; one after "=" is taken before it.
-SumFacts sum_facts(const std::vector<FactItem>& items, const FactRules& rules, std::string_view kind,
+SumFacts sum_facts(const std::vector<FactItem>& items, const FactRules& rules, ChargeKind kind,
                    const std::optional<Money>& amount);
 
 } // namespace wearline

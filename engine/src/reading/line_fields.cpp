@@ -15,9 +15,7 @@ const WordFact* find(const WordFacts& facts, std::string_view field) {
 
 std::string Line::*name_field(std::string_view field) {
   return field == "conditionAtMoveIn"  ? &Line::at_move_in
-         : field == "cause"            ? &Line::cause
          : field == "severity"         ? &Line::severity
-         : field == "remedy"           ? &Line::remedy
          : field == "ageYears"         ? &Line::age_years
          : field == "ageYearsAtMoveIn" ? &Line::age_years_at_move_in
                                        : nullptr;
@@ -108,6 +106,8 @@ Filled fill_age(Line& line, const WordFact& fact) {
 
 void set_field(Line& line, const WordFact& fact) {
   if (const auto name = name_field(fact.field)) line.*name = *text_of(fact);
+  else if (fact.field == "cause") line.cause = value_in(charge_causes, *text_of(fact));
+  else if (fact.field == "remedy") line.remedy = value_in(charge_remedies, *text_of(fact));
   else if (const auto day = day_field(fact.field)) line.*day = parse_day_span(*text_of(fact));
   else if (const auto money = money_field(fact.field)) line.*money = std::get<Money>(fact.value);
   else if (const auto quantity = quantity_field(fact.field)) line.*quantity = std::get<Quantity>(fact.value);
@@ -126,6 +126,8 @@ Filled fill_field(Line& line, const WordFact& fact, const WordFacts& all) {
     if (there.empty()) return fill(line.*name, *text_of(fact));
     return field == "conditionAtMoveIn" && !same_state(there, *text_of(fact)) ? Filled::otherwise : Filled::no;
   }
+  if (field == "cause") return fill(line.cause, value_in(charge_causes, *text_of(fact)));
+  if (field == "remedy") return fill(line.remedy, value_in(charge_remedies, *text_of(fact)));
   if (const auto yes_no = yes_no_field(field)) {
     const Tri said = std::get<bool>(fact.value);
     if (!(line.*yes_no).known()) return fill(line.*yes_no, said);

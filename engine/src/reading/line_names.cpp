@@ -14,10 +14,11 @@ constexpr int sure_enough = 30;
 
 int name_from(Line& line, Recognition& seen) {
   if (!line.element.empty() || seen.not_a_charge || seen.element.empty() || seen.confidence < sure_enough) return 100;
-  if (!line.kind.empty() && !seen.kind.empty() && line.kind != seen.kind) return 100; // the person says otherwise
+  if (line.kind != ChargeKind::unknown && seen.kind != ChargeKind::unknown && line.kind != seen.kind)
+    return 100; // the person says otherwise
   line.element = std::move(seen.element);
   line.finding = std::move(seen.finding);
-  if (line.kind.empty()) line.kind = std::move(seen.kind);
+  if (line.kind == ChargeKind::unknown) line.kind = seen.kind;
   if (line.place.empty()) line.place = std::move(seen.place);
   return std::min(seen.confidence, 99);
 }

@@ -123,14 +123,14 @@ bool other_work(const Sense& line, const Lexicon& lexicon) {
 }
 
 /// Cleaning a thing is cleaning; repairing or replacing it is damage.
-std::string kind_of(const Sense& line, const ElementRule& element, const FindingRule* finding, const Lexicon& lexicon) {
-  if (finding != nullptr && !finding->kind.empty()) return finding->kind;
-  if (element.kind == "damage" && (line.has(lexicon.find("clean")) || line.has(lexicon.find("scrape"))) &&
+ChargeKind kind_of(const Sense& line, const ElementRule& element, const FindingRule* finding, const Lexicon& lexicon) {
+  if (finding != nullptr && finding->kind != ChargeKind::unknown) return finding->kind;
+  if (element.kind == ChargeKind::damage && (line.has(lexicon.find("clean")) || line.has(lexicon.find("scrape"))) &&
       !other_work(line, lexicon))
     return element.kind_when_cleaned;
   if (element.element == "other" && finding != nullptr && finding->finding == "unspecified" &&
       (line.has("damaged") || line.has("broken") || line.has("water")))
-    return "damage";
+    return ChargeKind::damage;
   return element.kind;
 }
 
@@ -325,7 +325,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
       context.amount_known || returned ? LabelKind::none : label_of(marked, rules, 0, marked.tokens.size());
   if (!context.amount_known && charges_nothing(marked, line, rules, amount, label)) {
     out.not_a_charge = true;
-    out.kind = "other";
+    out.kind = ChargeKind::other;
     out.confidence = label == LabelKind::none ? 60 : 90;
     if (label == LabelKind::fact || opens_free(marked, rules)) out.amount.reset();
     out.place = place_of(marked.tokens, line, marked.charge, rules, nullptr);
@@ -354,7 +354,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   const FindingRule* finding = pick_finding(line, element, clause, bare);
   out.element = element.element;
   out.finding = lump ? "lump-sum" : finding != nullptr ? finding->finding : "";
-  out.kind = lump ? "other" : kind_of(line, element, finding, lexicon);
+  out.kind = lump ? ChargeKind::other : kind_of(line, element, finding, lexicon);
   std::vector<std::uint16_t> finding_used;
   if (finding != nullptr) score_terms(line, finding->terms, &finding_used);
   const bool default_finding = out.finding.empty() || says_no_fault(out.finding) || out.finding == "unlisted-item";
@@ -364,8 +364,9 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   out.quantity = choose_count(counts, line, rules, marked.numbers, out.amount);
   // A guess this weak does not tell a fee from damage, and so shuts out no fact.
   constexpr int tells_a_fee = 30;
-  const bool no_fee = out.kind == "damage" || out.kind == "cleaning" || out.kind == "disposal" || out.kind == "keys";
-  const std::string_view kind = no_fee || out.confidence >= tells_a_fee ? std::string_view(out.kind) : "other";
+  const bool no_fee = out.kind == ChargeKind::damage || out.kind == ChargeKind::cleaning ||
+                      out.kind == ChargeKind::disposal || out.kind == ChargeKind::keys;
+  const ChargeKind kind = no_fee || out.confidence >= tells_a_fee ? out.kind : ChargeKind::other;
   out.facts = word_facts(marked, text, rules.facts(), lexicon, kind, out.amount ? out.amount : context.amount);
   constexpr int names_the_thing = 50;
   if (!lump && element.element != "other" && out.confidence >= names_the_thing)

@@ -28,7 +28,8 @@ struct Basis {
 
 /// Empty strings: nothing was found. Names of elements and findings are those of the wear catalogue.
 struct Recognition {
-  std::string kind, element, finding, place;
+  ChargeKind kind = ChargeKind::unknown;
+  std::string element, finding, place;
   std::optional<Quantity> quantity; ///< what was counted, in thousandths of a unit
   std::optional<Money> amount;  ///< the sum charged (negative: in the tenant's favor); a printed sum, or count times
                                 ///< price where only those are printed

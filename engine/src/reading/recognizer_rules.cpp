@@ -120,11 +120,17 @@ Faults RecognizerRules::add_elements(const json& document) {
     }
     ElementRule rule;
     rule.element = entry["element"].get<std::string>();
-    rule.kind = entry["kind"].get<std::string>();
+    const auto kind_at = [&](const json& name, const std::string& place) {
+      const ChargeKind kind = value_in(charge_kinds, name.get<std::string>());
+      if (kind == ChargeKind::unknown)
+        faults.push_back({"unknown-name", at + place, "This is not a kind of charge.", ""});
+      return kind;
+    };
+    rule.kind = kind_at(entry["kind"], "/kind");
     pending_terms_.push_back(read_terms(entry["terms"], at + "/terms"));
     std::vector<std::vector<PendingTerm>> findings;
-    rule.kind_when_cleaned = has_text(entry, "kindWhenCleaned") ? entry["kindWhenCleaned"].get<std::string>()
-                             : rule.kind == "damage"            ? "cleaning"
+    rule.kind_when_cleaned = has_text(entry, "kindWhenCleaned") ? kind_at(entry["kindWhenCleaned"], "/kindWhenCleaned")
+                             : rule.kind == ChargeKind::damage  ? ChargeKind::cleaning
                                                                 : rule.kind;
     const std::string places = has_text(entry, "places") ? entry["places"].get<std::string>() : "named";
     if (places == "wide") rule.places = PlaceUse::wide;
@@ -134,7 +140,8 @@ Faults RecognizerRules::add_elements(const json& document) {
       faults.push_back({"unknown-name", at + "/places", "Places are named, wide, closets or none.", ""});
     for (const auto& [finding, terms] : entry["findings"].items()) {
       const bool own_kind = entry.contains("kinds") && has_text(entry["kinds"], finding.c_str());
-      rule.findings.push_back({finding, own_kind ? entry["kinds"][finding].get<std::string>() : "", {}});
+      rule.findings.push_back(
+          {finding, own_kind ? kind_at(entry["kinds"][finding], "/kinds/" + finding) : ChargeKind::unknown, {}});
       findings.push_back(read_terms(terms, at + "/findings/" + finding));
     }
     pending_findings_.push_back(std::move(findings));

@@ -2,6 +2,7 @@
 // The rules a charge is read by: ideas of the word lists, what they add to each element and finding, and what makes a
 // number. Files of rules/recogniser.
 
+#include "case/charge.h"
 #include "reading/fact_rules.h"
 #include "reading/lexicon.h"
 #include "reading/numbers.h"
@@ -39,7 +40,7 @@ constexpr std::array<std::string_view, 7> feature_names = {"place",    "percent"
 
 struct FindingRule {
   std::string finding;
-  std::string kind; ///< where it is not the element's; empty: as the element
+  ChargeKind kind = ChargeKind::unknown; ///< where it is not the element's
   std::vector<WeightedTerm> terms;
 };
 
@@ -48,8 +49,9 @@ struct FindingRule {
 enum class PlaceUse : std::uint8_t { named, wide, closets, none };
 
 struct ElementRule {
-  std::string element, kind;
-  std::string kind_when_cleaned; ///< kind of a charge for cleaning it
+  std::string element;
+  ChargeKind kind = ChargeKind::unknown;
+  ChargeKind kind_when_cleaned = ChargeKind::unknown; ///< of a charge for cleaning it
   PlaceUse places = PlaceUse::named;
   std::vector<WeightedTerm> terms;
   std::vector<FindingRule> findings;

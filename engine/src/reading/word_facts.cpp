@@ -69,7 +69,7 @@ std::int64_t decimal(std::string_view text) {
 class FactReader {
 public:
   FactReader(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
-             std::string_view kind, const std::optional<Money>& amount)
+             ChargeKind kind, const std::optional<Money>& amount)
       : text_(text), rules_(rules), items_(fact_items(text, source, rules.number_words())) {
     if (items_.empty()) return;
     const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
@@ -234,7 +234,7 @@ private:
 } // namespace
 
 WordFacts word_facts(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
-                     std::string_view kind, const std::optional<Money>& amount) {
+                     ChargeKind kind, const std::optional<Money>& amount) {
   return FactReader(text, source, rules, charges, kind, amount).run();
 }
 

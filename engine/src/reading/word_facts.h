@@ -29,6 +29,6 @@ using WordFacts = std::vector<WordFact>;
 /// The facts of one charge, in the order of a case's fields. `kind` is what the charge is for, `amount` its sum, where
 /// they are known; sums that the words split have to come to it. lifeYears is in thousandths of a year.
 WordFacts word_facts(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
-                     std::string_view kind, const std::optional<Money>& amount);
+                     ChargeKind kind, const std::optional<Money>& amount);
 
 } // namespace wearline

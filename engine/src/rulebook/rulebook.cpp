@@ -185,7 +185,6 @@ void name_things(Rules& rules) {
     for (const Choice& choice : choices) set.add(choice.id);
   };
   take(names.at_move_in, rules.wear.at_move_in);
-  take(names.causes, rules.wear.causes);
   take(names.landlord_factors, rules.wear.landlord_factors);
   names.methods = {};
   for (const DepreciationMethod& method : rules.lives.methods) names.methods.add(method.id);

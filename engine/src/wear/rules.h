@@ -27,14 +27,14 @@ struct Choice {
 /// Papers to ask for, for findings ("element/finding", "element/*", "*/finding"), or for what a remedy usually needs.
 struct AskRule {
   std::vector<std::string> places;
-  std::string remedy;                 ///< not empty: for every finding with this remedy that no other rule names
-  std::vector<std::size_t> documents; ///< positions
+  ChargeRemedy remedy = ChargeRemedy::unknown; ///< known: for every finding with this remedy that no other rule names
+  std::vector<std::size_t> documents;          ///< positions
 };
 
 struct WearGuide {
   std::vector<Choice> groups, landlord_factors, at_move_in, causes;
   std::vector<Element> elements;
-  std::map<std::string, std::string, std::less<>> element_of_kind; ///< what a line without element is taken for
+  std::map<ChargeKind, std::string> element_of_kind; ///< what a line without element is taken for
   Weights weights;
   std::vector<std::string> small_marks, gradual, nothing_named, something_named, by_days,
       by_hours;                                            ///< "element/finding", or "*/finding"

@@ -72,12 +72,18 @@ const std::initializer_list<std::pair<std::string_view, Verdict>> verdict_words 
     {"depends", Verdict::undetermined},
     {"undetermined", Verdict::undetermined}};
 
+/// How a finding is usually put right; of some charges nothing is.
+constexpr Named<ChargeRemedy> remedies[] = {{"replace", ChargeRemedy::replace},
+                                            {"repair", ChargeRemedy::repair},
+                                            {"clean", ChargeRemedy::clean},
+                                            {"none", ChargeRemedy::none}};
+
 Turn read_turn(Fields& f, const ReferenceBook& book) {
   Turn turn;
   if (auto test = f.object("if")) {
     turn.test.landlord_factors = test->texts("landlordFactor");
     turn.test.severities = test->texts("severity");
-    turn.test.causes = test->texts("cause");
+    turn.test.causes = test->words("cause", charge_causes);
     turn.test.at_move_in = test->texts("atMoveIn");
     turn.test.count_at_least = read_long(*test, "countAtLeast");
     turn.test.stay_at_least = read_months(*test, "stayMonthsAtLeast");
@@ -104,7 +110,7 @@ Finding read_finding(Fields& f, const ReferenceBook& book) {
   finding.lean =
       f.word<Lean>("leans", {{"wear", Lean::wear}, {"damage", Lean::damage}, {"even", Lean::even}}, Lean::even);
   finding.depreciates = f.flag("ages", false);
-  finding.remedy = f.text("remedy");
+  finding.remedy = f.word("remedy", remedies, ChargeRemedy::unknown);
   finding.life_class = f.text("life");
   finding.sources = read_sources(f, "source", "wear:", book);
   for (Fields& c : f.objects("conflicts")) {
@@ -131,7 +137,7 @@ Element read_element(Fields& f, const ReferenceBook& book) {
   Element element;
   element.id = f.required_text("id");
   element.group = f.text("group");
-  element.kind = f.text("kind");
+  element.kind = f.word("kind", charge_kinds, ChargeKind::unknown);
   element.label = f.localized("label");
   element.covers = f.localized("covers");
   element.about_condition = f.flag("aboutCondition", true);
@@ -293,7 +299,7 @@ std::vector<const Document*> documents_for(const WearGuide& guide, const Element
   const AskRule* best = nullptr;
   int closest = 0;
   for (const AskRule& rule : guide.ask_rules) {
-    if (!rule.remedy.empty() && rule.remedy == finding.remedy && !best) best = &rule;
+    if (rule.remedy != ChargeRemedy::unknown && rule.remedy == finding.remedy && !best) best = &rule;
     for (const std::string& place : rule.places)
       if (const int close = closeness(place, element.id, finding.id); close > closest) {
         closest = close;
@@ -340,11 +346,19 @@ Faults load_wear_guide(WearGuide& guide, ReferenceBook& sources, std::string_vie
   guide.landlord_factors = read_choices(root, "landlordFactors", "wear:", sources);
   guide.at_move_in = read_choices(root, "atMoveIn", "wear:", sources);
   guide.causes = read_choices(root, "causes", "wear:", sources);
+  for (const Choice& cause : guide.causes)
+    if (value_in(charge_causes, cause.id) == ChargeCause::unknown)
+      root.fault("unknown-name", "causes", "\"" + cause.id + "\" is not a cause that a case can name.");
   guide.elements.clear();
   for (Fields& e : root.objects("elements")) guide.elements.push_back(read_element(e, sources));
   if (const Json* kinds = root.get("elementOfKind"); kinds && kinds->is_object())
-    for (const auto& item : kinds->items())
-      if (const auto* id = item.value().get_ptr<const std::string*>()) guide.element_of_kind[item.key()] = *id;
+    for (const auto& [name, id] : kinds->items()) {
+      const ChargeKind kind = value_in(charge_kinds, name);
+      if (kind == ChargeKind::unknown)
+        faults.push_back({"unknown-name", "/elementOfKind/" + pointer_segment(name),
+                          "\"" + name + "\" is not a kind of charge.", ""});
+      else if (id.is_string()) guide.element_of_kind[kind] = id.get<std::string>();
+    }
   root.ignore({"about"});
   root.done();
   mark_findings(guide);
@@ -365,7 +379,7 @@ Faults load_weights(WearGuide& guide, ReferenceBook& sources, std::string_view j
     weight.likely = read_share(f, "likely", Share::none());
     weight.most = read_share(f, "most", Share::none());
     weight.documents = f.texts("papers");
-    weight.not_for = f.texts("notFor");
+    weight.not_for = f.words("notFor", charge_kinds);
     weight.sources = read_sources(f, "source", "weight:", sources);
     if (given[ground]) f.fault("duplicate-id", "id", "This weight stands twice.");
     if (weight.likely < weight.least || weight.most < weight.likely)
@@ -410,7 +424,7 @@ Faults load_ask_for(WearGuide& guide, std::string_view json) {
     for (Fields& f : root.objects(list)) {
       AskRule rule;
       rule.places = f.texts("at");
-      rule.remedy = f.text("remedy");
+      rule.remedy = f.word("remedy", remedies, ChargeRemedy::unknown);
       for (const std::string& id : f.texts("ask")) {
         const auto found =
             std::find_if(guide.documents.begin(), guide.documents.end(), [&](const Document& p) { return p.id == id; });

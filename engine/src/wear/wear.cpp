@@ -6,8 +6,8 @@ namespace wearline {
 
 namespace {
 
-bool among(const std::vector<std::string>& names, std::string_view name) {
-  return std::find(names.begin(), names.end(), name) != names.end();
+template <class T, class V> bool among(const std::vector<T>& list, const V& value) {
+  return std::find(list.begin(), list.end(), value) != list.end();
 }
 
 bool holds(const TurnTest& test, const Line& line, const Stay& stay) {
@@ -30,7 +30,7 @@ WearOpinion settled(Verdict verdict, std::string_view reason) {
   return {verdict, share, share, share, reason};
 }
 
-bool by_the_tenant(const Line& line) { return line.cause == "tenant" || line.cause == "guest" || line.cause == "pet"; }
+bool by_the_tenant(const Line& line) { return is_tenants(line.cause); }
 
 /// What facts that nobody gave could still make of it: nothing, if someone else may have caused it. A tenant's own hand
 /// is no open fact (common practice, no source).
@@ -89,9 +89,9 @@ WearOpinion leaning_debt(Lean lean, bool names_fault, const Weights& weights) {
 /// (common practice, no source; its weights are rules/wear/weights.json).
 WearOpinion judge_debt(const Line& line, const Element& element, const Finding* finding, const Weights& weights) {
   WearOpinion opinion;
-  if (line.in_lease == Tri::no && line.kind != "rent") {
+  if (line.in_lease == Tri::no && line.kind != ChargeKind::rent) {
     opinion = settled(Verdict::non_damage_charge, "reason.not-in-lease");
-  } else if (line.cause == "tenant") {
+  } else if (line.cause == ChargeCause::tenant) {
     opinion = settled(Verdict::chargeable_damage, "reason.owed");
   } else if (!finding) {
     opinion = leaning_debt(Lean::even, false, weights);
@@ -104,7 +104,7 @@ WearOpinion judge_debt(const Line& line, const Element& element, const Finding* 
   }
   opinion.verdict = Verdict::non_damage_charge;
   // A sum that names nothing is not even known to be a debt.
-  if (element.kind == "other" && finding && !finding->names_fault && !opinion.certain()) {
+  if (element.kind == ChargeKind::other && finding && !finding->names_fault && !opinion.certain()) {
     opinion = weighed(Verdict::undetermined, weights[Ground::unnamed], "reason.nothing-named");
     opinion.finding_open = opinion.rests_on_nothing = true;
   }
@@ -118,7 +118,7 @@ std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, c
   if (finding.names_fault || !line.in_lease.known()) return std::nullopt;
   if (!line.in_lease.known_yes())
     return weighed(Verdict::ordinary_wear, weights[Ground::leans_wear], "reason.no-clause");
-  if (line.kind != "cleaning") return std::nullopt;
+  if (line.kind != ChargeKind::cleaning) return std::nullopt;
   return weighed(Verdict::chargeable_damage, weights[Ground::leans_damage], "reason.cleaning-clause");
 }
 
@@ -126,7 +126,7 @@ std::optional<WearOpinion> by_clause(const Line& line, const Finding& finding, c
 std::optional<WearOpinion> by_move_in_record(const Line& line) {
   if (line.at_move_in == "same" || line.at_move_in == "damaged")
     return settled(Verdict::pre_existing, "reason.pre-existing");
-  if (line.at_move_in == "dirty" && line.kind == "cleaning")
+  if (line.at_move_in == "dirty" && line.kind == ChargeKind::cleaning)
     return settled(Verdict::pre_existing, "reason.already-dirty");
   return std::nullopt;
 }
@@ -134,8 +134,8 @@ std::optional<WearOpinion> by_move_in_record(const Line& line) {
 /// Who did it, where the case says so: age is wear, another's hand is the landlord's to settle, and the tenant's own
 /// hand makes damage of what could be either (common practice, no source).
 std::optional<WearOpinion> by_cause(const Line& line, Usual usual) {
-  if (line.cause == "age") return settled(Verdict::ordinary_wear, "reason.cause-age");
-  if (!line.cause.empty() && !by_the_tenant(line))
+  if (line.cause == ChargeCause::age) return settled(Verdict::ordinary_wear, "reason.cause-age");
+  if (line.cause != ChargeCause::unknown && !by_the_tenant(line))
     return settled(Verdict::landlord_responsibility, "reason.cause-not-tenant");
   if (by_the_tenant(line) && usual == Usual::depends) return settled(Verdict::chargeable_damage, "reason.cause-tenant");
   return std::nullopt;
@@ -305,8 +305,8 @@ void weigh_proof(WearOpinion& opinion, const Line& line, const Stay& stay, const
   // What cleaning and hauling may cost is open until a bill or the hours show it: deciders often allow a reasonable
   // sum.
   const Weight& open = weights[Ground::cost_open];
-  if ((line.kind == "cleaning" || line.kind == "disposal") && opinion.verdict == Verdict::chargeable_damage &&
-      !own_hours && !any_of(line.proof, open.documents)) {
+  if ((line.kind == ChargeKind::cleaning || line.kind == ChargeKind::disposal) &&
+      opinion.verdict == Verdict::chargeable_damage && !own_hours && !any_of(line.proof, open.documents)) {
     opinion.cap(open);
     opinion.cost_open = true;
   }

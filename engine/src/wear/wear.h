@@ -26,7 +26,8 @@ std::string_view name_of(Verdict verdict);
 
 /// Conditions of a turn; every one that is set must hold. Unknown facts do not match.
 struct TurnTest {
-  std::vector<std::string> landlord_factors, severities, causes, at_move_in;
+  std::vector<std::string> landlord_factors, severities, at_move_in;
+  std::vector<ChargeCause> causes;
   std::optional<long> count_at_least, occupants_at_least;
   std::optional<Months> stay_at_least;
   Tri past_life;
@@ -81,7 +82,7 @@ constexpr std::size_t ground_count = 17;
 struct Weight {
   Share least, likely, most;
   std::vector<std::string> documents; ///< it applies where one of these is known to be missing and none of them came
-  std::vector<std::string> not_for;   ///< kinds of charge it does not touch
+  std::vector<ChargeKind> not_for;    ///< kinds of charge it does not touch
   References sources;
 };
 
@@ -107,8 +108,8 @@ struct Finding {
   bool small_mark = false;           ///< a mark on a thing that still works: a repair or a sum for the mark may do
   bool gradual = false;              ///< comes little by little: on a worn thing nothing tells it from wear
   std::optional<Lean> lean_in_lease; ///< a debt's lean where the lease provides for it
-  std::string remedy;                ///< replace, repair, clean, none
-  std::string life_class;            ///< class of lives of this part (a toilet's seat); empty: the element's
+  ChargeRemedy remedy = ChargeRemedy::unknown;
+  std::string life_class; ///< class of lives of this part (a toilet's seat); empty: the element's
   References sources;
   std::vector<Conflict> conflicts;
   std::vector<Turn> turns;
@@ -116,7 +117,8 @@ struct Finding {
 };
 
 struct Element {
-  std::string id, group, kind;
+  std::string id, group;
+  ChargeKind kind = ChargeKind::unknown;
   Localized label, covers, repairable_area_text;
   bool about_condition = true;
   std::string life_class;           ///< class of lives; empty: its age does not count

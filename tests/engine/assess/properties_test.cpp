@@ -29,10 +29,10 @@ public:
     l.amount = Money::cents(static_cast<std::int64_t>(1 + pick(500'000)));
     if (pick(3) != 0) l.installed = span();
     if (pick(4) == 0) l.life_months = Months(12 + pick(300));
-    if (pick(3) == 0) l.cause = name(real_rules().rules().wear.causes);
+    if (pick(3) == 0) l.cause = value_in(charge_causes, name(real_rules().rules().wear.causes));
     if (pick(3) == 0) l.at_move_in = name(real_rules().rules().wear.at_move_in);
     if (pick(5) == 0) l.landlord_factors.push_back(name(real_rules().rules().wear.landlord_factors));
-    if (pick(4) == 0) l.remedy = pick(2) == 0 ? "replace" : "repair";
+    if (pick(4) == 0) l.remedy = pick(2) == 0 ? ChargeRemedy::replace : ChargeRemedy::repair;
     if (pick(4) == 0) l.repair_price = Money::cents(static_cast<std::int64_t>(pick(200'000)));
     if (pick(4) == 0) {
       l.charged = Quantity{static_cast<std::int64_t>(1 + pick(6)) * 1000, "room"};

@@ -98,7 +98,7 @@ private:
     const Element& element = guide.elements[pick(guide.elements.size())];
     json l = {{"id", std::to_string(at + 1)},
               {"text", "Charge number " + std::to_string(at + 1)},
-              {"kind", element.kind},
+              {"kind", name_of(element.kind)},
               {"element", was("element", element.id)}};
     if (!chance(12)) l["amount"] = sum(1'000, 150'000);
     if (!element.findings.empty() && !chance(5))

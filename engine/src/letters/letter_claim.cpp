@@ -17,12 +17,6 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::non_damage_charge; }
 
-/// Whether a thing was not given back: that is plain, and so is about what it costs.
-bool not_given_back(const LineAssessment& judged) {
-  const Finding* finding = judged.subject.finding;
-  return finding && (finding->id.find("missing") != std::string::npos || finding->id == "key-not-returned");
-}
-
 /// Who has to object or loses the right leaves undisputed only what a bill shows, and what was not given back.
 bool objects_for_want_of_a_bill(const Draft& d, std::size_t i) {
   const LineAssessment& judged = d.a.lines[i];
@@ -75,8 +69,12 @@ bool forfeits(const std::vector<std::string>& costs, bool damage_too) {
   });
 }
 
-/// Whether nothing may be kept under a rule that may apply: papers that did not come, a day that passed.
+/// Whether nothing may be kept under a rule that may apply: papers that did not come, a day that passed, what a court
+/// may find.
 bool may_be_forfeited(const Draft& d, bool damage_too) {
+  if (const ForfeitResult* forfeit = d.law.perhaps_forfeited();
+      forfeit && (damage_too || forfeit->rule->loses != Loses::damage_deductions))
+    return true;
   for (const DocumentResult* document : d.law.defects())
     if (!document->lacking.empty() && forfeits(document->rule->if_missing, damage_too)) return true;
   for (const DeadlineResult* deadline : d.law.perhaps_missed())
@@ -85,6 +83,11 @@ bool may_be_forfeited(const Draft& d, bool damage_too) {
 }
 
 } // namespace
+
+bool not_given_back(const LineAssessment& judged) {
+  const Finding* finding = judged.subject.finding;
+  return finding && (finding->id.find("missing") != std::string::npos || finding->id == "key-not-returned");
+}
 
 bool bill_came(const Draft& d, std::size_t line) {
   const auto& proof = d.c.lines[line].proof;

@@ -51,6 +51,8 @@ struct Claim {
 };
 Claim claim_of(const Draft& d);
 
+/// Whether a thing was not given back: that is plain, and so is about what it costs.
+bool not_given_back(const LineAssessment& judged);
 /// Whether a bill for a charge came: with it, or with the list.
 bool bill_came(const Draft& d, std::size_t line);
 

@@ -445,6 +445,8 @@ std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view 
   std::vector<std::string> items;
   const auto want = [&](std::string_view code) {
     if (!d.has("letter.show.", code) || items.size() == 2) return;
+    // Of what was not given back there is nothing to see.
+    if (code.substr(0, 7) == "finding" && not_given_back(d.a.lines[i])) return;
     const std::string text = d.say("letter.show.", code);
     if (std::any_of(items.begin(), items.end(),
                     [&](const std::string& item) { return d.say("letter.show.", item) == text; }))

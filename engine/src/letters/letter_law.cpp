@@ -430,6 +430,16 @@ const ForfeitResult* LawTalk::forfeited() const {
   return damage;
 }
 
+const ForfeitResult* LawTalk::perhaps_forfeited() const {
+  if (!there()) return nullptr;
+  for (const ForfeitResult& forfeit : a_->law->forfeits())
+    if (forfeit.applies == Tri::yes && !forfeit.certain && forfeit.rule->needs == Needs::other &&
+        footing(*forfeit.rule) != Footing::none && !because(*forfeit.rule).empty() &&
+        (lets_nothing_be_kept(*forfeit.rule) || forfeit.rule->loses == Loses::damage_deductions))
+      return &forfeit;
+  return nullptr;
+}
+
 namespace {
 
 /// Yes-or-no facts that speak for a condition as the case has them.

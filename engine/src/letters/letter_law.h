@@ -105,6 +105,9 @@ public:
   /// The rule under which nothing may be kept (or nothing for damage, where no rule goes further), holding without any
   /// further finding; null if none.
   const ForfeitResult* forfeited() const;
+  /// A rule of that kind that applies, where more is for a court to find than that something was on purpose, and the
+  /// case has facts that speak for it; null if none.
+  const ForfeitResult* perhaps_forfeited() const;
   /// The facts of the case that make a rule hold and have a sentence of their own ("letter.because.<fact>.<yes or
   /// no>"): whoever says what follows says from what.
   std::string because(const Rule& rule) const;

@@ -56,6 +56,10 @@ private:
     return sum;
   }
   bool promised() const { return claim_.paid_stated && claim_.paid >= d_.rules.letters.smallest_sum; }
+  /// The whole deposit came back, and interest is what is missing.
+  bool only_interest() const {
+    return claim_.deposit && claim_.paid_known && claim_.kept() <= Money() && claim_.sum > Money();
+  }
   bool silent() const { return d_.c.statement.statement_received == Tri::no && d_.a.lines.empty(); }
 
   /// All was paid, or what is missing is not worth a letter; an answer to a bill is always worth one, as is a missed
@@ -80,7 +84,7 @@ private:
 
   void head() {
     add_letter_head(d_, d_.several ? "letter.from.tenants" : "letter.from.tenant", "letter.to.landlord");
-    const LetterKind kind = nothing_to_ask() ? LetterKind::question_charges : d_.letter.kind;
+    const LetterKind kind = nothing_to_ask() || only_interest() ? LetterKind::question_charges : d_.letter.kind;
     d_.must("subject", ParagraphRole::opening, d_.say("letter.subject.", name_of(kind)));
     d_.must("greeting", ParagraphRole::opening, d_.say("letter.greeting.landlord"));
   }
@@ -152,7 +156,7 @@ private:
 
   /// The written request that a law wants, with its section.
   std::string request() const {
-    if (notice_of_suit(d_)) return {};
+    if (notice_of_suit(d_) || only_interest()) return {};
     if (const Remark* rule = request_rule(d_))
       return own_notice(d_, *rule, "letter.ask.request", "letter.ask.request.under");
     if (const DeadlineResult* deadline = own_deadline(d_, {"demand"}))
@@ -211,6 +215,7 @@ private:
       return promised() ? d_.say("letter.ask.promised", {{"sum", d_.money(claim_.paid)}, {"day", day()}})
                         : d_.say("letter.ask.missed", {{"day", day()}});
     const std::string asked = d_.money(claim_.sum);
+    if (only_interest()) return d_.say("letter.ask.interest", {{"sum", asked}, {"day", day()}});
     const bool whole = claim_.paid.is_zero() && claim_.sum == *claim_.deposit && (silent() || !claim_.keeps_nothing());
     const bool all_kept = claim_.paid_known && claim_.sum == claim_.kept() + claim_.interest;
     if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
@@ -245,10 +250,11 @@ private:
     else if (s.received && !is(LetterKind::objection) && told(*s.received))
       text.add(d_.say("letter.facts.received", {{"when", d_.when(*s.received)}}));
     if (claim_.paid_known)
-      text.add(claim_.paid.is_zero()
-                   ? d_.say("letter.facts.nothing-back")
-                   : d_.say(claim_.deposit ? "letter.facts.paid-back" : "letter.facts.paid-back.only",
-                            {{"paid", d_.money(claim_.paid)}, {"kept", d_.money(std::max(claim_.kept(), Money()))}}));
+      text.add(
+          claim_.paid.is_zero()
+              ? d_.say("letter.facts.nothing-back")
+              : d_.say(claim_.deposit && !only_interest() ? "letter.facts.paid-back" : "letter.facts.paid-back.only",
+                       {{"paid", d_.money(claim_.paid)}, {"kept", d_.money(std::max(claim_.kept(), Money()))}}));
     else if (silent()) text.add(d_.say("letter.facts.paid-so-far"));
     else if (!claim_.paid_stated && claim_.deposit) text.add(d_.say("letter.facts.less-paid"));
     return text.take();
@@ -268,6 +274,12 @@ private:
   /// A day, a month or a year is told; a wider span is what the person does not know, and no sentence of theirs.
   bool told(const DaySpan& day) const { return d_.speech.span(day) != d_.when(day) || day.known(); }
 
+  /// Known from the case not to be so.
+  bool said_no(std::string_view fact) const {
+    const auto found = d_.c.circumstances.find(std::string(fact));
+    const bool* yes = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+    return yes && !*yes;
+  }
   /// Known from the case to be so.
   bool entered(std::string_view fact) const {
     const auto found = d_.c.circumstances.find(std::string(fact));
@@ -422,10 +434,15 @@ private:
     const auto costs_it = [&](std::string_view cost) {
       return std::find(costs.begin(), costs.end(), cost) != costs.end();
     };
-    if (!costs_it("owes-penalty")) return follows(deadline);
+    std::string said = follows(deadline);
+    const auto multiples = d_.rules.letters.multiples.find(d_.speech.language());
+    const bool twice = multiples != d_.rules.letters.multiples.end() &&
+                       std::any_of(multiples->second.begin(), multiples->second.end(),
+                                   [&](const std::string& words) { return said.find(words) != std::string::npos; });
+    if (!costs_it("owes-penalty") || !twice) return said;
     return costs_it("forfeits-deductions")          ? d_.say("letter.due.keeps-nothing")
            : costs_it("forfeits-damage-deductions") ? d_.say("letter.due.keeps-nothing.damage")
-                                                    : follows(deadline);
+                                                    : said;
   }
 
   /// Papers the law wants and that did not come: the two rules that weigh most. The law is said, and what did not come;
@@ -455,8 +472,9 @@ private:
           std::find(costs.begin(), costs.end(), "forfeits-deductions") == costs.end())
         continue;
       const std::string law = d_.law.rule_says(*document.rule, "letter.defect.law");
+      const bool none = said_no("tenant-consented") || said_no("tenant-agreed-in-writing");
       d_.may("paper-" + document.rule->id, ParagraphRole::opening,
-             Sentences().add(law).add(d_.say("letter.defect.consent.open")).take());
+             Sentences().add(law).add(d_.say(none ? "letter.defect.consent" : "letter.defect.consent.open")).take());
       return;
     }
   }
@@ -503,7 +521,10 @@ private:
   }
 
   void forfeit() {
-    if (!claim_.forfeited) return;
+    if (!claim_.forfeited) {
+      perhaps_forfeit();
+      return;
+    }
     Sentences text;
     text.add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));
     if (!text.empty()) text.add(d_.law.because(*claim_.forfeited->rule));
@@ -511,6 +532,15 @@ private:
       text.add(d_.say(claim_.forfeited->rule->loses == Loses::damage_deductions ? "letter.forfeit.so.damage"
                                                                                 : "letter.forfeit.so"));
     d_.may("forfeit", ParagraphRole::opening, text.take());
+  }
+
+  /// A rule under which a court may find that nothing may be kept, and the facts of the case that speak for it.
+  void perhaps_forfeit() {
+    const ForfeitResult* forfeit = d_.law.perhaps_forfeited();
+    if (!forfeit || answers_a_bill() || is(LetterKind::accept_and_claim_rest)) return;
+    const std::string law = d_.law.rule_says(*forfeit->rule, "letter.forfeit.law");
+    if (!law.empty())
+      d_.may("forfeit", ParagraphRole::opening, Sentences().add(law).add(d_.law.because(*forfeit->rule)).take());
   }
 
   /// What a court could add; the right to it is kept. A notice before court says what it opens.
@@ -647,7 +677,8 @@ private:
         const bool certainly = std::any_of(missed.begin(), missed.end(), [&](const DeadlineResult* deadline) {
           return d_.law.name_of(*deadline->deadline) == "pay-interest";
         });
-        text.add(owed.high().is_zero()   ? d_.say("letter.interest.account")
+        text.add(only_interest()         ? d_.say("letter.interest.still")
+                 : owed.high().is_zero() ? d_.say("letter.interest.account")
                  : owed.exact()          ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
                  : !owed.low().is_zero() ? d_.say("letter.interest.more", {{"sum", d_.money(owed.low())}})
                  : certainly             ? d_.say("letter.interest.account")

@@ -30,6 +30,7 @@ public:
     late();
     if (late_first) address();
     silent();
+    interest();
     reply();
     charges();
     court();
@@ -135,10 +136,13 @@ private:
     return paid && paid->latest > letter->on.latest ? std::nullopt : std::optional(letter->on.latest);
   }
 
-  /// A right is lost without an objection if a rule applies, which hangs on something unknown: the list is here.
+  /// A right is lost without an objection if a rule applies, which hangs on something unknown, or by a rule that names
+  /// no day for it: the list is here.
   const DeadlineResult* perhaps_to_object() const {
     const DeadlineResult* deadline = d_.law.tenant_deadline({"object", "respond"}, DeadlineState::undetermined);
-    if (!deadline || deadline->applies.known() || !deadline->deadline->tenant_loses) return nullptr;
+    if (!deadline || deadline->applies == Tri::no || !deadline->deadline->tenant_loses) return nullptr;
+    // Of a rule that surely applies only one without a day of its own is left open here.
+    if (deadline->applies == Tri::yes && deadline->last) return nullptr;
     const auto& periods = deadline->deadline->periods;
     const bool started = std::all_of(periods.begin(), periods.end(), [&](const Period& period) {
       return std::all_of(period.after.begin(), period.after.end(),
@@ -220,6 +224,12 @@ private:
   void silent() {
     if (d_.c.statement.statement_received == Tri::no && d_.a.lines.empty() && owed() && !still_time())
       ask_for_all(LetterKind::demand, "silent");
+  }
+
+  /// The deposit came back whole, but not the interest on it.
+  void interest() {
+    if (claim_.deposit && claim_.paid_known && claim_.kept() <= Money() && d_.a.lines.empty() && owed())
+      ask_for_all(LetterKind::demand, "interest");
   }
 
   void reply() {

@@ -73,6 +73,7 @@ struct LetterRules {
   using Phrases = std::map<std::string, std::vector<std::string>, std::less<>>; ///< by language
   Phrases
       easing; ///< words by which a sentence of law eases it for the other side, or is a deadline of the sender's own
+  Phrases multiples;  ///< words by which a sentence of law tells a multiple of a sum
   Phrases wear_words; ///< words by which a charge names ordinary wear itself
 };
 

@@ -136,6 +136,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
       f.done();
     }
     read_phrases(root, "easing", letters.easing);
+    read_phrases(root, "multiples", letters.multiples);
     read_phrases(root, "wearWords", letters.wear_words);
   });
 }

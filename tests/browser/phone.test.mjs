@@ -84,6 +84,8 @@ test('six charges typed on a phone: the answer as they are typed, the page short
   await still(page);
   // What was kept is all explained, and nothing open is called a debt.
   assert.match(await page.locator('.headline').innerText(), /^(Between|Up to) \$/);
+  // What was answered in the facts above is no question of the list below.
+  assert.deepEqual(await page.locator('.question[data-answered]').allInnerTexts(), []);
   // Texas counts from the new address: that is asked, not a thing that moves money.
   const steps = page.locator('.next');
   await steps.waitFor();

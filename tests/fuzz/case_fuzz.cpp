@@ -33,6 +33,8 @@ void check_line(const json& line, const std::string& answer) {
 
 } // namespace
 
+WEARLINE_FUZZ_READY(small_rulebook)
+
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* bytes, std::size_t size) {
   const std::string_view text = text_of(bytes, size);
   const std::string answer = wearline::assess_text(text, small_rulebook(), "2026-09-01");

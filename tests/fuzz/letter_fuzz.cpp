@@ -4,6 +4,8 @@
 
 #include <nlohmann/json.hpp>
 
+WEARLINE_FUZZ_READY(small_rulebook)
+
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* bytes, std::size_t size) {
   using namespace wearline::fuzz;
   constexpr std::string_view subject =

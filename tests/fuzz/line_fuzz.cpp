@@ -3,6 +3,8 @@
 
 #include "support.h"
 
+WEARLINE_FUZZ_READY(recognizer)
+
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* bytes, std::size_t size) {
   using namespace wearline::fuzz;
   const std::string_view text = text_of(bytes, size);

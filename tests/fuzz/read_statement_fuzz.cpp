@@ -13,6 +13,8 @@ bool has_digit(std::string_view text) { return text.find_first_of("0123456789") 
 
 } // namespace
 
+WEARLINE_FUZZ_READY(recognizer)
+
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* bytes, std::size_t size) {
   const std::string_view text = text_of(bytes, size);
   static const wearline::Wording words;

@@ -41,3 +41,10 @@ inline const RecognizerRules& recognizer() {
 inline bool ask_twice(std::string_view text) { return text.size() % 16 == 0; }
 
 } // namespace wearline::fuzz
+
+/// Before the first input, whose time is limited: the rules take longer than an input may.
+#define WEARLINE_FUZZ_READY(load)                                                                                      \
+  extern "C" int LLVMFuzzerInitialize(int*, char***) {                                                                 \
+    wearline::fuzz::load();                                                                                            \
+    return 0;                                                                                                          \
+  }

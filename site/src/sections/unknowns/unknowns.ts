@@ -20,6 +20,13 @@ const atOnce = 3;
 /** The question that lies open, by what it asks; the first open one until another is chosen. */
 const chosen = new WeakMap<Sheet, string>();
 
+/** The questions that somebody was at in this section: one that is answered elsewhere on the page goes, like any that is settled. */
+const touched = new WeakMap<Sheet, Set<string>>();
+
+function touch(d: Desk, q: Question): void {
+  touched.set(d.sheet, (touched.get(d.sheet) ?? new Set()).add(keyOf(q)));
+}
+
 /** Opens one question and puts the cursor in it. */
 function openOne(d: Desk, q: Question): void {
   chosen.set(d.sheet, keyOf(q));
@@ -77,10 +84,10 @@ function question(d: Desk, { question: q, answered }: Asked, isOpen: boolean): T
   </li>`;
 }
 
-/** What is shown now. A question counts as answered where its own field holds a value. */
+/** What is shown now. A question counts as answered where its own field, here, was given a value. */
 function asked(d: Desk, open: readonly Question[]): Asked[] {
   const isAnswered = (q: Question): boolean => {
-    const f = fieldOfQuestion(d, q);
+    const f = touched.get(d.sheet)?.has(keyOf(q)) ? fieldOfQuestion(d, q) : undefined;
     return f !== undefined && (f.event ? d.eventOn(f.event) : d.valueAt(f.at)) != null;
   };
   const inHand = document.activeElement?.closest('.unknowns') != null;
@@ -118,7 +125,7 @@ export function unknowns(d: Desk): TemplateResult | typeof nothing {
   return html`<section class="unknowns" id="unknowns" aria-labelledby="unknowns-title">
     <h2 id="unknowns-title">${say('page.unknowns.title')}</h2>
     <p>${say('page.unknowns.says')}</p>
-    <ol class="questions">
+    <ol class="questions" @focusin=${() => touch(d, first.question)} @pointerdown=${() => touch(d, first.question)}>
       ${repeat(
         shown,
         (a) => keyOf(a.question),

@@ -39,6 +39,7 @@ public:
   std::string write() {
     heading();
     each("lines", "cli.charges", [&](const Json& line) { charge(line); });
+    shared_rules();
     totals();
     each("dates", "cli.dates", [&](const Json& date) { legal_date(date); });
     each("defects", "cli.defects",
@@ -155,9 +156,22 @@ private:
     out_.blank();
   }
 
+  void shared_rules() {
+    const Json& law = member(a_, "law");
+    const Json& shared = member(law, "sharedRules");
+    if (!shared.is_array() || shared.empty()) return;
+    title("cli.shared");
+    for (const Json& one : shared) {
+      const Json& rule = member(member(law, "rules"), text_of(one, "rule").c_str());
+      const std::string may = member(one, "applies").is_null() ? w_.say("cli.may-apply") + " " : "";
+      bullet(may + text_of(rule, "text"), cites(member(rule, "source")));
+    }
+  }
+
   void total(const char* key, const char* name) {
     const Json& value = member(member(a_, "totals"), name);
-    if (value.is_null()) return;
+    const bool only_where_some = std::string_view(name) == "keptApart" || std::string_view(name) == "owedByTenant";
+    if (value.is_null() || (only_where_some && text_of(value, "high") == "0.00")) return;
     out_.row("  ", w_.say(key),
              value.is_object() ? range(value) : grouped(value.is_string() ? value.get<std::string>() : std::string()),
              40);
@@ -170,10 +184,13 @@ private:
                                     {"cli.total.fair", "fair"},
                                     {"cli.total.deposit", "deposit"},
                                     {"cli.total.interest", "interest"},
+                                    {"cli.total.keptApart", "keptApart"},
                                     {"cli.total.fairRefund", "fairRefund"},
                                     {"cli.total.paidBack", "paidBack"},
-                                    {"cli.total.shortfall", "shortfall"}})
+                                    {"cli.total.shortfall", "shortfall"},
+                                    {"cli.total.owedByTenant", "owedByTenant"}})
       total(key, name);
+    if (const std::string more = text_of(member(a_, "totals"), "counterclaim"); !more.empty()) out_.say("  ", more);
     if (const std::string counted = text_of(member(member(a_, "totals"), "counted"), "text"); !counted.empty())
       out_.say("  ", counted);
   }

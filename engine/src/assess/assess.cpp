@@ -89,6 +89,7 @@ Reckoning reckoning_of(const Assessment& a) {
   for (const LineAssessment& line : a.lines) r.fair.push_back(line.result.fair);
   r.deposit = a.totals.deposit;
   r.interest = a.totals.interest;
+  r.apart = a.totals.kept_apart;
   r.paid_back = a.totals.paid_back;
   return r;
 }
@@ -218,7 +219,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
       line.permissions = a.law->permissions(c.lines[i], {line.result.asked.wear, line.result.asked.age_months});
     line.alike = rules.precedents.alike(c.lines[i], line.subject, without_decision);
     if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
-    audited[i] = {&c.lines[i], &line.subject, line.result.depreciates};
+    audited[i] = {&c.lines[i], &line.subject, line.result.depreciates, line.result.verdict == Verdict::barred};
   }
   a.audit = audit(c, audited, rules.audit);
   for (const AuditNote& note : a.audit) apply_audit(note, a.lines);

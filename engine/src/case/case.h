@@ -115,6 +115,7 @@ struct Line {
   std::vector<Part> parts;
   std::optional<Quantity> charged, damaged;
   ChargeRemedy remedy = ChargeRemedy::unknown;
+  Tri betterment;                    ///< what was put in is better than what was there
   std::optional<Money> repair_price; ///< what a sound repair would cost
   std::optional<Money> price_new;    ///< what the thing costs new, like for like
   std::optional<Months> life_months; ///< from usefulLifeYears: a useful life the person gives

@@ -70,6 +70,7 @@ const NameSet& word_fact_names() {
                                         "landlordFactors",
                                         "costComponents",
                                         "remedy",
+                                        "betterment",
                                         "repairCost",
                                         "replacementCost",
                                         "usefulLifeYears",

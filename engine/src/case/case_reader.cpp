@@ -286,6 +286,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
                  "chargedQuantity",
                  "damagedQuantity",
                  "remedy",
+                 "betterment",
                  "repairCost",
                  "replacementCost",
                  "usefulLifeYears",
@@ -339,6 +340,7 @@ void read_line(const Cursor& c, Line& l, const CaseNames& names) {
   if (c.has("chargedQuantity")) read_quantity(c.member("chargedQuantity"), l.charged);
   if (c.has("damagedQuantity")) read_quantity(c.member("damagedQuantity"), l.damaged);
   take_word<charge_remedies>(c, "remedy", l.remedy, "remedy");
+  take(c, "betterment", l.betterment);
   take(c, "repairCost", l.repair_price);
   take(c, "replacementCost", l.price_new);
   if (c.has("usefulLifeYears")) read_life_years(c.member("usefulLifeYears"), l.life_months);

@@ -41,9 +41,11 @@ constexpr bool is_tenants(ChargeCause cause) {
 }
 
 /// How it was put right. `none` stands in the wear catalogue alone: nothing is put right (rent, a fee).
-enum class ChargeRemedy : std::uint8_t { unknown, replace, repair, clean, none };
-inline constexpr Named<ChargeRemedy> charge_remedies[] = {
-    {"replace", ChargeRemedy::replace}, {"repair", ChargeRemedy::repair}, {"clean", ChargeRemedy::clean}};
+enum class ChargeRemedy : std::uint8_t { unknown, replace, repair, clean, dispose, none };
+inline constexpr Named<ChargeRemedy> charge_remedies[] = {{"replace", ChargeRemedy::replace},
+                                                          {"repair", ChargeRemedy::repair},
+                                                          {"clean", ChargeRemedy::clean},
+                                                          {"dispose", ChargeRemedy::dispose}};
 constexpr std::string_view name_of(ChargeRemedy remedy) { return name_in(charge_remedies, remedy); }
 
 } // namespace wearline

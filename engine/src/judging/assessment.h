@@ -55,8 +55,9 @@ struct Totals {
   std::size_t without_middle = 0;   ///< of them, those that nothing supports a likely sum for
   Range<Money> fair_without_middle; ///< and what they can come to; part of `fair`, but of its likely sum
   bool has_middle() const { return without_middle < lines || lines == 0; }
-  std::optional<Money> deposit; ///< rent paid ahead for the last month is none (deposit_total)
+  std::optional<Money> deposit; ///< what the law calls one (is_deposit)
   Range<Money> interest;
+  Range<Money> kept_apart; ///< part of it that serves another purpose than the charges
   std::optional<Range<Money>> fair_refund;
   Money paid_back;
   bool paid_back_assumed = false; ///< nobody said what was paid back; the statement's own refund is taken
@@ -65,6 +66,9 @@ struct Totals {
   Money ordinary_wear;                        ///< charged for lines that look like ordinary wear
 };
 
+/// Money paid for one purpose (pet, key, cleaning) that the charges may not use, where the law holds it to that
+/// purpose (`deposits` of its bars): it goes back whatever else is owed.
+Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack);
 /// Sums of the fair lines, the deposit and what came back; what counts as deposit is the pack's to say, with its
 /// statute. Arithmetic alone: what is fair and not covered by what is held is owed, the rest comes back.
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack);

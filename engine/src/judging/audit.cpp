@@ -176,7 +176,7 @@ void find_clashes(const std::vector<AuditLine>& lines, const std::vector<ClashRu
   for (const ClashRule& rule : clashes) {
     std::vector<std::size_t> stronger;
     for (std::size_t i = 0; i < lines.size(); ++i)
-      if (matches(rule.stronger, lines[i])) stronger.push_back(i);
+      if (!lines[i].barred && matches(rule.stronger, lines[i])) stronger.push_back(i);
     if (stronger.empty()) continue;
     for (std::size_t i = 0; i < lines.size(); ++i) {
       if (!matches(rule.weaker, lines[i])) continue;

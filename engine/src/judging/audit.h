@@ -46,6 +46,7 @@ struct AuditLine {
   const Line* line = nullptr;
   const Subject* subject = nullptr;
   bool renewed = false;
+  bool barred = false; ///< the law lets nothing be taken for it, so it takes no other charge's place
 };
 
 /// Notes in the order: days that cannot be right, sums, deposit and refund, duplicates, days charged twice, clashes,

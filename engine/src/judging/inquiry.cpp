@@ -115,6 +115,7 @@ void ask_about_line(std::size_t index, const Line& line, const Subject& subject,
                                   vary.likely(&Line::installed, DaySpan{oldest, oldest}));
     ask("installed", line.installed ? "installed-exactly" : "installed", effect);
   }
+  if (result.like_kind_open) ask("replacementCost", "like-kind", result.fair.high() - result.fair.low());
   if (result.repair_open) {
     const Money repair = result.claimed.part((*context.weights)[Ground::small_mark].least);
     ask("repairCost", "repair-cost", distance(vary.likely(&Line::repair_price, repair), result.fair.likely()));

@@ -14,12 +14,17 @@ std::string_view life_class_of(const Subject& subject) {
   return subject.element ? std::string_view(subject.element->life_class) : std::string_view();
 }
 
-/// Whether the charge renews a thing whose age counts. Cleaning, hauling away and mending undo what this tenancy left:
-/// they never age (common practice, no source; rules/lives, `parts`).
+/// Cleaning, hauling away and mending undo what this tenancy left: whatever thing they name, they never age (common
+/// practice, no source; rules/lives, `parts`).
+bool undoes(const Line& line) {
+  return line.kind == ChargeKind::cleaning || line.kind == ChargeKind::disposal ||
+         line.remedy == ChargeRemedy::repair || line.remedy == ChargeRemedy::clean ||
+         line.remedy == ChargeRemedy::dispose;
+}
+
+/// Whether the charge renews a thing whose age counts.
 bool renews(const Line& line, const Subject& subject) {
-  if (line.kind == ChargeKind::cleaning || line.kind == ChargeKind::disposal || line.remedy == ChargeRemedy::repair ||
-      line.remedy == ChargeRemedy::clean)
-    return false;
+  if (undoes(line)) return false;
   // A life given by the person makes any replacement age.
   if (life_class_of(subject).empty()) return line.life_months.has_value();
   // Keys, a remote, a battery: what is new is not the thing whose life the tables give (common practice, no source).
@@ -160,7 +165,19 @@ ShareRange remaining_of(const MethodChoice& choice, std::string_view life_class,
 /// A small mark on a thing that still works seldom pays for a new one: the least is a sum for the mark.
 bool is_small_mark(const Line& line, const Subject& subject) {
   return subject.finding && subject.finding->small_mark && !line.repair_price && line.severity != "heavy" &&
-         line.remedy != ChargeRemedy::repair && line.remedy != ChargeRemedy::clean && !line.charged;
+         !undoes(line) && !line.charged;
+}
+
+/// A clause that asks for cleaning at the end decides only where the law of the place lets it (`clause` of an allow);
+/// elsewhere only what was needed counts, as if nothing had been agreed.
+void hold_to_law(WearOpinion& opinion, const Line& line, const LineLawBook& law, const Weights& weights) {
+  if (opinion.reason != "reason.cleaning-clause" || law.lets_clause_decide(line) == Tri::yes) return;
+  const Weight& unnamed = weights[Ground::unnamed];
+  opinion.verdict = Verdict::undetermined;
+  opinion.least = unnamed.least;
+  opinion.likely = unnamed.likely;
+  opinion.most = unnamed.most;
+  opinion.reason = "reason.clause-not-enough";
 }
 
 /// The opinion on what is known for certain; where a longer stay or a thing perhaps past its life would turn the
@@ -209,6 +226,7 @@ struct Draft {
   Money base;          ///< what worth is worked out from
   ChargePlan plan;
   Area area;
+  bool like_kind_open = false; ///< better than what was there, and what the like of that costs is not known
 
   bool about_condition() const { return result.verdict != Verdict::non_damage_charge; }
   /// Where the tenant answers for nothing, the worth of the thing is nobody's concern.
@@ -249,6 +267,7 @@ Record weigh_wear(Draft& d) {
     r.opinion.most = Share::whole();
     r.opinion.finding_open = true;
   }
+  if (d.context.law) hold_to_law(r.opinion, d.line, *d.context.law, *d.context.weights);
   weigh_proof(r.opinion, d.line, d.stay, *d.context.weights);
   if (d.context.law && d.context.law->grants(d.line) == Tri::yes) r.opinion = granted_by_law();
   r.verdict = r.opinion.verdict;
@@ -272,8 +291,10 @@ Record usual_outcome(Draft& d) {
   WearOpinion& opinion = d.result.opinion;
   const bool open = opinion.verdict == Verdict::undetermined || opinion.reason == "reason.debt-open";
   if (!open || opinion.certain() || opinion.rests_on_nothing || !d.context.precedents) return std::nullopt;
+  if (d.context.precedents->empty()) return std::nullopt;
   if (const auto share = d.context.precedents->likely(d.line, d.subject, d.context.without_decision))
     opinion.likely = std::clamp(*share, opinion.least, opinion.most);
+  else opinion.rests_on_nothing = true;
   return std::nullopt;
 }
 
@@ -339,13 +360,25 @@ Record price_of_new(Draft& d) {
   const Money charged = d.worked.high();
   d.base = charged;
   const auto& price_new = d.line.price_new;
+  const bool better = d.line.betterment == Tri::yes && !undoes(d.line);
+  d.like_kind_open = better && !price_new && !charged.is_zero();
+  if (better && price_new && *price_new < charged && !d.result.depreciates) {
+    d.base = *price_new;
+    d.plan = plan_of(d.line, d.result.claimed, false, d.subject, *d.context.lives);
+    d.plan.scale(d.result.claimed, d.base);
+    return moved("like-kind", charged, d.base);
+  }
   const bool counts =
       price_new && d.result.depreciates && *price_new != charged && !(*price_new > charged && !d.line.parts.empty());
   if (counts) d.base = *price_new;
   d.plan = plan_of(d.line, d.result.claimed, d.result.depreciates, d.subject, *d.context.lives);
   d.plan.scale(d.result.claimed, d.base);
+  if (d.like_kind_open) return moved("like-kind-unknown", charged, Range<Money>(Money(), charged, charged));
   if (!counts) return std::nullopt;
-  return moved(*price_new < charged ? "replacement-cost" : "replacement-cost-above-charge", charged, d.base);
+  return moved(*price_new > charged ? "replacement-cost-above-charge"
+               : better             ? "like-kind"
+                                    : "replacement-cost",
+               charged, d.base);
 }
 
 Range<Money> priced(const ChargePlan& plan, const Area& area, const ShareRange& remaining) {
@@ -361,6 +394,7 @@ Record damaged_part(Draft& d) {
   d.result.area_open = d.area.open;
   d.sum = priced(d.plan, d.area, {Share::whole(), Share::whole(), Share::whole()});
   if (!d.line.charged || !(d.area.known || d.area.open)) return std::nullopt;
+  if (d.area.known && d.area.likely == Share::whole()) return std::nullopt;
   Step step = moved(d.area.open                                          ? "area-unknown"
                     : d.area.matching                                    ? "area-share-matching"
                     : d.area.matching_barred && portion_only == Tri::yes ? "area-share-no-matching"
@@ -447,7 +481,9 @@ Record not_depreciated(Draft& d) {
                     d.line.kind != ChargeKind::keys && d.line.kind != ChargeKind::disposal &&
                     !(d.line.kind == ChargeKind::cleaning && condition_of(d.line, *d.context.lives));
   if (!told) return std::nullopt;
-  return moved(d.line.kind == ChargeKind::cleaning ? "cleaning-not-depreciated" : "repair-not-depreciated",
+  return moved(d.line.kind == ChargeKind::cleaning      ? "cleaning-not-depreciated"
+               : d.line.remedy == ChargeRemedy::dispose ? "disposal-not-depreciated"
+                                                        : "repair-not-depreciated",
                d.sum.likely(), d.sum);
 }
 
@@ -485,8 +521,13 @@ Record liability(Draft& d) {
   const Money before = d.answers_for_nothing() ? d.result.claimed : d.sum.likely();
   d.result.depreciated_value = d.sum;
   d.sum = {d.sum.low().part(opinion.least), d.sum.likely().part(opinion.likely), d.sum.high().part(opinion.most)};
+  // Nothing says how much of the price is for what is better.
+  if (d.like_kind_open) d.sum = {Money(), d.sum.likely(), d.sum.high()};
   d.result.fair = d.sum;
-  d.result.no_middle = opinion.rests_on_nothing && !opinion.certain() && !d.sum.exact();
+  d.result.no_middle =
+      ((opinion.rests_on_nothing && !opinion.certain()) || (d.like_kind_open && !d.sum.likely().is_zero())) &&
+      !d.sum.exact();
+  d.result.like_kind_open = d.like_kind_open && !d.sum.high().is_zero();
   if (d.result.rent_settled) return std::nullopt;
   Step step = moved(opinion.reason, before, d.sum);
   if (d.about_condition()) say_reason(step, opinion);
@@ -510,6 +551,8 @@ Record law_bar(Draft& d) {
   if (!r.law.barred.known() || (r.law.barred.known_yes() && r.law.barred_as_wear && !r.opinion.certain())) {
     // Wear may not be charged; if it is more than wear, it may.
     d.sum = r.fair = Range<Money>(Money(), before.likely(), before.high());
+    // Which rule it is stands beside the line, or once for all lines.
+    if (!r.law.barred.known() && before.low().is_zero()) return std::nullopt;
     return moved(r.law.barred.known() ? "law-bars-wear" : "law-perhaps-barred", before.likely(), d.sum);
   }
   d.sum = r.fair = Money();

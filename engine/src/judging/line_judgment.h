@@ -70,12 +70,13 @@ struct LineResult {
   bool depreciates = false;
   bool age_open = false; ///< the installation date would narrow it
   bool age_from_move_in = false;
-  bool area_open = false;    ///< how much was damaged would narrow it
-  bool repair_open = false;  ///< the price of a repair would narrow it
-  bool no_middle = false;    ///< nothing supports a likely sum: `fair.likely()` is then the least and is not shown
-  bool rent_settled = false; ///< the days it is charged for settle what is owed
-  LineFacts asked;           ///< what the law was asked with
-  LineLaw law;               ///< and its answer
+  bool area_open = false;      ///< how much was damaged would narrow it
+  bool repair_open = false;    ///< the price of a repair would narrow it
+  bool like_kind_open = false; ///< better than what was there: the price of the like would narrow it
+  bool no_middle = false;      ///< nothing supports a likely sum: `fair.likely()` is then the least and is not shown
+  bool rent_settled = false;   ///< the days it is charged for settle what is owed
+  LineFacts asked;             ///< what the law was asked with
+  LineLaw law;                 ///< and its answer
   std::optional<Range<Months>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
 };

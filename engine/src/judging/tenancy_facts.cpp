@@ -5,6 +5,17 @@
 
 namespace wearline {
 
+namespace {
+
+/// The rent the tenant owes: where a housing program paid part of it, the tenant's own part (24 CFR 982.313(c)).
+std::optional<Money> own_rent(const Case& c) {
+  const auto part = c.circumstances.find("tenant-rent");
+  const Money* own = part == c.circumstances.end() ? nullptr : std::get_if<Money>(&part->second);
+  return own ? *own : c.tenancy.monthly_rent;
+}
+
+} // namespace
+
 TenancyFacts tenancy_facts(const Case& c, Day today) {
   TenancyFacts t;
   t.move_in = c.tenancy.began;
@@ -21,7 +32,7 @@ TenancyFacts tenancy_facts(const Case& c, Day today) {
   t.stay.occupants = c.tenancy.occupants;
   t.stay.nothing_recorded = c.records.move_in.made == Tri::no && c.records.photos_at_move_in == Tri::no;
   t.stay.nothing_shown = c.records.move_out.made == Tri::no && c.records.photos_at_move_out == Tri::no;
-  t.monthly_rent = c.tenancy.monthly_rent;
+  t.monthly_rent = own_rent(c);
   t.rent_paid_through = c.tenancy.rent_paid_through;
   return t;
 }

@@ -1,7 +1,50 @@
 #include "judging/assessment.h"
 #include "law/facts.h"
 
+#include <algorithm>
+
 namespace wearline {
+
+namespace {
+
+/// Whether a charge is what money of this kind was paid for: a pet's damage, keys, cleaning.
+Tri serves(std::string_view kind, const Line& line, const Subject& subject) {
+  if (kind == "key") return line.kind == ChargeKind::keys;
+  if (kind == "cleaning") return line.kind == ChargeKind::cleaning;
+  if (line.cause != ChargeCause::unknown || (subject.element && !subject.element->about_condition))
+    return line.cause == ChargeCause::pet;
+  if (subject.finding && subject.finding->id.substr(0, 3) == "pet") return true;
+  return Tri::unknown;
+}
+
+Range<Money> rest_of(Money held, const Range<Money>& used) {
+  return {held - std::min(held, used.low()), held - std::min(held, used.likely()), held - std::min(held, used.high())};
+}
+
+} // namespace
+
+Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack) {
+  Range<Money> apart{Money()};
+  if (!pack) return apart;
+  for (const std::string_view kind : {"pet", "key", "cleaning"}) {
+    const bool own_purpose = std::any_of(pack->bars.begin(), pack->bars.end(), [&](const Bar& bar) {
+      return std::find(bar.deposits.begin(), bar.deposits.end(), kind) != bar.deposits.end();
+    });
+    Money held;
+    for (const Deposit& d : c.deposits)
+      if (d.kind == kind && d.amount && is_deposit(d, pack)) held += *d.amount;
+    if (!own_purpose || held.is_zero()) continue;
+    Range<Money> used{Money()};
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      const Tri served = serves(kind, c.lines[i], lines[i].subject);
+      const Range<Money>& fair = lines[i].result.fair;
+      if (served == Tri::yes) used += fair;
+      else if (!served.known()) used += Range<Money>(Money(), Money(), fair.high());
+    }
+    apart += rest_of(held, used);
+  }
+  return apart;
+}
 
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack) {
   Totals totals;
@@ -34,9 +77,14 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
   }
   if (totals.deposit) {
     const Range<Money> held = Range<Money>(*totals.deposit) + interest;
-    totals.fair_refund = excess(held, totals.fair);
+    totals.kept_apart = kept_apart(c, lines, pack);
+    totals.fair_refund = refund_of(held, totals.kept_apart, totals.fair);
     totals.shortfall = excess(*totals.fair_refund, Range<Money>(totals.paid_back));
-    totals.owed_by_tenant = excess(totals.fair, held);
+    const Range<Money>& apart = totals.kept_apart;
+    const auto beyond = [](Money charges, Money all, Money aside) { return positive(charges - (all - aside)); };
+    totals.owed_by_tenant = Range<Money>(beyond(totals.fair.low(), held.high(), apart.high()),
+                                         beyond(totals.fair.likely(), held.likely(), apart.likely()),
+                                         beyond(totals.fair.high(), held.low(), apart.low()));
   }
   return totals;
 }

@@ -22,9 +22,16 @@ std::optional<Money> taken_of(const Cap& cap, const Case& c) {
   return total;
 }
 
-std::optional<Money> limit_of(const Cap& cap, const Case& c) {
+std::optional<Money> rent_of(const Cap& cap, const FactView& view) {
+  if (cap.rent == FactId::none) return view.of().tenancy.monthly_rent;
+  const FactState& own = view.fact(cap.rent);
+  if (own.kind != FactState::Kind::number || own.low != own.high) return std::nullopt;
+  return Money::cents(own.low);
+}
+
+std::optional<Money> limit_of(const Cap& cap, const FactView& view) {
   if (cap.amount) return cap.amount;
-  const auto& rent = c.tenancy.monthly_rent;
+  const auto rent = rent_of(cap, view);
   if (!rent || cap.none) return std::nullopt;
   const Share months =
       cap.months ? *cap.months : Share{cap.weeks->num * weeks_a_month.num, cap.weeks->den * weeks_a_month.den};
@@ -40,7 +47,9 @@ std::vector<CapResult> judge_caps(const Pack& pack, const FactView& view) {
     r.rule = &cap;
     r.applies = applies(cap, view, nullptr, &r.grounds);
     if (r.applies == Tri::no) continue;
-    r.limit = limit_of(cap, view.of());
+    r.limit = limit_of(cap, view);
+    if (!r.limit && cap.rent != FactId::none && r.applies == Tri::yes)
+      add_ask(r.grounds.unknown, {Ask::Kind::fact, static_cast<std::uint16_t>(cap.rent)});
     r.taken = taken_of(cap, view.of());
     Tri over;
     if (cap.none) over = false;

@@ -54,10 +54,11 @@ private:
   std::vector<EventState> events_;
 };
 
-/// Whether the law of this pack calls the money a deposit; without a pack all that is held is one.
+/// Whether the law of this pack calls the money a deposit. Rent paid ahead (kind last-month) is one only where it says
+/// so; without a pack all other money that is held is one.
 bool is_deposit(const Deposit& held, const Pack* pack);
-/// All that the law calls a deposit, but no rent paid ahead (kind last-month); empty if one amount is unknown or there
-/// is none.
+/// All that the law calls a deposit, but no rent paid ahead, which may have paid the last month; empty if one amount is
+/// unknown or there is none.
 std::optional<Money> deposit_total(const Case& c, const Pack* pack);
 /// All charges; empty if there are none or one amount is unknown.
 std::optional<Money> claimed_total(const Case& c);

@@ -42,6 +42,7 @@ public:
   }
 
   Tri grants(const Line& line) const override { return line_rules_.grants(line); }
+  Tri lets_clause_decide(const Line& line) const override { return line_rules_.lets_clause_decide(line); }
 
   /// Facts and events that the case is silent on and that were taken as usual, wherever something hangs on them.
   Asks assumed() const;

@@ -32,6 +32,8 @@ public:
   /// Whether the law lets this charge be taken even where nothing is damaged (carpet cleaning by a clause of the
   /// lease).
   virtual Tri grants(const Line& line) const = 0;
+  /// Whether what the lease makes the tenant pay counts here because the lease says so.
+  virtual Tri lets_clause_decide(const Line& line) const = 0;
 };
 
 } // namespace wearline

@@ -117,6 +117,7 @@ struct LineMatcher {
 struct Allow : Rule {
   bool closed = false;
   bool grants = false; ///< may be taken even where nothing is damaged
+  bool clause = false; ///< what the lease makes the tenant pay counts because the lease says so
   std::vector<LineMatcher> lines;
 };
 
@@ -147,6 +148,7 @@ struct Bar : Rule {
   std::optional<Condition> unless;
   std::vector<DocumentId> proof;
   Limit limit;
+  std::vector<std::string> deposits; ///< money of these kinds serves only its own purpose (kept_apart)
 };
 
 struct Cap : Rule {
@@ -154,12 +156,17 @@ struct Cap : Rule {
   std::optional<Share> months, weeks;
   std::optional<Money> amount;
   std::optional<Money> at_least; ///< the cap is never less than this sum
+  FactId rent = FactId::none;    ///< the fact that is the rent, where it is not the monthly rent
   bool none = false;
 };
 
 /// Kinds of money held that this law does not call a deposit (rent paid ahead, a key): outside its refund, its days and
 /// its awards.
 struct NotDeposit : Rule {
+  std::vector<std::string> deposits;
+};
+/// Kinds that it calls a deposit although they are none by their name (rent paid ahead).
+struct AlsoDeposit : Rule {
   std::vector<std::string> deposits;
 };
 
@@ -271,6 +278,7 @@ struct Pack {
   std::vector<Bar> bars;
   std::vector<Cap> caps;
   std::vector<NotDeposit> not_deposit;
+  std::vector<AlsoDeposit> also_deposit;
   std::vector<InterestRule> interest;
   std::vector<Forfeit> forfeits;
   std::vector<Remedy> remedies;

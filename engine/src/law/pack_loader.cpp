@@ -45,7 +45,9 @@ private:
   void allow(Fields& f);
   void bar(Fields& f);
   void cap(Fields& f);
+  template <class Kinds> Kinds kinds_of_money(Fields& f);
   void not_deposit(Fields& f);
+  void also_deposit(Fields& f);
   void interest(Fields& f);
   void forfeit(Fields& f);
   void remedy(Fields& f);
@@ -483,6 +485,7 @@ void Loader::allow(Fields& f) {
   rule(f, r);
   r.closed = f.flag("closed", false);
   r.grants = f.flag("grants", false);
+  r.clause = f.flag("clause", false);
   for (Fields& item : f.objects("lines")) r.lines.push_back(matcher(item));
   f.done();
   pack_->allows.push_back(std::move(r));
@@ -527,6 +530,7 @@ void Loader::bar(Fields& f) {
   r.proof = documents(f, "proof");
   if (auto most = f.object("limit")) r.limit = limit(*most, "share");
   else if (r.effect == Effect::limit) f.fault("missing-member", "limit", "This bar needs its limit.");
+  r.deposits = f.texts("deposits");
   f.done();
   pack_->bars.push_back(std::move(r));
 }
@@ -539,6 +543,7 @@ void Loader::cap(Fields& f) {
   r.weeks = f.decimal("weeks");
   r.amount = f.money("amount");
   r.at_least = f.money("atLeast");
+  if (f.get("rent")) r.rent = fact(f, "rent");
   r.none = f.flag("none", false);
   if (r.months.has_value() + r.weeks.has_value() + r.amount.has_value() + r.none != 1)
     f.fault("missing-member", "months", "A cap is one of months, weeks, amount or none.");
@@ -546,14 +551,16 @@ void Loader::cap(Fields& f) {
   pack_->caps.push_back(std::move(r));
 }
 
-void Loader::not_deposit(Fields& f) {
-  NotDeposit r;
+template <class Kinds> Kinds Loader::kinds_of_money(Fields& f) {
+  Kinds r;
   rule(f, r);
   r.deposits = f.texts("deposits");
   if (r.deposits.empty()) f.fault("missing-member", "deposits", "This says which kinds of money are meant.");
   f.done();
-  pack_->not_deposit.push_back(std::move(r));
+  return r;
 }
+void Loader::not_deposit(Fields& f) { pack_->not_deposit.push_back(kinds_of_money<NotDeposit>(f)); }
+void Loader::also_deposit(Fields& f) { pack_->also_deposit.push_back(kinds_of_money<AlsoDeposit>(f)); }
 
 Rate rate(Fields f) {
   Rate r;
@@ -767,6 +774,7 @@ void Loader::parts(Fields& f) {
   each("bars", &Loader::bar);
   each("caps", &Loader::cap);
   each("notDeposit", &Loader::not_deposit);
+  each("alsoDeposit", &Loader::also_deposit);
   each("interest", &Loader::interest);
   each("forfeits", &Loader::forfeit);
   each("remedies", &Loader::remedy);
@@ -835,6 +843,7 @@ template <class Use> void each_list(Pack& p, Use use) {
   use(p.bars);
   use(p.caps);
   use(p.not_deposit);
+  use(p.also_deposit);
   use(p.interest);
   use(p.forfeits);
   use(p.remedies);

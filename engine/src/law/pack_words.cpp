@@ -27,6 +27,7 @@ std::vector<Translatable> rules_of(Pack& pack) {
   take(pack.bars);
   take(pack.caps);
   take(pack.not_deposit);
+  take(pack.also_deposit);
   take(pack.interest);
   take(pack.forfeits);
   take(pack.remedies);

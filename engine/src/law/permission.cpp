@@ -194,10 +194,14 @@ void LineRules::refresh(const Outcomes* outcomes) {
   }
 }
 
-Tri LineRules::grants(const Line& line) const {
+Tri LineRules::grants(const Line& line) const { return allowed_by(line, &Allow::grants); }
+Tri LineRules::lets_clause_decide(const Line& line) const { return allowed_by(line, &Allow::clause); }
+
+/// Whether one of the allows of a sort lists the line.
+Tri LineRules::allowed_by(const Line& line, bool Allow::*sort) const {
   Tri out = false;
   for (std::size_t i = 0; i < allows_.size(); ++i) {
-    if (!pack_->allows[i].grants) continue;
+    if (!(pack_->allows[i].*sort)) continue;
     for (const LineMatcher& m : pack_->allows[i].lines)
       out = tri_or(out, tri_and(allows_[i], match(m, line, {}, *registry_, *view_).matches));
   }

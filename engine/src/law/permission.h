@@ -44,11 +44,14 @@ public:
   void refresh(const Outcomes* outcomes);
   LineLaw of(const Line& line, const LineView& of_line) const;
   Tri grants(const Line& line) const;
+  Tri lets_clause_decide(const Line& line) const;
 
 private:
   const Pack* pack_;
   const Registry* registry_;
   const FactView* view_;
+  Tri allowed_by(const Line& line, bool Allow::*sort) const;
+
   std::vector<Tri> allows_, bars_; ///< whether each holds in this case
 };
 

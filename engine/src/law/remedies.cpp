@@ -27,7 +27,7 @@ Range<Money> kept(const std::vector<ForfeitResult>& forfeits, const Case& c, con
 }
 
 Range<Money> due(const Range<Money>& keeps, const Reckoning& r) {
-  return excess(Range<Money>(*r.deposit) + r.interest, keeps + r.paid_back);
+  return excess(refund_of(Range<Money>(*r.deposit) + r.interest, r.apart, keeps), r.paid_back);
 }
 
 /// The figures one remedy is reckoned from, at one end of their ranges.
@@ -116,6 +116,12 @@ Figures figures(const Reckoning& r, Money due, Money interest, Money paid_back, 
 }
 
 } // namespace
+
+Range<Money> refund_of(const Range<Money>& held, const Range<Money>& apart, const Range<Money>& keeps) {
+  const auto at = [](Money all, Money aside, Money kept) { return aside + positive(all - aside - kept); };
+  return {at(held.low(), apart.low(), keeps.high()), at(held.likely(), apart.likely(), keeps.likely()),
+          at(held.high(), apart.high(), keeps.low())};
+}
 
 std::vector<ForfeitResult> judge_forfeits(const Pack& pack, const FactView& view, const Outcomes& outcomes) {
   std::vector<ForfeitResult> out;

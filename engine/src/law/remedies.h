@@ -15,6 +15,7 @@ struct Reckoning {
   std::vector<Range<Money>> fair; ///< of each line of the case, in order: what may be kept for it on the merits
   std::optional<Money> deposit;   ///< empty: not known; nothing can be reckoned then
   Range<Money> interest;          ///< owed on it
+  Range<Money> apart;             ///< of it, what may serve none of the charges
   Range<Money> paid_back;
   Range<Money> over_cap; ///< taken above the cap; filled in by Law
 };
@@ -46,6 +47,9 @@ struct Award {
   bool open = false;  ///< `most` may be more
   bool known = false; ///< false: the deposit is not known, nothing was reckoned
 };
+
+/// What goes back: what may serve no charge, and what the charges leave of the rest.
+Range<Money> refund_of(const Range<Money>& held, const Range<Money>& apart, const Range<Money>& keeps);
 
 /// Every rule of the pack, with its statute there, under which the landlord loses what may be kept, if it applies or
 /// may apply.

@@ -230,8 +230,8 @@ std::string whole_percent(Share share) {
 /// Steps a letter leaves out: the verdict has its group, the law its own sentence, and the last sum its own.
 bool is_arithmetic(const Step& step) {
   return !among(step.code, {"law-barred", "law-perhaps-barred", "law-bars-wear", "cleaning-not-depreciated",
-                            "repair-not-depreciated", "quality-untold", "small-mark", "labor-may-not-depreciate",
-                            "never-above-charge"}) &&
+                            "repair-not-depreciated", "disposal-not-depreciated", "quality-untold", "small-mark",
+                            "labor-may-not-depreciate", "like-kind-unknown", "never-above-charge"}) &&
          step.code.substr(0, 7) != "reason.";
 }
 

@@ -26,6 +26,7 @@ public:
     out_.pair("engine", version()).pair("today", iso(a_.today));
     a_.c.jurisdiction.empty() ? out_.key("jurisdiction").null() : out_.pair("jurisdiction", a_.c.jurisdiction);
     out_.pair("language", a_.c.language).pair("side", a_.c.side).pair("currency", currency());
+    find_shared_rules();
     out_.key("lines").array();
     for (std::size_t i = 0; i < a_.lines.size(); ++i) line(a_.c.lines[i], a_.lines[i]);
     out_.end_array();
@@ -61,10 +62,16 @@ private:
     for (const Reference* r : references)
       if (std::find(used_.begin(), used_.end(), r) == used_.end()) used_.push_back(r);
   }
-  /// A work keeps its own title; that there is none is said in the reader's language.
-  std::string_view title(const Reference& r) const { return r.read == "practice" ? practice_ : r.text; }
+  /// A work keeps its own title; that there is none, or that it is from another country, is said in the reader's
+  /// language.
+  std::string title(const Reference& r) const {
+    if (r.read == "practice") return practice_;
+    return nearness(r, a_.c.jurisdiction) == Nearness::abroad ? speech_.say("source.abroad", {{"title", r.text}})
+                                                              : r.text;
+  }
   /// "source": the first one, readable, with how many more there are; "sourceIds": keys of the list at the end.
-  void cite(const References& references) {
+  void cite(const References& given) {
+    const References references = nearest_first(given, a_.c.jurisdiction);
     if (references.empty()) out_.pair("source", "");
     else if (references.size() == 1) out_.pair("source", title(*references.front()));
     else
@@ -79,7 +86,7 @@ private:
   void steps(const LineAssessment& l) {
     out_.key("steps").array();
     for (const Step& step : l.steps) {
-      out_.object().own("code", step.code).pair("text", step_text(step, l, speech_));
+      out_.object().own("code", step.code).pair("text", step_text(step, l, a_.c.jurisdiction, speech_));
       out_.own("from", step.from.plain())
           .own("to", step.to.plain())
           .own("low", step.low.plain())
@@ -243,7 +250,7 @@ private:
     from_words(line, l.words);
     out_.own("claimed", r.claimed.plain()).own("verdict", name_of(r.verdict));
     out_.pair("verdictText", verdict_text(l, speech_)).key("certain").boolean(r.certain());
-    out_.pair("reason", why(l, speech_));
+    out_.pair("reason", why(l, a_.c.jurisdiction, speech_));
     range("fair", r.fair, !r.no_middle);
     range("depreciatedValue", r.depreciated_value);
     steps(l);
@@ -299,32 +306,76 @@ private:
     out_.key("deposit");
     t.deposit ? out_.own(t.deposit->plain()) : out_.null();
     range("interest", t.interest);
+    range("keptApart", t.kept_apart);
     optional_range("fairRefund", t.fair_refund, every_middle);
     out_.own("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
     optional_range("shortfall", t.shortfall, every_middle);
     optional_range("owedByTenant", t.owed_by_tenant, every_middle);
+    const bool may_owe = t.owed_by_tenant && !t.owed_by_tenant->high().is_zero();
+    out_.key("counterclaim");
+    may_owe ? out_.text(speech_.say("totals.counterclaim", {{"sum", speech_.money(t.owed_by_tenant->high())}}))
+            : out_.null();
     out_.own("ordinaryWear", t.ordinary_wear.plain()).end_object();
   }
 
   static std::string_view word(Tri value) { return value.known() ? value.known_yes() ? "true" : "false" : "null"; }
 
-  /// What the law says of a line; the rules themselves stand once, under law.rules.
+  /// Left out: what could only matter if something were owed, or if only a part was damaged.
+  static bool told(const Permission& p, const Line& line, const LineAssessment& l) {
+    if (p.says == Permission::Says::allowed || p.applies == Tri::no) return false;
+    if (!p.applies.known() && l.result.opinion.most == Share::none()) return false;
+    return p.says != Permission::Says::damaged_portion_only || line.charged;
+  }
+  /// A rule that asks nothing of the thing charged and settles nothing about it by itself concerns the whole statement:
+  /// where several charges meet it, it is told once.
+  static bool of_any_charge(const Permission& p) {
+    if (p.most || (p.applies.known() && p.says != Permission::Says::caution)) return false;
+    if (p.says == Permission::Says::not_listed) return true;
+    const LineMatcher& m = static_cast<const Bar*>(p.rule)->line;
+    return m.element.empty() && m.finding.empty() && m.remedy.empty() && m.at_move_in.empty() && !m.older_than &&
+           m.proof_missing.empty();
+  }
+  void find_shared_rules() {
+    for (std::size_t i = 0; i < a_.lines.size(); ++i)
+      for (const Permission& p : a_.lines[i].permissions) {
+        if (!told(p, a_.c.lines[i], a_.lines[i]) || !of_any_charge(p)) continue;
+        const auto known = std::find_if(shared_rules_.begin(), shared_rules_.end(),
+                                        [&](const SharedRule& shared) { return shared.first->rule == p.rule; });
+        known == shared_rules_.end() ? shared_rules_.push_back({&p, {i}}) : known->lines.push_back(i);
+      }
+    shared_rules_.erase(std::remove_if(shared_rules_.begin(), shared_rules_.end(),
+                                       [](const SharedRule& shared) { return shared.lines.size() < 2; }),
+                        shared_rules_.end());
+  }
+  void name_rule(const Permission& p, Tri applies) {
+    out_.pair("rule", p.rule->id).pair("effect", name_of(p.says)).key("applies").raw(word(applies));
+    if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
+  }
+
+  /// What the law says of a line by itself; the rules themselves stand once, under law.rules.
   void bars(const Line& line, const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
-      if (p.says == Permission::Says::allowed || p.applies == Tri::no) continue;
-      // Left out: what could only matter if something were owed, or if only a part was damaged.
-      if (!p.applies.known() && l.result.opinion.most == Share::none()) continue;
-      if (p.says == Permission::Says::damaged_portion_only && !line.charged) continue;
-      out_.object()
-          .pair("rule", p.rule->id)
-          .pair("effect", name_of(p.says))
-          .key("applies")
-          .raw(word(p.applies))
-          .key("most");
+      const bool shared = of_any_charge(p) && std::any_of(shared_rules_.begin(), shared_rules_.end(),
+                                                          [&](const SharedRule& s) { return s.first->rule == p.rule; });
+      if (!told(p, line, l) || shared) continue;
+      out_.object();
+      name_rule(p, p.applies);
+      out_.key("most");
       p.most ? out_.own(p.most->plain()) : out_.null();
       out_.end_object();
-      if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
+    }
+    out_.end_array();
+  }
+  /// What the law says of several charges alike.
+  void shared_rules() {
+    out_.key("sharedRules").array();
+    for (const SharedRule& shared : shared_rules_) {
+      out_.object();
+      name_rule(*shared.first, shared.first->applies);
+      out_.key("lines").array();
+      for (const std::size_t i : shared.lines) out_.text(a_.c.lines[i].id);
+      out_.end_array().end_object();
     }
     out_.end_array();
   }
@@ -396,6 +447,7 @@ private:
     }
     help(pack);
     not_deposit(pack);
+    shared_rules();
     out_.key("caveats").array();
     for (const Doubt& doubt : pack.check_this)
       out_.object().pair("text", doubt.text.in(speech_.language())).end_object();
@@ -519,11 +571,17 @@ private:
   void defects(const Law& law) {
     const LawWords words(law, rules_.registry, rules_.holidays, speech_);
     out_.key("defects").array();
+    std::vector<std::pair<std::string, std::string>> said;
     for (const DocumentResult& result : law.documents()) {
       if (result.defect == Tri::no) continue;
+      // Two rules that want the same of the same lines say it once.
+      std::pair<std::string, std::string> says{words.defect(result),
+                                               result.rule->if_missing_text_in(speech_.language())};
+      for (const std::size_t line : result.lines) says.second += ' ' + a_.c.lines[line].id;
+      if (std::find(said.begin(), said.end(), says) != said.end()) continue;
       out_.object()
           .pair("code", result.rule->id)
-          .pair("text", words.defect(result))
+          .pair("text", says.first)
           .key("certain")
           .boolean(result.defect == Tri::yes)
           .key("line");
@@ -534,6 +592,7 @@ private:
       cite(references_of(*a_.pack, *result.rule));
       check_this(*result.rule);
       out_.end_object();
+      said.push_back(std::move(says));
     }
     for (const CapResult& cap : law.caps()) {
       if (cap.exceeded != Tri::yes || !cap.limit || !cap.taken) continue;
@@ -651,6 +710,16 @@ private:
     const std::string key = "caution.place." + a_.c.jurisdiction;
     return speech_.has(key) ? key : "caution.no-pack";
   }
+  /// Rent paid ahead that the law does not call a deposit, and of which no rule of the place speaks.
+  bool rent_ahead_left_out() const {
+    const bool spoken_of =
+        a_.pack && std::any_of(a_.pack->not_deposit.begin(), a_.pack->not_deposit.end(), [](const NotDeposit& rule) {
+          return std::find(rule.deposits.begin(), rule.deposits.end(), "last-month") != rule.deposits.end();
+        });
+    return !spoken_of && std::any_of(a_.c.deposits.begin(), a_.c.deposits.end(), [&](const Deposit& d) {
+      return d.kind == "last-month" && !is_deposit(d, a_.pack);
+    });
+  }
   void cautions() {
     out_.key("cautions").array();
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
@@ -658,6 +727,8 @@ private:
     else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
     if (a_.recognized) caution("recognized", speech_.say("caution.recognized"));
+    if (rent_ahead_left_out()) caution("rent-ahead", speech_.say("caution.rent-ahead"));
+    if (a_.c.tenancy.occupants.value_or(1) > 1) caution("several-tenants", speech_.say("caution.several-tenants"));
     if (a_.law)
       for (const Place& place : a_.pack->places)
         if (const std::string& ask = place.ask.in(speech_.language());
@@ -694,6 +765,12 @@ private:
   JsonOut out_;
   References used_;
   std::vector<const Rule*> line_rules_;
+  /// A rule and the lines it may concern, by its permission on the first.
+  struct SharedRule {
+    const Permission* first = nullptr;
+    std::vector<std::size_t> lines;
+  };
+  std::vector<SharedRule> shared_rules_;
 };
 
 } // namespace

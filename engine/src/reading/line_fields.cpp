@@ -49,6 +49,7 @@ Tri Line::*yes_no_field(std::string_view field) {
   return field == "onMoveOutRecord" ? &Line::on_move_out_record
          : field == "inLease"       ? &Line::in_lease
          : field == "workDone"      ? &Line::work_done
+         : field == "betterment"    ? &Line::betterment
                                     : nullptr;
 }
 

@@ -12,7 +12,7 @@ namespace wearline {
 namespace {
 
 /// The fields of a line that words can fill, in the order they are given.
-constexpr std::array<std::string_view, 26> fields = {"installed",
+constexpr std::array<std::string_view, 27> fields = {"installed",
                                                      "ageYears",
                                                      "ageYearsAtMoveIn",
                                                      "conditionAtMoveIn",
@@ -24,6 +24,7 @@ constexpr std::array<std::string_view, 26> fields = {"installed",
                                                      "chargedQuantity",
                                                      "damagedQuantity",
                                                      "remedy",
+                                                     "betterment",
                                                      "repairCost",
                                                      "replacementCost",
                                                      "usefulLifeYears",

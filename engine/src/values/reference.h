@@ -2,6 +2,7 @@
 // Where a fact comes from, and how it was read.
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace wearline {
@@ -15,9 +16,18 @@ struct Localized {
 
 /// `id` is unique over all rules: "law:rcw-59.18.280", "wear:hud-5c", "life:hud-5d".
 /// `read` says how it was read: statute-text, official-guide, secondary, memory, practice (common practice, no source).
+/// `region` is where it speaks of ("US", "US-CA"), empty where that is the place of its pack; `name` what people call
+/// it.
 struct Reference {
-  std::string id, text, read, url, edition;
+  std::string id, text, read, url, edition, region;
+  Localized name;
 };
 using References = std::vector<const Reference*>;
+
+/// How far a source is from a place: of the place itself or of none, of its country, of another country.
+enum class Nearness { here, same_country, abroad };
+Nearness nearness(const Reference& source, std::string_view place);
+/// Those of the place first, then those of its country; otherwise in their order.
+References nearest_first(References sources, std::string_view place);
 
 } // namespace wearline

@@ -41,8 +41,9 @@ void read_source_book(Fields& root, ReferenceBook& book, const std::string& pref
     if (!source.edition.empty()) source.text += " (" + source.edition + ")";
     source.read = f.required_text("read");
     source.url = f.text("url");
-    const std::string region = f.text("region");
-    if (regions) (*regions)[item.key()] = region;
+    source.region = f.text("region");
+    if (item.value().contains("name")) source.name = f.localized("name");
+    if (regions) (*regions)[item.key()] = source.region;
     f.ignore({"note", "kind", "year"});
     f.done();
     book.insert_or_assign(source.id, std::move(source));

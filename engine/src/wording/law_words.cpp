@@ -226,12 +226,12 @@ std::string LawWords::award(const Award& award) const {
                          ? speech_->say("law.award.one", {{"most", speech_->money(award.most)}})
                          : speech_->say("law.award.range",
                                         {{"least", speech_->money(award.least)}, {"most", speech_->money(award.most)}});
-  if (award.forfeited || award.may_be_forfeited)
+  if ((award.forfeited || award.may_be_forfeited) && award.sum_due_forfeited != award.sum_due)
     text += ' ' + speech_->say(award.forfeited ? "law.award.forfeited" : "law.award.may-be-forfeited",
                                {{"merits", speech_->money(award.sum_due)},
                                 {"forfeited", speech_->money(award.sum_due_forfeited)}});
   if (award.open) text += ' ' + speech_->say("law.award.open");
-  return text + ' ' + speech_->say("law.award.courts-decide");
+  return text + ' ' + speech_->say("law.award.less");
 }
 
 } // namespace wearline

@@ -6,19 +6,32 @@ namespace {
 
 bool reason_is_said(std::string_view code) { return code.substr(0, 7) == "reason."; }
 
-/// The guide's word counts as published only if some source is more than practice.
-bool only_practice(const Finding& finding) {
-  for (const Reference* r : finding.sources)
-    if (r->read != "practice") return false;
-  return true;
-}
+/// Guides that say the same are named up to this many.
+constexpr std::size_t named_guides = 2;
 
-std::string reason_key(const WearOpinion& opinion) {
-  if (opinion.finding && only_practice(*opinion.finding)) {
-    if (opinion.reason == "reason.guide-wear") return "reason.practice-wear";
-    if (opinion.reason == "reason.guide-damage") return "reason.practice-damage";
+/// Who says so: the guides of the place's country by name, without one those of another country, without any guide
+/// decided disputes, without them practice.
+std::string by_guide(const Finding& finding, bool wear, std::string_view place, const Speech& speech) {
+  std::string names;
+  std::size_t count = 0;
+  bool published = false, abroad = false;
+  for (const Reference* r : nearest_first(finding.sources, place)) {
+    const bool far = nearness(*r, place) == Nearness::abroad;
+    if (r->read == "practice" || (published && far && !abroad)) continue;
+    if (!published) abroad = far;
+    published = true;
+    if (r->name.empty() || count == named_guides) continue;
+    if (count > 0) names += ' ' + speech.say("audit.several-lines") + ' ';
+    names += r->name.in(speech.language());
+    ++count;
   }
-  return std::string(opinion.reason);
+  const std::string_view key = !published   ? wear ? "reason.practice-wear" : "reason.practice-damage"
+                               : count == 0 ? wear ? "reason.decided-wear" : "reason.decided-damage"
+                               : wear       ? "reason.guide-wear"
+                                            : "reason.guide-damage";
+  std::string text = speech.say(key, {{"guides", names}});
+  if (abroad) text += ' ' + speech.say("reason.from-abroad");
+  return text;
 }
 
 } // namespace
@@ -53,17 +66,32 @@ std::string alike_text(const Alike& alike, const Speech& speech) {
   return speech.say(key, {{"count", std::to_string(alike.most_alike.size())}, {"how", how}});
 }
 
-std::string why(const LineAssessment& line, const Speech& speech) {
+std::string why(const LineAssessment& line, std::string_view place, const Speech& speech) {
   const WearOpinion& opinion = line.result.opinion;
   if (opinion.turn) return opinion.turn->text.in(speech.language());
-  return speech.say(reason_key(opinion));
+  const bool wear = opinion.reason == "reason.guide-wear";
+  if (opinion.finding && (wear || opinion.reason == "reason.guide-damage"))
+    return by_guide(*opinion.finding, wear, place, speech);
+  return speech.say(opinion.reason, {{"share", speech.percent(opinion.likely)}});
 }
 
-std::string step_text(const Step& step, const LineAssessment& line, const Speech& speech) {
-  if (reason_is_said(step.code)) return why(line, speech);
+/// What these steps say where they leave the sum as it was.
+constexpr std::string_view unmoved[] = {
+    "step.age-from-move-in.same", "step.age-unknown.same",     "step.area-share.same",           "step.audit-drop.same",
+    "step.audit-limit.same",      "step.clean-as-before.same", "step.condition-at-move-in.same", "step.law-barred.same",
+    "step.law-limit.same",        "step.remaining-share.same", "step.share-by-stay.same"};
+
+std::string step_text(const Step& step, const LineAssessment& line, std::string_view place, const Speech& speech) {
+  if (reason_is_said(step.code)) return why(line, place, speech);
   std::string key = "step.";
   key += step.code;
   if (step.code == "rent-by-day" && step.low == step.high) key = "step.rent-by-day.same";
+  if (step.from == step.to)
+    for (const std::string_view same : unmoved)
+      if (same.substr(0, same.rfind('.')) == key) {
+        key = same;
+        break;
+      }
   if (step.code == "age-unknown" && step.high.is_zero()) key = "step.age-unknown.past-life";
   std::string text = speech.fill(key, [&](std::string_view name, std::string& out) {
     if (name == "from") out += speech.money(step.from);
@@ -73,6 +101,7 @@ std::string step_text(const Step& step, const LineAssessment& line, const Speech
     else if (name == "share") out += speech.percent(step.share);
     else if (name == "age") out += speech.length(step.age);
     else if (name == "life") out += speech.about(step.life);
+    else if (name == "thing") out += line.subject.element ? line.subject.element->label.in(speech.language()) : "";
     else if (name == "part") out += speech.quantity(step.part);
     else if (name == "whole") out += speech.quantity(step.whole);
     else return false;

@@ -282,7 +282,7 @@ export interface JudgedLine {
    */
   hazards: string[];
   /**
-   * What the law says of this charge; the rules themselves stand once, under law.rules.
+   * What the law says of this charge by itself (of several alike: law.sharedRules); the rules themselves stand once, under law.rules.
    */
   bars: Bar[];
   /**
@@ -575,6 +575,10 @@ export interface Totals {
    */
   interest: Range;
   /**
+   * Of the deposit, money paid for a purpose that none of the charges serves, where the law holds it to that; it goes back whatever else is owed.
+   */
+  keptApart: Range;
+  /**
    * Deposit and interest less what is fair; null where no deposit is known.
    */
   fairRefund: Range | null;
@@ -594,6 +598,10 @@ export interface Totals {
    * What is fair beyond deposit and interest.
    */
   owedByTenant: Range | null;
+  /**
+   * Where the tenant may owe more than the deposit: what the landlord may ask for besides, in words.
+   */
+  counterclaim: string | null;
   /**
    * What was charged for ordinary wear.
    */
@@ -663,6 +671,27 @@ export interface Law {
    * Money of the case that this law does not call a deposit; it is not in the sums.
    */
   notDeposit: Rule[];
+  /**
+   * What the law says of several charges alike, told once here and not at each of them.
+   */
+  sharedRules: {
+    /**
+     * The rule: a name of a member of rules.
+     */
+    rule: string;
+    /**
+     * As of a charge's own bars.
+     */
+    effect: 'bar' | 'needs-proof' | 'damaged-portion-only' | 'limit' | 'caution' | 'not-listed';
+    /**
+     * True: it applies. Null: that is not known.
+     */
+    applies: true | null;
+    /**
+     * The charges it may concern.
+     */
+    lines: string[];
+  }[];
   /**
    * Doubts about the law as it is held here.
    */
@@ -1467,7 +1496,11 @@ export interface Facts {
    * How much of it was damaged.
    */
   damagedQuantity?: Quantity;
-  remedy?: 'replace' | 'repair' | 'clean';
+  remedy?: 'replace' | 'repair' | 'clean' | 'dispose';
+  /**
+   * Whether what was put in is better than what was there.
+   */
+  betterment?: boolean;
   /**
    * What a sound repair would cost.
    */

@@ -81,6 +81,14 @@ const page = (of: ReportOf, pictures: Map<number, string>): TemplateResult => {
       a.lines.map((l, i) => charge(a, l, i + 1)),
     )}
     ${part(
+      say('page.charges.shared'),
+      (a.law?.sharedRules ?? []).map((s) => {
+        const rule = a.law?.rules[s.rule];
+        return html`<p>${s.applies === null ? say('page.steps.mayApply') : ''} ${rule?.text} ${rule ? named(a, rule) : nothing}</p>`;
+      }),
+      (a.law?.sharedRules ?? []).length > 0,
+    )}
+    ${part(
       say('page.days.title'),
       html`<table><tbody>
         ${a.dates.map(

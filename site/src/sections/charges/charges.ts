@@ -8,6 +8,7 @@ import { cents } from '../../case/cents';
 import { say } from '../../say/wording';
 import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
 import { seenPart } from '../walk/door';
+import { sources } from '../../parts/sources';
 import { atATime, showRow, stretch, stretches } from '../../parts/stretch';
 import { charge } from './charge';
 import { listName } from './open-charge';
@@ -62,6 +63,20 @@ function addCharge(d: Desk): void {
   void Promise.resolve().then(() => document.getElementById(`text-${d.case.lines.length}`)?.focus());
 }
 
+/** What the law says of several charges alike: told once, below them. */
+function sharedRules(d: Desk): TemplateResult | typeof nothing {
+  const law = d.result?.law;
+  const told = (law?.sharedRules ?? []).flatMap((s) => {
+    const rule = law?.rules[s.rule];
+    return rule ? [{ ...rule, applies: s.applies }] : [];
+  });
+  if (told.length === 0) return nothing;
+  return html`<details class="fold shared-rules">
+    <summary>${say('page.charges.shared')}</summary>
+    ${told.map((r) => html`<div class="rule"><p>${r.applies === null ? html`<em>${say('page.steps.mayApply')}</em> ` : nothing}${r.text}</p>${sources(d, r)}</div>`)}
+  </details>`;
+}
+
 export function charges(d: Desk): TemplateResult {
   const judged = new Map(d.result?.lines.map((l) => [l.id, l]));
   const longest = Math.max(0, ...(d.result?.lines.map((l) => cents(l.claimed)) ?? []));
@@ -105,6 +120,6 @@ export function charges(d: Desk): TemplateResult {
             <button type="button" class="link" @click=${() => bringIn(d)}>${say('page.charges.bring')}</button>
           </p>`
     }
-    ${audit(d)}
+    ${sharedRules(d)} ${audit(d)}
   </section>`;
 }

@@ -21,7 +21,7 @@ const physical: Group[] = [
   ['age', ['installed', 'conditionAtMoveIn']],
   ['cause', ['cause', 'severity', 'count']],
 ];
-const money: Group = ['price', ['remedy', 'repairCost', 'replacementCost']];
+const money: Group = ['price', ['remedy', 'betterment', 'repairCost', 'replacementCost']];
 const period: Group = ['period', ['periodStart', 'periodEnd', 'reletOn']];
 const lesser = [
   'kind',

@@ -29,6 +29,7 @@ const chapters = [
   'interest',
   'caps',
   'notDeposit',
+  'alsoDeposit',
   'holder',
   'smallClaims',
   'scope',

@@ -87,12 +87,13 @@ function rows(d: Desk, a: Assessment): TemplateResult {
             html`<ul class="parts-list">
             ${partRow(say('page.sums.deposit'), money(t.deposit))}
             ${isZero(t.interest.high) ? nothing : partRow(say('page.sums.interest'), money(t.interest.likely))}
+            ${isZero(t.keptApart.high) ? nothing : partRow(say('page.sums.keptApart'), middle(t.keptApart))}
             ${partRow(say('page.sums.lessFair'), t.fair.likely === null ? middle(t.fair) : minus(t.fair.likely))}
           </ul>`,
           )
         : nothing
     }
-    ${paidAndDue(a, known, sample)}
+    ${paidAndDue(a, known, sample)} ${t.counterclaim ? html`<p class="counterclaim">${t.counterclaim}</p>` : nothing}
   `;
 }
 

@@ -40,7 +40,9 @@ function checkPack(file, validate, shared) {
       checkVariants(pack, world.facts, problem);
       checkSpoken(pack, problem);
       checkWeak(pack, problem);
-      cases = casesOf(jurisdiction, pack, world, problem);
+      // A case may stand in a town with rules of its own, or in a home under a federal program.
+      const all = allLayers().filter(({ layer }) => fits(layer, pack)).reduce((below, { layer }) => laidOver(below, layer, problem), pack);
+      cases = casesOf(jurisdiction, all, withOwn(shared, all, problem), problem);
     }
   } catch (e) { problem(e.message); }
   return { jurisdiction, pack, problems, cases };

@@ -9,7 +9,7 @@ const DEPOSIT = ['kind', 'amount', 'paid', 'interestPaid', 'bankInterestRate'];
 const STATEMENT = ['dated', 'sent', 'received', 'deliveryMethod', 'statedTotal', 'statedRefund', 'statedBalanceDue', 'refundPaid', 'refundSent', 'enclosedDocuments', 'missingDocuments', 'statementReceived'];
 const RECORDS = ['moveInChecklist', 'moveOutChecklist', 'preMoveOutInspection', 'photosAtMoveIn', 'photosAtMoveOut'];
 const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'location', 'quality', 'installed', 'conditionAtMoveIn', 'cause', 'severity', 'count',
-  'landlordFactors', 'costComponents', 'chargedQuantity', 'damagedQuantity', 'remedy', 'repairCost', 'replacementCost', 'usefulLifeYears', 'usefulLifeSource',
+  'landlordFactors', 'costComponents', 'chargedQuantity', 'damagedQuantity', 'remedy', 'betterment', 'repairCost', 'replacementCost', 'usefulLifeYears', 'usefulLifeSource',
   'depreciationMethod', 'laborDepreciates', 'supportingDocuments', 'missingDocuments', 'onMoveOutRecord', 'inLease', 'workDone', 'hours', 'hourlyRate', 'periodStart',
   'periodEnd', 'reletOn', 'note'];
 const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'overCap', 'notes'];

@@ -2,7 +2,7 @@
 import { atoms } from './conditions.mjs';
 import { isCivilDate } from './dates.mjs';
 
-export const PARTS = ['counting', 'duties', 'papers', 'allows', 'bars', 'caps', 'notDeposit', 'interest', 'forfeits', 'remedies', 'records', 'inspection',
+export const PARTS = ['counting', 'duties', 'papers', 'allows', 'bars', 'caps', 'notDeposit', 'alsoDeposit', 'interest', 'forfeits', 'remedies', 'records', 'inspection',
   'demand', 'address', 'wear', 'worth', 'holder', 'scope', 'smallClaims', 'others', 'notFound'];
 const EVALUATED_LAST = ['remedies', 'forfeits', 'bars'];
 
@@ -74,6 +74,10 @@ function conditions(pack, world, problem) {
       if (!leg.countFrom) continue;
       usedFacts.add(leg.countFrom);
       if (world.facts.get(leg.countFrom)?.type !== 'count') problem(`${rule.id}: countFrom ${leg.countFrom} is not a count fact`);
+    }
+    if (part === 'caps' && rule.rent) {
+      usedFacts.add(rule.rent);
+      if (world.facts.get(rule.rent)?.type !== 'money') problem(`${rule.id}: rent ${rule.rent} is not a money fact`);
     }
     for (const id of [rule.met, rule.starts, rule.ends]) if (id) event(id, rule.id);
     for (const d of [rule.from, rule.to]) if (d && !isCivilDate(d)) problem(`${rule.id}: ${d} is not a date`);

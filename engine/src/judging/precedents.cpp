@@ -36,7 +36,7 @@ Key key_of(const Line& line, const Subject& subject) {
 
 /// How many of the ever narrower classes a precedent shares with a line: all, kind, whether a fault is named, state,
 /// thing, fault.
-constexpr int narrowest = 5;
+constexpr int like_kind = 2, narrowest = 5;
 int shared(const Precedent& p, const Key& key) {
   if (p.kind != key.kind) return 0;
   if (p.names_fault != key.names_fault) return 1;
@@ -110,7 +110,8 @@ std::optional<Share> Precedents::likely(const Line& line, const Subject& subject
     level[i] = shared(rows_[i], key);
     for (int l = 0; l <= level[i]; ++l) in_class[static_cast<std::size_t>(l)] += 1;
   }
-  if (in_class[0] == 0) return std::nullopt;
+  // A kind of charge of which too few were decided has no usual outcome: that of all others says nothing of it.
+  if (in_class[like_kind] < static_cast<double>(fewest_)) return std::nullopt;
   // The weight of one line of class l in the mixture: narrow classes count with their own lines, the wider class that
   // they stand in with `shrinkage_` lines.
   const double pull = static_cast<double>(shrinkage_);

@@ -180,10 +180,14 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     said.push_back(rule);
     text.add(says());
   };
-  // Whoever says that it looks like wear says what the law says of wear; of age, where nothing else was said yet.
-  if (const Rule* wear = d.law.wear_rule();
-      wear && (among(group.ground, {"likely-wear", "unsure"}) ||
-               (said.empty() && !d.law.cites(*wear).empty() && among(group.ground, {"worn-out", "age"})))) {
+  // Whoever says that it looks like wear says what the law says of wear; of age, where nothing else was said yet and
+  // nobody entered who did it.
+  const bool by_somebody = std::any_of(group.lines.begin(), group.lines.end(), [&](std::size_t i) {
+    return d.c.lines[i].cause != ChargeCause::unknown || said_by_the_list(d.a.lines[i], "cause");
+  });
+  if (const Rule* wear = d.law.wear_rule(); wear && (among(group.ground, {"likely-wear", "unsure"}) ||
+                                                     (said.empty() && !by_somebody && !d.law.cites(*wear).empty() &&
+                                                      among(group.ground, {"worn-out", "age"})))) {
     add(wear, [&] { return d.law.rule_says(*wear, "letter.bar.bar"); });
   }
   // Whoever says that the list tells too little says what it has to tell.

@@ -100,6 +100,12 @@ TEST_CASE("Cleaning, disposal, mending and safety work never age, whatever they 
     INFO(text);
     CHECK(judged({{"text", text}})["lines"][0]["depreciation"].is_null());
   }
+  // A garbage disposal is a machine, and what was hauled off may be one part of a new one.
+  for (const char* text :
+       {"Garbage disposal jammed with glass", "Carpet: material 200, install 60, haul off 40, burns"}) {
+    INFO(text);
+    CHECK_FALSE(judged({{"text", text}})["lines"][0]["depreciation"].is_null());
+  }
   // A new one put in ages, though the old one was hauled away too.
   CHECK_FALSE(
       judged({{"text", "Replaced burned carpet and hauled away the old one"}})["lines"][0]["depreciation"].is_null());

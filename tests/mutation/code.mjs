@@ -25,9 +25,9 @@ const CHECKS = {
 };
 /** The tests beside a room are asked first: most changes are noticed there. */
 const NEAR = {
-  judging: '[#judgement_test],[#audit_test]',
+  judging: '[#judgment_test],[#audit_test]',
   'money and counting': '[#money_test],[#names_test],[#calendar_test],[#counting_test],[#deadlines_test],[#law_money_test],[#law_cases_test]',
-  reading: '[#reading_words_test],[#reading_statement_test],[#reading_recogniser_test],[#word_facts_test]',
+  reading: '[#reading_words_test],[#reading_statement_test],[#reading_recognizer_test],[#word_facts_test]',
   letters: '[#letter_test]',
 };
 const SLOW = 'No letter has a gap*';

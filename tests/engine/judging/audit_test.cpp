@@ -36,6 +36,8 @@ std::string product(std::string_view text) {
 TEST_CASE("A product in a charge's text is read where something shows the price") {
   CHECK(product("Cleaning, 3 hours at $25.00") == "75.00");
   CHECK(product("Cleaning 2.5 hrs @ 30/hr") == "75.00");
+  CHECK(product("Hauling, 3 hours at 25") == "75.00"); // "at" after the unit: a price in whole dollars
+  CHECK(product("2 doors @ 40") == "80.00");
   CHECK(product("4 x $12.50 keys") == "50.00");
   CHECK(product("$1,250.00 x 2") == "2500.00");
   CHECK(product("12 sq ft \xC3\x97 4.25 = 51.00") == "51.00");

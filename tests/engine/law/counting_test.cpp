@@ -49,6 +49,20 @@ TEST_CASE("Business days leave out weekends and holidays", "[law]") {
   CHECK(last("2026-07-31", 1, Unit::business_day, "") == "2026-08-03");
 }
 
+TEST_CASE("Georgia leaves weekends and holidays out of periods under seven days alone", "[law]") {
+  // O.C.G.A. § 1-3-1(d)(3): "less than seven days". 3 September 2026 is a Thursday, 7 September Labor Day.
+  CountingRule rule;
+  rule.roll = rule.short_skip = {true, true, true};
+  rule.short_under = 7;
+  rule.holidays = "US-GA";
+  const Counting georgia{&rule, &real_rules().rules().holidays};
+  const auto last_of = [&](int count) {
+    return iso(last_day_after(*parse_day("2026-09-03"), count, Unit::calendar_day, georgia).last);
+  };
+  CHECK(last_of(6) == "2026-09-14"); // 4, 8, 9, 10, 11, 14
+  CHECK(last_of(7) == "2026-09-10");
+}
+
 TEST_CASE("A month ends on the same numbered day, or the last of a shorter month", "[law]") {
   // Colo. Rev. Stat. § 2-4-108(3): a month to the same numerical day, or the last day of the month if there is none.
   CHECK(last("2025-10-31", 1, Unit::month, "") == "2025-11-30");

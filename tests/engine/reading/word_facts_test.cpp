@@ -31,6 +31,12 @@ TEST_CASE("A date or an age of the thing is read, a vague one as a range", "[fac
   CHECK_FALSE(moved.contains("ageYears"));
 }
 
+TEST_CASE("Parts of an hour in words are read to the quarter", "[facts]") {
+  CHECK(facts("Scrubbed the oven, an hour and a half, $45")["hours"]["count"] == 1.5);
+  CHECK(facts("Rehung the closet door, three quarters of an hour, $30")["hours"]["count"] == 0.75);
+  CHECK(facts("Rehung the closet door, a quarter of an hour, $10")["hours"]["count"] == 0.25);
+}
+
 TEST_CASE("A number may be of several words, mixed or stand for tens, and a unit may follow as a mark", "[facts]") {
   CHECK(facts("Tub chipped, tub is twenty-two years of age, reglaze $325")["ageYears"] == 22);
   CHECK(facts("Range hood dented; hood 1 1/2 yrs old, $60")["ageYears"] == 1.5);

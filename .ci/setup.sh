@@ -40,7 +40,7 @@ needs_of() {
   bench) echo "/usr/include/benchmark/benchmark.h=libbenchmark-dev" ;;
   fuzz) echo "clang++-14=clang-14 /usr/lib/llvm-14/lib/clang/14.0.6/lib/linux/libclang_rt.fuzzer-x86_64.a=libclang-rt-14-dev" ;;
   coverage) echo "clang++-14=clang-14 llvm-cov-14=llvm-14 /usr/lib/llvm-14/lib/clang/14.0.6/lib/linux/libclang_rt.profile-x86_64.a=libclang-rt-14-dev" ;;
-  style) echo "clang-format=clang-format" ;;
+  style) echo "clang-format=clang-format clang-tidy-14=clang-tidy-14 cppcheck=cppcheck clang++-14=clang-14" ;;
   *) echo "needs_of: no such job: $1" >&2; return 1 ;;
   esac
 }
@@ -86,13 +86,14 @@ npm_packages() {
   printf '%s\n' "$lock" >"$stamp"
 }
 
-# cmake_build PRESET: configures and builds one of tests/CMakePresets.json, into build/PRESET. A folder that was configured otherwise
-# is configured anew.
-cmake_build() (
+# cmake_configure PRESET, cmake_build PRESET: configures, and builds, one of tests/CMakePresets.json, in build/PRESET. A folder that was
+# configured otherwise is configured anew.
+cmake_configure() (
   cd "$ROOT/tests" || return 1
   grep -qs "^CMAKE_HOME_DIRECTORY:INTERNAL=$ROOT/tests$" "$ROOT/build/$1/CMakeCache.txt" || set -- "$1" --fresh
-  cmake "${@:2}" --preset "$1" && cmake --build --preset "$1" -j "$JOBS"
+  cmake "${@:2}" --preset "$1"
 )
+cmake_build() { cmake_configure "$1" && (cd "$ROOT/tests" && cmake --build --preset "$1" -j "$JOBS"); }
 
 build_native() {
   need native engine-tests && step "Build the engine and the command line" cmake_build native

@@ -85,7 +85,8 @@ private:
   }
 
   std::string range(const Json& r) const {
-    const std::string low = grouped(text_of(r, "low")), high = grouped(text_of(r, "high"));
+    std::string low = grouped(text_of(r, "low"));
+    const std::string high = grouped(text_of(r, "high"));
     if (low == high) return low;
     if (member(r, "likely").is_null()) return w_.say("cli.range.open", {{"low", low}, {"high", high}});
     return w_.say("cli.range", {{"low", low}, {"likely", grouped(text_of(r, "likely"))}, {"high", high}});

@@ -4,6 +4,7 @@
 #include "case/walk_through_reader.h"
 
 #include <algorithm>
+#include <cmath>
 #include <initializer_list>
 #include <set>
 
@@ -123,8 +124,7 @@ std::optional<std::int64_t> read_thousandths(const Cursor& c) {
     value = thousandths(*s);
   } else if (const auto* f = c.json().if_real()) {
     const double scaled = *f * 1000;
-    if (scaled >= 0 && scaled < 1e10 && scaled == static_cast<double>(static_cast<std::int64_t>(scaled + 0.5)))
-      value = static_cast<std::int64_t>(scaled + 0.5);
+    if (scaled >= 0 && scaled < 1e10 && scaled == std::round(scaled)) value = static_cast<std::int64_t>(scaled);
   }
   if (!value) c.fault("bad-number", "This must be a number from 0 to 9999999 with at most three decimals.");
   return value;

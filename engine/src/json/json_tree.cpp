@@ -10,7 +10,10 @@ namespace wearline {
 class TreeBuilder final : public nlohmann::json_sax<Json> {
 public:
   /// Written out, names and texts are never longer than in JSON.
-  explicit TreeBuilder(std::size_t size) : free_(new char[size]) { tree_.text_.reset(free_); }
+  explicit TreeBuilder(std::size_t size) {
+    tree_.text_ = std::make_unique_for_overwrite<char[]>(size);
+    free_ = tree_.text_.get();
+  }
 
   JsonTree take() {
     tree_.root_ = waiting_.front();

@@ -511,7 +511,7 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
           wanted(d, i, group.ground, std::find(age_asked.begin(), age_asked.end(), i) != age_asked.end());
       if (what.empty()) continue;
       const auto at = std::find_if(asked.begin(), asked.end(), [&](const auto& a) { return a.first == what; });
-      if (at == asked.end()) asked.push_back({std::move(what), {i}});
+      if (at == asked.end()) asked.emplace_back(std::move(what), std::vector<std::size_t>{i});
       else at->second.push_back(i);
     }
   }

@@ -578,7 +578,7 @@ std::pair<const Remedy*, bool> LawTalk::penalty_if_unpaid() const {
 bool LawTalk::penalty_waits_for_address() const {
   const FactId id = rules_->registry.fact("address-given");
   if (!there() || a_->c.tenancy.forwarding_address_given || id == FactId::none) return false;
-  FactView with = a_->law->view(), without = a_->law->view();
+  FactView with = a_->law->view(), without = with;
   with.suppose(id, yes_or_no(true));
   without.suppose(id, yes_or_no(false));
   return remedy_in(with, false) && !remedy_in(without, false);

@@ -54,7 +54,7 @@ std::string years_text(std::int64_t thousandths) {
 std::string fact_date(const std::vector<FactItem>& items, std::size_t at, const FactRules& rules) {
   const NamedDay day = day_of(items[at]);
   if (day.year < 1900 || day.year > 2099) return {};
-  const std::string here = written(day);
+  std::string here = written(day);
   if (items[at].decade) return here + "/" + std::to_string(day.year + 9);
   if (at + 2 < items.size() && joins(items[at + 1], rules) && day.day == 0) {
     const NamedDay until = day_of(items[at + 2]);

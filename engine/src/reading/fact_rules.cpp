@@ -3,6 +3,7 @@
 #include "reading/words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 namespace wearline {
@@ -251,7 +252,7 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
     if (document.contains(list) && document[list].is_object())
       for (const auto& [word, value] : document[list].items())
         if (value.is_number())
-          number_words_.push_back({fold(word), static_cast<std::int64_t>(value.get<double>() * 1000 + 0.5)});
+          number_words_.push_back({fold(word), static_cast<std::int64_t>(std::llround(value.get<double>() * 1000))});
   const auto texts = [&](const json& holder, const std::string& at, auto&& take) {
     for (const std::string_view language : languages) {
       const auto list = holder.find(std::string(language));

@@ -26,8 +26,8 @@ bool ends_sentence(const Token& t) { return t.is('.') || t.is(';') || t.is('(') 
 class Subject {
 public:
   Subject(const Sense& line, const std::vector<Token>& tokens, const ElementRule& element, const RecognizerRules& rules)
-      : groups_(line.groups()), tokens_(tokens), element_(element), rules_(rules) {
-    unlisted_ = rules.charges().find("unlisted");
+      : groups_(line.groups()), tokens_(tokens), element_(element), rules_(rules),
+        unlisted_(rules.charges().find("unlisted")) {
     for (const char* name : {"with", "in", "behind", "from"}) links_.push_back(rules.charges().find(name));
   }
 

@@ -290,7 +290,7 @@ private:
     std::size_t year = at;
     if (sign(year, ',') || (sign(year, '-') && glued(year))) ++year;
     if (has(year, marks_.of)) ++year;
-    if (i < t_.size() && year < t_.size() && t_[year].text == "del") ++year;
+    if (year < t_.size() && t_[year].text == "del") ++year;
     if (year_at(year)) return set_date(n, static_cast<int>(value(year)), m, day, year + 1);
     return set_date(n, 0, m, day, at);
   }

@@ -221,6 +221,7 @@ std::vector<Basis> basis_of(const Sense& line, const std::vector<std::uint16_t>&
   std::vector<std::uint16_t> groups(used);
   std::sort(groups.begin(), groups.end());
   groups.erase(std::unique(groups.begin(), groups.end()), groups.end());
+  out.reserve(groups.size());
   for (const std::uint16_t g : groups)
     out.push_back({tokens[line.groups()[g].first].start, tokens[line.groups()[g].last].end});
   return out;

@@ -232,7 +232,7 @@ WearOpinion judge_wear(const Line& line, const Element* element, const Finding* 
     opinion.finding_open = opinion.rests_on_nothing = true;
   } else if (const auto caused = by_cause(line, finding ? finding->usual : Usual::depends);
              // A turn outweighs the tenant's own hand: a light mark is wear whoever made it.
-             caused && !(turn && (turn->test.causes.size() || caused->verdict == Verdict::chargeable_damage))) {
+             caused && !(turn && (!turn->test.causes.empty() || caused->verdict == Verdict::chargeable_damage))) {
     opinion = *caused;
   } else if (turn && turn->verdict == Verdict::ordinary_wear) {
     opinion = of_turn(*turn);

@@ -174,7 +174,7 @@ std::string LawWords::period(const PeriodCount& count, const DeadlineResult& res
 
 std::string LawWords::arithmetic(const DeadlineResult& result) const {
   std::string text;
-  const auto add = [&](std::string part) {
+  const auto add = [&](const std::string& part) {
     if (part.empty()) return;
     if (!text.empty()) text += ' ';
     text += part;
@@ -200,7 +200,7 @@ std::string LawWords::defect(const DocumentResult& result) const {
     return out;
   };
   std::string text;
-  const auto add = [&](std::string part) {
+  const auto add = [&](const std::string& part) {
     if (!text.empty()) text += ' ';
     text += part;
   };

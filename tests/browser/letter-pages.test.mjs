@@ -16,7 +16,9 @@ const paper = 11 * 72, margin = 48; // in points, site/src/out/word.ts
 /** Pages of each document, the last as far as it is filled. */
 function pagesOf(folder, names) {
   const office = ['-env:UserInstallation=' + pathToFileURL(path.join(folder, 'profile')), '--headless', '--convert-to', 'pdf', '--outdir', folder];
-  execFileSync('soffice', [...office, ...names.map((name) => path.join(folder, `${name}.docx`))], { stdio: 'pipe', timeout: 300_000 });
+  // One call takes no more than some 250 documents.
+  for (let from = 0; from < names.length; from += 100)
+    execFileSync('soffice', [...office, ...names.slice(from, from + 100).map((name) => path.join(folder, `${name}.docx`))], { stdio: 'pipe', timeout: 300_000 });
   return names.map((name) => {
     const pages = execFileSync('pdftotext', ['-bbox', path.join(folder, `${name}.pdf`), '-']).toString().split('<page ').slice(1);
     const lowest = Math.max(...[...pages.at(-1).matchAll(/yMax="([\d.]+)"/g)].map((m) => Number(m[1])));

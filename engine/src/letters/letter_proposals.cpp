@@ -144,9 +144,12 @@ private:
     // Of a rule that surely applies only one without a day of its own is left open here.
     if (deadline->applies == Tri::yes && deadline->last) return nullptr;
     const auto& periods = deadline->deadline->periods;
+    // It answers the list that came, and no notice of an office.
     const bool started = std::all_of(periods.begin(), periods.end(), [&](const Period& period) {
-      return std::all_of(period.after.begin(), period.after.end(),
-                         [&](EventId id) { return d_.a.law->view().event(id).happened == Tri::yes; });
+      return std::all_of(period.after.begin(), period.after.end(), [&](EventId id) {
+        const FactView& view = d_.a.law->view();
+        return view.info(id).id == "statement-received" && view.event(id).happened == Tri::yes;
+      });
     });
     return started && !periods.empty() ? deadline : nullptr;
   }

@@ -169,6 +169,21 @@ void ask_about_words(const Assessment& a, std::size_t i, const LineContext& cont
   }
 }
 
+/// A step of the law rests on the rules that bar or limit the line, with their statutes in the pack.
+void cite_law(LineAssessment& line, const Pack& pack) {
+  using Says = Permission::Says;
+  for (Step& step : line.steps) {
+    const bool limits = step.code == "law-limit";
+    if (!limits && step.code != "law-barred" && step.code != "law-bars-wear") continue;
+    for (const Permission& p : line.permissions) {
+      const bool bars = p.says == Says::bar || p.says == Says::not_listed || p.says == Says::needs_proof;
+      if (p.applies != Tri::yes || (limits ? p.says != Says::limit : !bars)) continue;
+      for (const Reference* r : references_of(pack, *p.rule))
+        if (std::find(step.sources.begin(), step.sources.end(), r) == step.sources.end()) step.sources.push_back(r);
+    }
+  }
+}
+
 /// Room for the steps of most lines.
 constexpr std::size_t usual_steps = 6;
 
@@ -215,8 +230,10 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     line.result = judge_line(c.lines[i], line.subject, context, &line.steps);
     span_other_readings(c, i, rules, context, line);
     line.turning_point = turning_point(c.lines[i], line.subject, context, line.result);
-    if (a.law)
+    if (a.law) {
       line.permissions = a.law->permissions(c.lines[i], {line.result.asked.wear, line.result.asked.age_months});
+      cite_law(line, *a.pack);
+    }
     line.alike = rules.precedents.alike(c.lines[i], line.subject, without_decision);
     if (c.show_methods) line.methods = by_methods(c.lines[i], line.subject, context, line.result);
     audited[i] = {&c.lines[i], &line.subject, line.result.depreciates, line.result.verdict == Verdict::barred};

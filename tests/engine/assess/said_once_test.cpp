@@ -106,3 +106,15 @@ TEST_CASE("What the law says of several charges alike is told once, at the state
       CHECK((&defect == &other || defect["text"] != other["text"] || defect["ifMissing"] != other["ifMissing"] ||
              defect["lines"] != other["lines"]));
 }
+
+TEST_CASE("A step that the law takes names its statute", "[said]") {
+  // N.C. Gen. Stat. § 42-51(a): a closed list, on which a fee for leaving early does not stand.
+  const json a = judged("US-NC", {charge("1", "early-termination", "lease-break")});
+  bool named = false;
+  for (const json& step : a["lines"][0]["steps"]) {
+    if (step["code"] != "law-barred") continue;
+    named = true;
+    CHECK(says(step["source"], "N.C. Gen. Stat."));
+  }
+  CHECK(named);
+}

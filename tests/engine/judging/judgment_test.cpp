@@ -208,6 +208,22 @@ TEST_CASE("How much was damaged is asked where it is not known") {
   CHECK(result["questions"][1]["swing"] == "600.00");
 }
 
+TEST_CASE("A day of the tenancy that is not known weighs what age takes off between its ends") {
+  // Straight line over seven years, 120.00 a year of 840.00. Moved in a year or ten years before: 6/7 is left, or
+  // nothing.
+  const std::string carpet =
+      R"("lines":[{"id":"x","amount":"840.00","kind":"damage","element":"carpet","finding":"burns","cause":"tenant","remedy":"replace","conditionAtMoveIn":"new","usefulLifeYears":7}]})";
+  const auto effect_of = [&](const std::string& tenancy, const std::string& asks) {
+    const json result = assessed(R"({"wearline":2,"tenancy":)" + tenancy + "," + carpet);
+    for (const auto& q : result["questions"])
+      if (q["asks"] == asks) return q["effect"].get<std::string>();
+    return std::string("not asked");
+  };
+  CHECK(effect_of(R"({"possessionReturned":"2026-07-31"})", "/tenancy/began") == "720.00");
+  // The end is taken to be the day of the judgment (1 September 2026): a year earlier one year's worth more is left.
+  CHECK(effect_of(R"({"began":"2023-09-01"})", "/tenancy/possessionReturned") == "120.00");
+}
+
 TEST_CASE("A cheaper sound repair is the most") {
   const json line = line_of(
       R"("amount":"650.00","kind":"damage","element":"countertop","finding":"burn","cause":"tenant","remedy":"replace","installed":"2025-07-31","lifeYears":25,"repairPrice":"140.00")");

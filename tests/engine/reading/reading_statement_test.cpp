@@ -1,5 +1,6 @@
 #include "output/reading.h"
 #include "reading/arithmetic.h"
+#include "reading/mending.h"
 #include "reading/statement_reader.h"
 #include "support/reading_rules.h"
 
@@ -36,6 +37,23 @@ TEST_CASE("A sum too large to be one is said to be that, a long number of someth
   CHECK(why("Paint hall $" + std::string(50'000, '1') + "\nTwo keys $14.00") == "too-large");
   CHECK(why("Account 12345678901234\nTwo keys $14.00") != "too-large");
   CHECK(sums(read("Paint hall $9,999,999,999.99")) == "9999999999.99");
+}
+
+TEST_CASE("A year that a scan spelled with letters is a year, a word is not", "[reading]") {
+  CHECK(mend_letters("June 30, 2O24") == "June 30, 2024");
+  CHECK(mend_letters("Model 2X24") == "Model 2X24");
+}
+
+TEST_CASE("A tax is reckoned again where its rate is printed, and only there", "[reading]") {
+  const auto doubts = [](std::string_view tax) {
+    std::string out;
+    for (const StatementCheck& check : read("Repaint hall $100.00\n" + std::string(tax)).checks)
+      if (check.code == "tax") out += check.computed.plain();
+    return out;
+  };
+  CHECK(doubts("Sales tax 8% $8.00").empty());
+  CHECK(doubts("Sales tax 8% $9.00") == "8.00");
+  CHECK(doubts("Sales tax $9.00").empty());
 }
 
 TEST_CASE("Charges, deposit, total and refund are told apart", "[reading]") {

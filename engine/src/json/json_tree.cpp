@@ -11,7 +11,7 @@ class TreeBuilder final : public nlohmann::json_sax<Json> {
 public:
   /// Written out, names and texts are never longer than in JSON.
   explicit TreeBuilder(std::size_t size) {
-    tree_.text_ = std::make_unique_for_overwrite<char[]>(size);
+    tree_.text_ = std::make_unique<char[]>(size);
     free_ = tree_.text_.get();
   }
 

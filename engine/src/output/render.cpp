@@ -329,8 +329,10 @@ private:
   /// A rule that asks nothing of the thing charged and settles nothing about it by itself concerns the whole statement:
   /// where several charges meet it, it is told once.
   static bool of_any_charge(const Permission& p) {
-    if (p.most || (p.applies.known() && p.says != Permission::Says::caution)) return false;
-    if (p.says == Permission::Says::not_listed) return true;
+    using Says = Permission::Says;
+    if (p.says == Says::allowed || p.most || (p.applies.known() && p.says != Says::caution)) return false;
+    if (p.says == Says::not_listed) return true;
+    // All others are rules that bar or limit.
     const LineMatcher& m = static_cast<const Bar*>(p.rule)->line;
     return m.element.empty() && m.finding.empty() && m.remedy.empty() && m.at_move_in.empty() && !m.older_than &&
            m.proof_missing.empty();
@@ -356,9 +358,10 @@ private:
   void bars(const Line& line, const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
+      if (!told(p, line, l)) continue;
       const bool shared = of_any_charge(p) && std::any_of(shared_rules_.begin(), shared_rules_.end(),
                                                           [&](const SharedRule& s) { return s.first->rule == p.rule; });
-      if (!told(p, line, l) || shared) continue;
+      if (shared) continue;
       out_.object();
       name_rule(p, p.applies);
       out_.key("most");

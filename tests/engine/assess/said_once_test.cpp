@@ -70,8 +70,8 @@ TEST_CASE("A share says what it is a share of", "[said]") {
   CHECK(says(a["lines"][0]["steps"][0]["text"], "Carpet: 3 rooms charged, 1 room damaged. $300.00 becomes $100.00."));
   json all = one;
   all["damagedQuantity"]["count"] = 3;
-  for (const json& step : judged("US-TX", {charge("1", "carpet", "burns", all)})["lines"][0]["steps"])
-    CHECK_FALSE(says(step["code"], "area-share"));
+  const json judgment = judged("US-TX", {charge("1", "carpet", "burns", all)});
+  for (const json& step : judgment["lines"][0]["steps"]) CHECK_FALSE(says(step["code"], "area-share"));
 }
 
 TEST_CASE("What the law says of several charges alike is told once, at the statement", "[said]") {

@@ -78,12 +78,32 @@ function answer(d: Desk, line: Line, q: Question): TemplateResult | typeof nothi
 }
 
 /** The faults of the thing it is about, at once where none is chosen or that is the question; then what else the question asks. */
-function answers(d: Desk, line: Line, index: number, judged: JudgedLine | undefined, q: Question | undefined): unknown {
+function answers(
+  d: Desk,
+  line: Line,
+  index: number,
+  judged: JudgedLine | undefined,
+  q: Question | undefined,
+): TemplateResult | typeof nothing {
   const element = line.element ?? judged?.element ?? undefined;
   const faults = faultsName(line);
   if (element && (!line.finding || q?.asks.endsWith('/finding'))) d.open.add(faults);
-  return html`${q ? answer(d, line, q) : nothing}
-    ${element && d.open.has(faults) ? findings(d, line, index, element, judged?.finding ?? '') : nothing}`;
+  const own = q ? answer(d, line, q) : nothing;
+  const list = element && d.open.has(faults) ? findings(d, line, index, element, judged?.finding ?? '') : nothing;
+  return own === nothing && list === nothing ? nothing : html`<div class="fields">${own} ${list}</div>`;
+}
+
+/** What is to be settled about the charge, with its answers; nothing where nothing is. */
+function question(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult | typeof nothing {
+  const q = questionFor(d, judged);
+  const read = judged ? readAs(d, line, index, judged) : nothing;
+  const given = answers(d, line, index, judged, q);
+  if (!q && read === nothing && given === nothing) return nothing;
+  return html`<div class="row-question">
+    ${read}
+    ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.effect) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.effect) })}</p>`}` : nothing}
+    ${given}
+  </div>`;
 }
 
 /** The dangers of what the charge is about, for who thinks of mending it. */
@@ -93,17 +113,12 @@ const hazards = (d: Desk, codes: string[]): TemplateResult =>
   </ul>`;
 
 export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine | undefined): TemplateResult {
-  const q = questionFor(d, judged);
   const name = `facts:${line.id}`;
   // Where no thing is known its field is wanted at once; it stays open when the words are read while somebody is at it.
   if (judged && !judged.element && !line.element) d.folds.add(name);
   const showsFacts = d.folds.has(name);
-  return html`${tools(d, index)} ${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
-    <div class="row-question">
-      ${judged ? readAs(d, line, index, judged) : nothing}
-      ${q ? html`<h3>${shortQuestion(d, q)}</h3>${isZero(q.effect) ? nothing : html`<p class="swing">${say('page.unknowns.moves', { sum: shortMoney(q.effect) })}</p>`}` : nothing}
-      <div class="fields">${answers(d, line, index, judged, q)}</div>
-    </div>
+  return html`${d.case.walkThrough ? seenPart.get(d)?.seen(d, line, index, judged) : nothing}
+    ${question(d, line, index, judged)}
     ${judged?.hazards?.length ? hazards(d, judged.hazards) : nothing}
     ${judged ? lineSteps(d, judged) : nothing}
     <details
@@ -115,5 +130,6 @@ export function rowOpened(d: Desk, line: Line, index: number, judged: JudgedLine
     >
       <summary>${say('page.charges.facts')}<span class="unseen"> ${say('page.charges.of', { n: index + 1 })}</span></summary>
       ${showsFacts ? lineFacts(d, line, index, judged) : nothing}
-    </details>`;
+    </details>
+    ${tools(d, index)}`;
 }

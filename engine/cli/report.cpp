@@ -3,6 +3,7 @@
 #include "values/money.h"
 #include "wrapped_text.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <vector>
 
@@ -128,6 +129,16 @@ private:
     return why;
   }
 
+  /// Whether a rule is told once for this line and others (law.sharedRules).
+  bool shared_with_others(const Json& bar, const Json& line) const {
+    const Json& all = member(member(a_, "law"), "sharedRules");
+    return std::any_of(all.begin(), all.end(), [&](const Json& shared) {
+      const Json& lines = member(shared, "lines");
+      return text_of(shared, "rule") == text_of(bar, "rule") &&
+             std::find(lines.begin(), lines.end(), member(line, "id")) != lines.end();
+    });
+  }
+
   void charge(const Json& line) {
     out_.say(text_of(line, "id") + "  ", text_of(line, "text"));
     out_.say("    ", w_.say("cli.line",
@@ -138,6 +149,7 @@ private:
       out_.say("      - ", text_of(step, "text") + cites(member(step, "source")));
     const Json& rules = member(member(a_, "law"), "rules");
     for (const Json& bar : member(line, "bars")) {
+      if (shared_with_others(bar, line)) continue;
       const Json& rule = member(rules, text_of(bar, "rule").c_str());
       out_.say("      - ", text_of(rule, "text") + cites(member(rule, "source")));
     }

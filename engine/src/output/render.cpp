@@ -354,14 +354,11 @@ private:
     if (std::find(line_rules_.begin(), line_rules_.end(), p.rule) == line_rules_.end()) line_rules_.push_back(p.rule);
   }
 
-  /// What the law says of a line by itself; the rules themselves stand once, under law.rules.
+  /// What the law says of a line; the rules themselves stand once, under law.rules.
   void bars(const Line& line, const LineAssessment& l) {
     out_.key("bars").array();
     for (const Permission& p : l.permissions) {
       if (!told(p, line, l)) continue;
-      const bool shared = of_any_charge(p) && std::any_of(shared_rules_.begin(), shared_rules_.end(),
-                                                          [&](const SharedRule& s) { return s.first->rule == p.rule; });
-      if (shared) continue;
       out_.object();
       name_rule(p, p.applies);
       out_.key("most");
@@ -370,7 +367,7 @@ private:
     }
     out_.end_array();
   }
-  /// What the law says of several charges alike.
+  /// What the law says of several charges alike, for views to tell once.
   void shared_rules() {
     out_.key("sharedRules").array();
     for (const SharedRule& shared : shared_rules_) {

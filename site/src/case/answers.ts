@@ -282,7 +282,7 @@ export interface JudgedLine {
    */
   hazards: string[];
   /**
-   * What the law says of this charge by itself (of several alike: law.sharedRules); the rules themselves stand once, under law.rules.
+   * What the law says of this charge; the rules themselves stand once, under law.rules. What it says of several charges alike stands under law.sharedRules too, to be told once.
    */
   bars: Bar[];
   /**
@@ -672,7 +672,7 @@ export interface Law {
    */
   notDeposit: Rule[];
   /**
-   * What the law says of several charges alike, told once here and not at each of them.
+   * What the law says of several charges alike: a view tells it once, though it stands in the bars of each.
    */
   sharedRules: {
     /**

@@ -26,6 +26,12 @@ export function questionOf(a: Assessment, line: JudgedLine): Question | undefine
   return moves.find((q) => q.asks.startsWith('/lines/')) ?? moves[0] ?? own.find((q) => q.code === 'amount');
 }
 
+/** What the law says of this charge and not, alike, of others too: that is told once (law.sharedRules). */
+export function ownBars(a: Assessment, line: JudgedLine): JudgedLine['bars'] {
+  const shared = new Set((a.law?.sharedRules ?? []).filter((s) => s.lines.includes(line.id)).map((s) => s.rule));
+  return (line.bars ?? []).filter((b) => !shared.has(b.rule));
+}
+
 export function outcomeOf(a: Assessment, line: JudgedLine): Outcome {
   const [low, likely, high, claimed] = [line.fair.low, line.fair.likely, line.fair.high, line.claimed].map(cents) as [
     number,

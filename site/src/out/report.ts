@@ -6,6 +6,7 @@ import { longDay, middle, money } from '../say/show';
 import { language, say } from '../say/wording';
 import type { Assessment, JudgedLine, Sourced, Range } from '../case/assessment';
 import type { CaseFile } from '../case/case';
+import { ownBars } from '../case/outcome';
 import { spanInWords } from '../say/date-words';
 import type { Exhibit } from '../case/exhibit';
 import { inert, toHandOut } from '../case/saved';
@@ -35,7 +36,7 @@ function charge(a: Assessment, l: JudgedLine, n: number): TemplateResult {
     <p><strong>${say('page.report.fair', { sum: range(l.fair) })}</strong> ${l.verdictText}. ${l.reason}</p>
     <ol>${l.steps.map((s) => html`<li>${s.text} ${named(a, s)}</li>`)}</ol>
     ${l.turningPoint ? html`<p>${l.turningPoint.text}</p>` : nothing}
-    ${(l.bars ?? []).map((b) => {
+    ${ownBars(a, l).map((b) => {
       const rule = a.law?.rules[b.rule];
       return rule
         ? html`<p>${b.applies === null ? say('page.steps.mayApply') : ''} ${rule.text} ${named(a, rule)}</p>`

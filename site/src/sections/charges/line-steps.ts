@@ -6,6 +6,7 @@ import { pictures } from '../../app/pictures';
 import { middle, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { JudgedLine, Step } from '../../case/assessment';
+import { ownBars } from '../../case/outcome';
 import { sources } from '../../parts/sources';
 
 const step = (d: Desk, s: Step): TemplateResult =>
@@ -41,7 +42,7 @@ function otherWays(d: Desk, judged: JudgedLine): TemplateResult {
 
 export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
   const rules = d.result?.law?.rules ?? {};
-  const cautions = (judged.bars ?? []).flatMap((b) => {
+  const cautions = (d.result ? ownBars(d.result, judged) : []).flatMap((b) => {
     const rule = rules[b.rule];
     return rule ? [{ ...rule, applies: b.applies }] : [];
   });

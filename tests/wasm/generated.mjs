@@ -116,16 +116,17 @@ export function generator(seed) {
     return sane(out);
   }
 
-  /** Most cases are to be judged, not refused: names that the place knows, days in their order. */
+  /** Most cases are to be judged, not refused: names that the place knows, days in their order; in either version's words. */
   function sane(subject) {
     if (chance(5)) return subject;
     for (const name of Object.keys(subject.circumstances ?? {})) if (!known('circumstances', name, subject.jurisdiction)) delete subject.circumstances[name];
-    if (subject.events) subject.events = subject.events.filter(({ what }) => known('events', what, subject.jurisdiction));
+    if (subject.events) subject.events = subject.events.filter(({ what, kind = what }) => known('events', kind, subject.jurisdiction));
     const { statement } = subject;
     if (statement?.received && statement.sent && String(statement.received).slice(0, 4) <= String(statement.sent).slice(0, 4)) delete statement.received;
     for (const line of subject.lines) {
-      if (line.from && line.to) delete line.to;
-      if (line.lifeYears !== undefined) line.lifeYears = 1 + below(40);
+      if (line.from) delete line.to;
+      if (line.periodStart) delete line.periodEnd;
+      for (const life of ['lifeYears', 'usefulLifeYears']) if (line[life] !== undefined) line[life] = 1 + below(40);
     }
     for (const deposit of subject.deposits ?? []) if (deposit.bankRate) deposit.bankRate = "0.02";
     return subject;

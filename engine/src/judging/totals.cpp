@@ -27,13 +27,11 @@ Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines,
   Range<Money> apart{Money()};
   if (!pack) return apart;
   for (const std::string_view kind : {"pet", "key", "cleaning"}) {
-    const bool own_purpose = std::any_of(pack->bars.begin(), pack->bars.end(), [&](const Bar& bar) {
-      return std::find(bar.deposits.begin(), bar.deposits.end(), kind) != bar.deposits.end();
-    });
+    if (!one_names_money(pack->bars, kind)) continue;
     Money held;
     for (const Deposit& d : c.deposits)
       if (d.kind == kind && d.amount && is_deposit(d, pack)) held += *d.amount;
-    if (!own_purpose || held.is_zero()) continue;
+    if (held.is_zero()) continue;
     Range<Money> used{Money()};
     for (std::size_t i = 0; i < lines.size(); ++i) {
       const Tri served = serves(kind, c.lines[i], lines[i].subject);

@@ -14,7 +14,7 @@ std::optional<Money> taken_of(const Cap& cap, const Case& c) {
   Money total;
   for (const Deposit& d : c.deposits) {
     const std::string_view kind = d.kind.empty() ? std::string_view("security") : d.kind;
-    if (std::find(cap.deposits.begin(), cap.deposits.end(), kind) == cap.deposits.end()) continue;
+    if (!names_money(cap, kind)) continue;
     if (!d.amount) return std::nullopt;
     total += *d.amount;
   }

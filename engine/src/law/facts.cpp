@@ -188,19 +188,13 @@ bool arrives_at_once(std::string_view how) {
   return how == "personal-delivery" || how == "email" || how == "text" || how == "portal";
 }
 
-template <class Rules> bool one_names(const Rules& rules, std::string_view kind) {
-  return std::any_of(rules.begin(), rules.end(), [&](const auto& rule) {
-    return std::find(rule.deposits.begin(), rule.deposits.end(), kind) != rule.deposits.end();
-  });
-}
-
 } // namespace
 
 bool is_deposit(const Deposit& held, const Pack* pack) {
   const std::string_view kind = held.kind.empty() ? std::string_view("security") : held.kind;
-  if (pack && one_names(pack->not_deposit, kind)) return false;
+  if (pack && one_names_money(pack->not_deposit, kind)) return false;
   // Rent paid ahead is rent, unless the law calls it a deposit.
-  return kind != "last-month" || (pack && one_names(pack->also_deposit, kind));
+  return kind != "last-month" || (pack && one_names_money(pack->also_deposit, kind));
 }
 
 std::optional<Money> deposit_total(const Case& c, const Pack* pack) {

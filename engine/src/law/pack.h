@@ -8,6 +8,7 @@
 #include "wearline/day.h"
 #include "wearline/fault.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -302,6 +303,15 @@ std::variant<Pack, Faults> load_pack(std::string_view json, const Registry& regi
 /// Lays federal or local rules over a pack (format: rules/law/README.md, "Layers"). A layer that lies there already
 /// changes nothing. The pack is as it was where there are faults.
 Faults lay_over(Pack& pack, std::string_view json, const Registry& registry);
+
+/// Whether a rule names money of this kind ("pet", "last-month") among its `deposits`.
+template <class AnyRule> bool names_money(const AnyRule& rule, std::string_view kind) {
+  return std::find(rule.deposits.begin(), rule.deposits.end(), kind) != rule.deposits.end();
+}
+/// Whether one of several rules does.
+template <class AnyRule> bool one_names_money(const std::vector<AnyRule>& rules, std::string_view kind) {
+  return std::any_of(rules.begin(), rules.end(), [&](const AnyRule& rule) { return names_money(rule, kind); });
+}
 
 /// Whether a layer belongs to a place: "US" to every state, "US-IL" to Illinois alone.
 bool layer_fits(std::string_view of_layer, std::string_view jurisdiction);

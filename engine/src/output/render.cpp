@@ -420,9 +420,8 @@ private:
   void not_deposit(const Pack& pack) {
     out_.key("notDeposit").array();
     for (const NotDeposit& rule : pack.not_deposit) {
-      const bool held = std::any_of(a_.c.deposits.begin(), a_.c.deposits.end(), [&](const Deposit& d) {
-        return std::find(rule.deposits.begin(), rule.deposits.end(), d.kind) != rule.deposits.end();
-      });
+      const bool held = std::any_of(a_.c.deposits.begin(), a_.c.deposits.end(),
+                                    [&](const Deposit& d) { return names_money(rule, d.kind); });
       if (!held) continue;
       out_.object().pair("text", rule.text_in(speech_.language()));
       cite(references_of(pack, rule));
@@ -712,10 +711,7 @@ private:
   }
   /// Rent paid ahead that the law does not call a deposit, and of which no rule of the place speaks.
   bool rent_ahead_left_out() const {
-    const bool spoken_of =
-        a_.pack && std::any_of(a_.pack->not_deposit.begin(), a_.pack->not_deposit.end(), [](const NotDeposit& rule) {
-          return std::find(rule.deposits.begin(), rule.deposits.end(), "last-month") != rule.deposits.end();
-        });
+    const bool spoken_of = a_.pack && one_names_money(a_.pack->not_deposit, "last-month");
     return !spoken_of && std::any_of(a_.c.deposits.begin(), a_.c.deposits.end(), [&](const Deposit& d) {
       return d.kind == "last-month" && !is_deposit(d, a_.pack);
     });

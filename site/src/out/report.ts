@@ -31,17 +31,22 @@ function named(a: Assessment, of: Sourced): TemplateResult | typeof nothing {
   return text ? html`<span class="quiet">[${text}]</span>` : nothing;
 }
 
+/** What the law says, with where it stands; a rule that the answer does not hold is left out. */
+function lawSays(a: Assessment, applied: readonly { rule: string; applies: boolean | null }[]): TemplateResult[] {
+  return applied.flatMap(({ rule: id, applies }) => {
+    const rule = a.law?.rules[id];
+    return rule
+      ? [html`<p>${applies === null ? say('page.steps.mayApply') : ''} ${rule.text} ${named(a, rule)}</p>`]
+      : [];
+  });
+}
+
 function charge(a: Assessment, l: JudgedLine, n: number): TemplateResult {
   return html`<h3><span>${n}. ${l.text || say('page.charges.untitled')}</span><span class="sum">${money(l.claimed)}</span></h3>
     <p><strong>${say('page.report.fair', { sum: range(l.fair) })}</strong> ${l.verdictText}. ${l.reason}</p>
     <ol>${l.steps.map((s) => html`<li>${s.text} ${named(a, s)}</li>`)}</ol>
     ${l.turningPoint ? html`<p>${l.turningPoint.text}</p>` : nothing}
-    ${ownBars(a, l).map((b) => {
-      const rule = a.law?.rules[b.rule];
-      return rule
-        ? html`<p>${b.applies === null ? say('page.steps.mayApply') : ''} ${rule.text} ${named(a, rule)}</p>`
-        : nothing;
-    })}`;
+    ${lawSays(a, ownBars(a, l))}`;
 }
 
 function sums(a: Assessment): TemplateResult {
@@ -81,14 +86,7 @@ const page = (of: ReportOf, pictures: Map<number, string>): TemplateResult => {
       say('page.charges.title'),
       a.lines.map((l, i) => charge(a, l, i + 1)),
     )}
-    ${part(
-      say('page.charges.shared'),
-      (a.law?.sharedRules ?? []).map((s) => {
-        const rule = a.law?.rules[s.rule];
-        return html`<p>${s.applies === null ? say('page.steps.mayApply') : ''} ${rule?.text} ${rule ? named(a, rule) : nothing}</p>`;
-      }),
-      (a.law?.sharedRules ?? []).length > 0,
-    )}
+    ${part(say('page.charges.shared'), lawSays(a, a.law?.sharedRules ?? []), (a.law?.sharedRules ?? []).length > 0)}
     ${part(
       say('page.days.title'),
       html`<table><tbody>

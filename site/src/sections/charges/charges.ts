@@ -8,7 +8,7 @@ import { cents } from '../../case/cents';
 import { say } from '../../say/wording';
 import { heapsOf, sortLines, type Sorted } from '../../case/outcome';
 import { seenPart } from '../walk/door';
-import { sources } from '../../parts/sources';
+import { appliedRules } from '../../parts/applied-rules';
 import { atATime, showRow, stretch, stretches } from '../../parts/stretch';
 import { charge } from './charge';
 import { listName } from './open-charge';
@@ -65,15 +65,11 @@ function addCharge(d: Desk): void {
 
 /** What the law says of several charges alike: told once, below them. */
 function sharedRules(d: Desk): TemplateResult | typeof nothing {
-  const law = d.result?.law;
-  const told = (law?.sharedRules ?? []).flatMap((s) => {
-    const rule = law?.rules[s.rule];
-    return rule ? [{ ...rule, applies: s.applies }] : [];
-  });
+  const told = appliedRules(d, d.result?.law?.sharedRules ?? []);
   if (told.length === 0) return nothing;
   return html`<details class="fold shared-rules">
     <summary>${say('page.charges.shared')}</summary>
-    ${told.map((r) => html`<div class="rule"><p>${r.applies === null ? html`<em>${say('page.steps.mayApply')}</em> ` : nothing}${r.text}</p>${sources(d, r)}</div>`)}
+    ${told}
   </details>`;
 }
 

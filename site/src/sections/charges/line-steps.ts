@@ -7,6 +7,7 @@ import { middle, money } from '../../say/show';
 import { say } from '../../say/wording';
 import type { JudgedLine, Step } from '../../case/assessment';
 import { ownBars } from '../../case/outcome';
+import { appliedRules } from '../../parts/applied-rules';
 import { sources } from '../../parts/sources';
 
 const step = (d: Desk, s: Step): TemplateResult =>
@@ -41,11 +42,7 @@ function otherWays(d: Desk, judged: JudgedLine): TemplateResult {
 }
 
 export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
-  const rules = d.result?.law?.rules ?? {};
-  const cautions = (d.result ? ownBars(d.result, judged) : []).flatMap((b) => {
-    const rule = rules[b.rule];
-    return rule ? [{ ...rule, applies: b.applies }] : [];
-  });
+  const cautions = appliedRules(d, d.result ? ownBars(d.result, judged) : []);
   return html`<div class="steps">
     <h3>${say('page.steps.title')}</h3>
     ${judged.depreciation ? (pictures.get(d)?.worth(judged.depreciation) ?? nothing) : nothing}
@@ -59,10 +56,7 @@ export function lineSteps(d: Desk, judged: JudgedLine): TemplateResult {
     ${
       cautions.length
         ? html`<h4>${say('page.steps.law')}</h4>
-          ${cautions.map(
-            (b) =>
-              html`<div class="rule"><p>${b.applies === null ? html`<em>${say('page.steps.mayApply')}</em> ` : nothing}${b.text}</p>${sources(d, b)}</div>`,
-          )}`
+          ${cautions}`
         : nothing
     }
     ${

@@ -32,7 +32,7 @@ const cases = [
 ].filter((one) => one.case?.wearline).map((one) => ({ ...one, case: JSON.parse(caseInVersion2(JSON.stringify(one.case))) }));
 
 const kinds = ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection',
-  'forwarding-address', 'demand', 'inspection-request', 'itemized-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
+  'forwarding-address', 'demand', 'inspection-request', 'itemized-statement', 'late-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
 
 // Every kind for the examples; for a worked case, which is about one rule, the kinds that fit and three that lean on the law.
 const questions = [];

@@ -65,7 +65,7 @@ cases.forEach((given, i) => {
   ask('assessment', { text: JSON.stringify({ ...subject, showMethods: i % 3 === 0 }), today: day });
   ask('letter', { text: JSON.stringify(subject), today: day, options: JSON.stringify({ language: i % 2 ? 'en' : 'es' }) });
 });
-for (const kind of ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'forwarding-address', 'demand', 'inspection-request', 'itemized-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'])
+for (const kind of ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'forwarding-address', 'demand', 'inspection-request', 'itemized-statement', 'late-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'])
   for (const file of filesUnder('examples/', ['.json']))
     if (!file.pathname.endsWith('.expected.json')) ask('letter', { text: readFileSync(file, 'utf8'), today: day, options: JSON.stringify({ kind, language: 'es' }) });
 for (const file of texts) ask('reading', { text: readFileSync(file, 'utf8'), language: 'en' });

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { ROOT, allCases, readJson } from './engines.mjs';
 
 const KINDS = ['question-charges', 'request-documents', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'forwarding-address',
-  'demand', 'inspection-request', 'itemized-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
+  'demand', 'inspection-request', 'itemized-statement', 'late-statement', 'cover-note', 'adviser-note', 'small-claims-sheet'];
 const PAPERS = ['corpus', 'corpus2', 'corpus3', 'reading'].flatMap((set) => ['statements', 'varied'].map((folder) => `tests/reference/${set}/${folder}`));
 const ODD = ['', ' ', 'Ünïcödé — “q” …', 'שלום carpet', '🧽 clean 2× $5', 'a'.repeat(300), 'x\ty\nz', '\u200bZWSP', '½ wall', '１２０', 'e\u0301tagère', '$', '-0.00'];
 

@@ -346,9 +346,10 @@ void FactView::settle_usual() {
     if (!s.happened.known() && e.usual == Tri::no) s = {false, any_day, true};
     if (!s.happened.known() && e.not_before != EventId::none && events_[index(e.not_before)].happened == Tri::yes)
       s.on.earliest = events_[index(e.not_before)].on.earliest;
-    if (s.happened != Tri::yes || s.on != any_day || e.usual_as == EventId::none) continue;
+    if (e.usual_as == EventId::none) continue;
     const EventState& model = events_[index(e.usual_as)];
-    if (model.happened == Tri::yes) s = {true, model.on, true};
+    if (!s.happened.known() && e.usual == Tri::yes) s.happened = model.happened;
+    if (s.happened == Tri::yes && s.on == any_day && model.happened == Tri::yes) s = {true, model.on, true};
   }
   // Money that came back without a date came by today.
   if (EventState& refund = at("refund-sent"); refund.happened == Tri::yes && refund.on == any_day)

@@ -228,8 +228,18 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   return share;
 }
 
+/// Whether the interest that was paid came with the refund: what came back is then the deposit less the charges, and
+/// that interest on top. It is counted once, with the refund.
+bool came_with_refund(Money paid, const Case& c, const Pack* pack) {
+  const auto deposit = deposit_total(c, pack);
+  if (paid.is_zero() || !deposit || !c.statement.refund_paid) return false;
+  const auto charges =
+      c.lines.empty() ? c.statement.stated_total.value_or(Money()) : claimed_total(c).value_or(Money());
+  return *c.statement.refund_paid == *deposit - charges + paid;
+}
+
 /// Interest paid already comes off; where it is not known, all of it may have been paid.
-Range<Money> less_paid(Range<Money> owed, const Case& c, InterestResult& result) {
+Range<Money> less_paid(Range<Money> owed, const Case& c, const Pack* pack, InterestResult& result) {
   Money paid;
   bool all_known = true;
   for (std::size_t i = 0; i < c.deposits.size(); ++i) {
@@ -240,6 +250,7 @@ Range<Money> less_paid(Range<Money> owed, const Case& c, InterestResult& result)
       result.paid_open.push_back(i);
     }
   }
+  if (came_with_refund(paid, c, pack)) paid = Money();
   const auto left = [&](Money sum) { return std::max(Money(), sum - paid); };
   return {all_known ? left(owed.low()) : Money(), left(owed.likely()), left(owed.high())};
 }
@@ -271,7 +282,7 @@ InterestResult judge_interest(const Pack& pack, const FactView& view) {
   }
   const Range<Money> owed(sure.low(), sure.likely(), std::max(sure.high(), possible));
   if (owed.high().is_zero() && !out.at_least) return out;
-  out.owed = less_paid(owed, view.of(), out);
+  out.owed = less_paid(owed, view.of(), &pack, out);
   return out;
 }
 

@@ -181,6 +181,7 @@ void Loader::names(Fields& f) {
   for (Fields& item : f.objects("events")) {
     EventInfo info = read_event(item);
     info.not_before = event(item, "notBefore");
+    info.usual_as = event(item, "usualAs");
     item.done();
     if (!layer_.empty() && events_.find(info.id) != 0xffff) continue;
     if (registry_->event(info.id) != EventId::none || !events_.add(info.id, pack_->events.size()))

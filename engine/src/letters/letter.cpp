@@ -24,6 +24,7 @@ void write(Draft& d) {
   case LetterKind::inspection_request:
     return write_inspection_request(d);
   case LetterKind::itemized_statement:
+  case LetterKind::late_statement:
     return write_itemized_statement(d);
   case LetterKind::cover_note:
     return write_cover_note(d);

@@ -230,6 +230,7 @@ private:
                        ? d_.say("letter.defect.consent")
                        : d_.say("letter.court.say.lacking", {{"papers", d_.law.document(document->lacking.front())}});
     text.add(ground);
+    if (claim_.forfeited) text.add(d_.law.because(*claim_.forfeited->rule));
     std::vector<std::string> disputed;
     for (const std::string_view own : {"wear", "worn-out", "bar"}) {
       std::vector<std::size_t> lines;

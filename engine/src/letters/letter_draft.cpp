@@ -199,6 +199,11 @@ void Draft::close() {
       letter.blanks.push_back(std::move(blank));
   }
   if (!law.there()) return;
+  std::vector<std::string> read_of;
+  for (const auto& [said, cite] : law.second_hand())
+    if (stands_in(letter, said) && std::find(read_of.begin(), read_of.end(), cite) == read_of.end())
+      read_of.push_back(cite);
+  if (!read_of.empty()) warn("second-hand", say("letter.warn.second-hand", {{"cites", listed(read_of, speech)}}));
   for (Paragraph& p : letter.paragraphs)
     for (const Reference& source : a.law->pack().sources)
       if (cited(p.text, source.text)) p.cites.push_back(source.text);

@@ -175,6 +175,26 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
                  ? law
                  : d.say("letter.law.on", {{"charges", d.charges(lines)}, {"says", law}}));
   }
+  // What only a certain act of the landlord's allows: whoever says that it was done has to show it. Where nothing at
+  // all may be kept without the tenant's consent, that was said of the whole list.
+  const bool needs_consent =
+      d.law.there() &&
+      std::any_of(d.a.law->documents().begin(), d.a.law->documents().end(), [&](const DocumentResult& document) {
+        const auto& wanted = document.rule->requires_all;
+        return std::any_of(wanted.begin(), wanted.end(),
+                           [&](DocumentId id) { return d.rules.registry.documents[index(id)].id == "tenant-consent"; });
+      });
+  if (!needs_consent)
+    for (const BarOnLines& bar : d.law.bars_unless(group.lines)) {
+      if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
+      const std::string law = d.law.rule_says(*bar.rule, "letter.bar.bar");
+      if (law.empty()) continue;
+      said.push_back(bar.rule);
+      text.add(bar.lines.size() == group.lines.size()
+                   ? law
+                   : d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
+      text.add(d.say("letter.bar.unless"));
+    }
   const auto add = [&](const Rule* rule, auto says) {
     if (!rule || std::find(said.begin(), said.end(), rule) != said.end()) return;
     said.push_back(rule);
@@ -514,6 +534,21 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
       if (at == asked.end()) asked.emplace_back(std::move(what), std::vector<std::size_t>{i});
       else at->second.push_back(i);
     }
+  }
+  // Whoever owns to damage may see the bill before it is paid.
+  std::vector<std::size_t> own;
+  for (std::size_t i = 0; i < claim.lines.size(); ++i) {
+    const LineAssessment& judged = d.a.lines[i];
+    if (claim.lines[i].own && claim.lines[i].stand == Stand::undisputed && !bill_came(d, i) &&
+        !not_given_back(judged) && judged.result.verdict != Verdict::non_damage_charge &&
+        judged.result.claimed >= d.rules.letters.smallest_sum)
+      own.push_back(i);
+  }
+  if (!own.empty()) {
+    const auto at = std::find_if(asked.begin(), asked.end(),
+                                 [](const auto& a) { return a.first == std::vector<std::string>{"bill"}; });
+    if (at == asked.end()) asked.emplace_back(std::vector<std::string>{"bill"}, own);
+    else at->second.insert(at->second.end(), own.begin(), own.end());
   }
   std::vector<std::string> out;
   for (auto& [what, lines] : asked) {

@@ -31,6 +31,7 @@ constexpr KindTraits kinds[] = {
      .tenant = true,
      .event = "inspection-requested"},
     {.kind = LetterKind::itemized_statement, .name = "itemized-statement", .landlord = true},
+    {.kind = LetterKind::late_statement, .name = "late-statement", .landlord = true},
     {.kind = LetterKind::cover_note, .name = "cover-note", .landlord = true},
     {.kind = LetterKind::adviser_note, .name = "adviser-note", .tenant = true, .landlord = true, .sent = false},
     {.kind = LetterKind::small_claims_sheet, .name = "small-claims-sheet", .tenant = true, .sent = false},

@@ -19,6 +19,7 @@ enum class LetterKind {
   demand,
   inspection_request,
   itemized_statement,
+  late_statement,
   cover_note,
   adviser_note,
   small_claims_sheet

@@ -4,6 +4,7 @@
 #include "law/applies.h"
 #include "law/facts.h"
 #include "letters/letter_groups.h"
+#include "letters/letter_late.h"
 #include "letters/letter_parts.h"
 #include "letters/letter_writers.h"
 
@@ -27,19 +28,13 @@ bool names_wear(const std::string& words, const LetterRules& rules) {
   return false;
 }
 
-/// What the statement charges for a line: the likely fair sum; where nothing supports one, the most that may be fair,
+/// What may fairly be charged for a line: the likely fair sum; where nothing supports one, the most that may be fair,
 /// which the warnings call at risk. Nothing where the charge calls itself ordinary wear.
-Money charged(const Draft& d, std::size_t i) {
+Money fair_charge(const Draft& d, std::size_t i) {
   const LineAssessment& line = d.a.lines[i];
   if (names_wear(d.c.lines[i].text, d.rules.letters)) return {};
   const Money fair = line.result.no_middle ? line.result.fair.high() : line.result.fair.likely();
   return fair > Money() && fair < small_change() ? Money() : fair; // small change is no charge
-}
-
-Money charged_in_all(const Draft& d) {
-  Money sum;
-  for (std::size_t i = 0; i < d.a.lines.size(); ++i) sum += charged(d, i);
-  return sum;
 }
 
 /// A rule of the papers that a statement in this case has to meet, or may have to.
@@ -64,26 +59,43 @@ bool wants(const Draft& d, std::string_view document) {
   });
 }
 
-/// Nothing may be kept here but with the tenant's agreement: the statement asks for it.
-bool needs_agreement(const Draft& d) { return wants(d, "tenant-consent"); }
+Quantity in_hours(Quantity hours) {
+  if (hours.unit.empty()) hours.unit = "hour";
+  return hours;
+}
+
+bool entered(const Draft& d, std::string_view fact) {
+  const auto found = d.c.circumstances.find(std::string(fact));
+  const bool* yes = found == d.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+  return yes && *yes;
+}
+
+/// Nothing may be kept here but with the tenant's agreement, and none was entered: the statement asks for it.
+bool needs_agreement(const Draft& d) {
+  return wants(d, "tenant-consent") && !among(d.c.statement.enclosed, "tenant-consent") &&
+         !entered(d, "tenant-consented") && !entered(d, "tenant-agreed-in-writing");
+}
 
 class LandlordPaper {
 public:
-  explicit LandlordPaper(Draft& d) : d_(d), any_(charged_in_all(d) > Money()) {}
+  explicit LandlordPaper(Draft& d)
+      : d_(d), right_(landlords_right(d)), any_(all_charges() > Money()), asks_(any_ && needs_agreement(d)) {}
 
   void write() {
     warn_before();
     const bool claims = any_ && gives_notice_of_claim();
-    head(claims ? "letter.subject.claim-notice" : "letter.subject.itemized-statement");
+    head(claims  ? "letter.subject.claim-notice"
+         : asks_ ? "letter.subject.agreement"
+         : any_  ? "letter.subject.itemized-statement"
+                 : "letter.subject.cover-note");
     if (any_) fixed_words(true);
     if (any_) blank_words("tenant-rights-notice");
-    const bool agree = any_ && needs_agreement(d_);
     // Fixed words may say what is claimed and how to object: then nothing else opens the paper.
     const bool opened = any_ && fixed_words_open();
     if (!opened)
       d_.must("purpose", ParagraphRole::opening,
               claims ? d_.say("letter.purpose.claim-notice", {{"sum", d_.money(kept())}})
-                     : d_.say(agree  ? "letter.purpose.agreement"
+                     : d_.say(asks_  ? "letter.purpose.agreement"
                               : any_ ? "letter.purpose.statement"
                                      : "letter.purpose.nothing"));
     answer_ = any_ ? answer_by() : std::string();
@@ -99,9 +111,9 @@ public:
     if (interest_owed()) d_.may("interest", ParagraphRole::ask, d_.say("letter.landlord.interest"));
     wanted_by_law();
     if (any_) fixed_words(false);
-    if (agree)
-      d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
-    else if (answer_.empty()) d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
+    if (asks_) ask_for_agreement();
+    else if (answer_.empty()) reply();
+    reserve();
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
     if (goes_certified()) d_.may("sent-by", ParagraphRole::closing, d_.say("letter.sent-by.certified"));
     add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), enclosures());
@@ -119,11 +131,12 @@ public:
             d_.say("letter.cover.sent", {{"day", d_.speech.day(d_.a.today)},
                                          {"how", d_.has("letter.how.", how) ? d_.say("letter.how.", how)
                                                                             : d_.say("letter.placeholder.how")}}));
-    d_.must("refund", ParagraphRole::ask, refund());
+    // What comes back is the statement's to say where it hangs on the landlord's choice.
+    d_.must("refund", ParagraphRole::ask, takes_away() == MayKeep::all ? refund() : d_.say("letter.cover.refund"));
     std::vector<std::string> items{d_.say("letter.enclosure.statement")};
     for (std::string& item : enclosures()) items.push_back(std::move(item));
     add_list(d_, "enclosures", ParagraphRole::enclosures, d_.say("letter.enclosures"), items);
-    d_.may("reply", ParagraphRole::closing, d_.say("letter.landlord.reply"));
+    reply();
     d_.must("sign", ParagraphRole::closing, d_.say("letter.sign.landlord"));
     warn_about_law(d_);
     add_caution(d_);
@@ -137,6 +150,26 @@ private:
     d_.must("greeting", ParagraphRole::opening, d_.say("letter.greeting.tenant"));
   }
 
+  // What of the charges this paper takes.
+
+  /// What the law takes from the landlord; the paper for whoever wants to keep money all the same takes it.
+  MayKeep takes_away() const { return d_.letter.kind == LetterKind::late_statement ? MayKeep::all : right_.may_keep; }
+
+  /// Left alone because the law lets nothing be kept for it now, whatever is fair.
+  bool lost(std::size_t i) const {
+    if (d_.c.lines[i].credit == Tri::yes) return false;
+    return takes_away() == MayKeep::nothing ||
+           (takes_away() == MayKeep::no_damage && d_.a.lines[i].result.verdict != Verdict::non_damage_charge);
+  }
+
+  Money charged(std::size_t i) const { return lost(i) ? Money() : fair_charge(d_, i); }
+
+  bool loses_charges() const {
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i)
+      if (lost(i)) return true;
+    return false;
+  }
+
   // Sums: charges and what of them the deposit covers.
 
   /// Interest is reckoned only where nothing about it is open; else it has a marked blank.
@@ -145,7 +178,11 @@ private:
   /// Some of it is certainly owed: only then the paper promises it.
   bool interest_owed() const { return interest_open() && !d_.a.totals.interest.low().is_zero(); }
   Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + interest(); }
-  Money all_charges() const { return charged_in_all(d_); }
+  Money all_charges() const {
+    Money sum;
+    for (std::size_t i = 0; i < d_.a.lines.size(); ++i) sum += charged(i);
+    return sum;
+  }
   Money kept() const { return deposit_total(d_.c, d_.a.pack) ? std::min(all_charges(), held()) : all_charges(); }
   Money beyond() const { return deposit_total(d_.c, d_.a.pack) ? std::max(all_charges() - held(), Money()) : Money(); }
   /// Still to be sent with the statement.
@@ -177,7 +214,7 @@ private:
   std::vector<std::size_t> charged_lines() const {
     std::vector<std::size_t> out;
     for (std::size_t i = 0; i < d_.a.lines.size(); ++i)
-      if (!charged(d_, i).is_zero()) out.push_back(i);
+      if (!charged(i).is_zero()) out.push_back(i);
     return out;
   }
 
@@ -196,7 +233,7 @@ private:
     for (std::size_t n = 0; n < lines.size(); ++n) {
       p.lines.push_back(d_.c.lines[lines[n]].id);
       p.rows.push_back(
-          {numbered(n, lines[n]), d_.money(d_.a.lines[lines[n]].result.claimed), d_.money(charged(d_, lines[n]))});
+          {numbered(n, lines[n]), d_.money(d_.a.lines[lines[n]].result.claimed), d_.money(charged(lines[n]))});
     }
     p.rows.push_back({d_.say("letter.charges.total"), "", d_.money(all_charges())});
   }
@@ -208,7 +245,7 @@ private:
       const std::size_t i = lines[n];
       const LineAssessment& line = d_.a.lines[i];
       if (d_.c.lines[i].credit == Tri::yes) continue;
-      const Money kept = charged(d_, i);
+      const Money kept = charged(i);
       const bool part = kept < line.result.claimed;
       Sentences text;
       text.add(d_.say(part ? "letter.landlord.line.part" : "letter.landlord.line",
@@ -223,7 +260,7 @@ private:
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
-        text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(*d_.c.lines[i].hours)},
+        text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(in_hours(*d_.c.lines[i].hours))},
                                                   {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));
       const std::string reckoned = part ? arithmetic(d_, i, true) : std::string();
       text.add(part && reckoned.empty() ? d_.say("letter.landlord.part-left") : reckoned);
@@ -252,8 +289,8 @@ private:
     const auto row = [&](std::string_view key, Money sum) { p.rows.push_back({d_.say(key), d_.money(sum)}); };
     row("letter.sums.deposit", *deposit_total(d_.c, d_.a.pack));
     if (!interest().is_zero()) row("letter.sums.interest", interest());
-    row("letter.statement.taken", Money() - kept());
-    row("letter.statement.left", held() - kept());
+    if (any_) row(asks_ ? "letter.statement.asked" : "letter.statement.taken", Money() - kept());
+    row(asks_ ? "letter.statement.left.asked" : "letter.statement.left", held() - kept());
     if (!beyond().is_zero()) row("letter.statement.beyond", beyond());
     if (!t.paid_back.is_zero() && held() > kept()) row("letter.sums.paid-back", Money() - t.paid_back);
     if (!t.paid_back.is_zero() && held() > kept()) row("letter.sums.due", due());
@@ -267,6 +304,40 @@ private:
     const Money paid = d_.a.totals.paid_back;
     return paid.is_zero() ? d_.say("letter.landlord.nothing")
                           : d_.say("letter.landlord.refunded", {{"sum", d_.money(paid)}});
+  }
+
+  void reply() {
+    d_.may("reply", ParagraphRole::closing, d_.say(any_ ? "letter.landlord.reply" : "letter.landlord.reply.none"));
+  }
+
+  /// What the deposit may no longer pay is not given up.
+  void reserve() {
+    if (loses_charges()) d_.may("reserve", ParagraphRole::closing, d_.say("letter.landlord.reserve"));
+  }
+
+  /// The landlord's last day to ask for a decision, if it is still ahead.
+  std::optional<Day> day_to_apply() const {
+    if (!d_.law.there()) return std::nullopt;
+    for (const DeadlineResult& deadline : d_.a.law->deadlines())
+      if (deadline.deadline->who == Who::landlord && d_.law.name_of(*deadline.deadline) == "apply-for-decision" &&
+          deadline.applies != Tri::no && deadline.last && deadline.last->earliest >= d_.a.today &&
+          deadline.last->latest != max_day)
+        return deadline.last->earliest;
+    return std::nullopt;
+  }
+
+  /// The sum is kept with the tenant's signature or an order, and not before; the answer is due while there is still
+  /// time to pay back or to apply.
+  void ask_for_agreement() {
+    Sentences text;
+    text.add(d_.say("letter.landlord.agreement.until", {{"sum", d_.money(kept())}, {"forum", forum(d_)}}));
+    if (const auto last = day_to_apply()) {
+      const Day usual = d_.a.today + days{d_.rules.letters.reply_days};
+      const Day answer = std::max(d_.a.today + days{1}, std::min(usual, *last - days{d_.rules.letters.mailing_days}));
+      text.add(d_.say("letter.landlord.agreement.by", {{"day", d_.speech.day(answer)}}));
+    }
+    d_.must("agreement-ask", ParagraphRole::closing, text.take());
+    d_.must("agreement", ParagraphRole::closing, d_.say("letter.landlord.agreement", {{"sum", d_.money(kept())}}));
   }
 
   // What the law of the place wants in the paper.
@@ -298,6 +369,9 @@ private:
         const bool signature = fixed.text.en.find("______") != std::string::npos;
         if (signature == first) continue;
         d_.must("fixed-" + rule->id, ParagraphRole::opening, filled(fixed.text.en));
+        // Whoever writes sees it where the words stand, and strikes it once they are compared.
+        if (fixed.from_memory)
+          d_.may("check-" + rule->id, ParagraphRole::opening, d_.say("letter.fixed.check", {{"cite", fixed.cite}}));
         d_.warn("fixed-words",
                 d_.say(fixed.from_memory ? "letter.warn.fixed.memory" : "letter.warn.fixed", {{"cite", fixed.cite}}));
       }
@@ -418,7 +492,8 @@ private:
     if (d_.law.there()) {
       warn_about_past_days();
       for (const DeadlineResult& deadline : d_.a.law->deadlines()) warn_about_day(deadline);
-      for (const DocumentRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
+      if (any_)
+        for (const DocumentRule* rule : rules_to_meet(d_)) warn_about_rule(*rule);
     }
     if (d_.c.records.inspection_held == Tri::yes && any_)
       d_.warn("inspection", d_.say("letter.warn.landlord.inspection"));
@@ -427,28 +502,33 @@ private:
 
   static bool about_money(std::string_view name) { return name == "return-deposit" || name == "refund-balance"; }
 
-  /// A day that is past, and what the law then says.
   bool is_past(const DeadlineResult& deadline) const {
-    const std::string_view name = d_.law.name_of(*deadline.deadline);
-    if (deadline.deadline->who != Who::landlord || !deadline.last || deadline.last->latest == max_day) return false;
-    if (name != "itemize" && name != "notice-of-claim" && !about_money(name)) return false;
-    return deadline.state == DeadlineState::missed ||
-           (deadline.state == DeadlineState::open && deadline.last->latest < d_.a.today);
+    return std::find(right_.past.begin(), right_.past.end(), &deadline) != right_.past.end();
   }
 
-  /// What can no longer be mended stands before all else.
+  /// What can no longer be mended stands before all else: the day, what the law then says, and what this paper does.
   void warn_about_past_days() {
     std::optional<Day> said;
-    for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
-      if (!is_past(deadline) || said == deadline.last->latest) continue;
-      said = deadline.last->latest;
-      const std::string& follows = deadline.deadline->if_missed_text_in(d_.speech.language());
-      d_.warn("late", Sentences()
-                          .add(d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(*said)}}))
-                          .add(d_.law.says(*deadline.deadline, follows))
-                          .add(d_.say("letter.warn.landlord.late.advice"))
-                          .take());
+    for (const DeadlineResult* deadline : right_.past) {
+      if (said == deadline->last->latest) continue;
+      said = deadline->last->latest;
+      const std::string& follows = deadline->deadline->if_missed_text_in(d_.speech.language());
+      Sentences text;
+      text.add(d_.say("letter.warn.landlord.late", {{"day", d_.speech.day(*said)}}))
+          .add(d_.law.says(*deadline->deadline, follows));
+      if (right_.may_keep == MayKeep::all) text.add(d_.say("letter.warn.landlord.late.advice"));
+      d_.warn("late", text.take());
     }
+    if (right_.may_keep == MayKeep::all) return;
+    Sentences text;
+    text.add(d_.law.rule_says(*right_.by, "letter.forfeit.law"));
+    if (d_.letter.kind == LetterKind::late_statement)
+      text.add(d_.say("letter.warn.landlord.keeps-late", {{"sum", d_.money(kept())}}));
+    else
+      text.add(d_.say(right_.may_keep == MayKeep::nothing ? "letter.warn.landlord.keeps-nothing"
+                                                          : "letter.warn.landlord.keeps-no-damage",
+                      {{"kind", d_.say("letter.kind.", name_of(LetterKind::late_statement))}}));
+    d_.warn("late", text.take());
   }
 
   void warn_about_day(const DeadlineResult& deadline) {
@@ -475,10 +555,11 @@ private:
 
   void warn_about_charges() {
     for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
+      if (lost(i)) continue;
       const LineResult& r = d_.a.lines[i].result;
       const std::string charge = d_.label(i);
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
-      else if (charged(d_, i).is_zero() && !r.claimed.is_zero())
+      else if (charged(i).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
                 d_.say(r.fair.high() < small_change() || names_wear(d_.c.lines[i].text, d_.rules.letters)
                            ? "letter.warn.landlord.left-out"
@@ -487,8 +568,8 @@ private:
       else if (r.fair.high() - r.fair.low() > r.claimed.part({1, 20}))
         d_.warn("open",
                 d_.say("letter.warn.landlord.open",
-                       {{"charge", charge}, {"range", d_.speech.money(r.fair)}, {"sum", d_.money(charged(d_, i))}}));
-      if (charged(d_, i).is_zero()) continue;
+                       {{"charge", charge}, {"range", d_.speech.money(r.fair)}, {"sum", d_.money(charged(i))}}));
+      if (charged(i).is_zero()) continue;
       if (d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
       const Element* element = d_.a.lines[i].subject.element;
@@ -510,7 +591,9 @@ private:
   }
 
   Draft& d_;
-  bool any_;
+  LandlordsRight right_;
+  bool any_;           ///< something is charged
+  bool asks_;          ///< and only the tenant's agreement lets it be kept
   std::string answer_; ///< how the tenant can object, where the law gives days for it
 };
 

@@ -141,6 +141,12 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
   if (f == Footing::none || text.empty()) return {};
   const std::string cite = cites(rule);
   hedged_ = hedged_ || cite.empty();
+  if (cite.empty())
+    for (const std::uint16_t at : rule.sources)
+      if (const Reference& source = a_->law->pack().sources[at]; source.read == "secondary") {
+        second_hand_.emplace_back(text, source.text);
+        break;
+      }
   const std::string_view key = cite.empty()         ? "letter.law.loose"
                                : f == Footing::firm ? "letter.law.firm"
                                                     : "letter.law.careful";
@@ -366,9 +372,65 @@ std::string LawTalk::counted(const DeadlineResult& deadline) const {
   const std::string unit = std::string("law.unit.") + std::string(wearline::name_of(period.period->unit)) +
                            (period.low_count == 1 ? ".one" : ".many");
   const std::string length = speech_->say(unit, {{"n", std::to_string(period.low_count)}});
+  // A last day on a weekend or holiday moves on: whoever counts the days finds another one.
+  const int per = period.period->unit == Unit::week ? 7 : period.period->unit == Unit::calendar_day ? 1 : 0;
+  const bool moved =
+      per > 0 && deadline.last && deadline.last->latest > period.start.earliest + days{period.low_count * per};
   return speech_->say(
-      "letter.counted",
+      moved ? "letter.counted.moved" : "letter.counted",
       {{"length", length}, {"day", speech_->day(period.start.earliest)}, {"event", listed(events, *speech_)}});
+}
+
+std::string LawTalk::assumed_start(const DeadlineResult& deadline) const {
+  if (deadline.governing.size() != 1) return {};
+  for (const EventId id : deadline.periods[deadline.governing.front()].from)
+    if (a_->law->view().event(id).assumed) return a_->law->view().info(id).id;
+  return {};
+}
+
+namespace {
+
+bool asks(const Condition& condition, FactId fact) {
+  return (condition.op == Condition::Op::yes_no && FactId(condition.which) == fact && condition.wanted) ||
+         std::any_of(condition.parts.begin(), condition.parts.end(),
+                     [&](const Condition& part) { return asks(part, fact); });
+}
+
+} // namespace
+
+std::vector<const Rule*> LawTalk::sale_rules() const {
+  std::vector<const Rule*> out;
+  const FactId sold = rules_->registry.fact("sold");
+  if (!there() || sold == FactId::none) return out;
+  for (const std::vector<Remark>* rules : {&a_->law->pack().holder, &a_->law->pack().others})
+    for (const Remark& rule : *rules)
+      if (asks(rule.when, sold) && applies(rule, a_->law->view()) == Tri::yes) out.push_back(&rule);
+  return out;
+}
+
+std::vector<BarOnLines> LawTalk::bars_unless(const std::vector<std::size_t>& lines) const {
+  std::vector<BarOnLines> out;
+  if (!there()) return out;
+  // Only what the charge surely is: else the rule speaks of something else.
+  const auto is_of = [&](const LineMatcher& wanted, std::size_t i) {
+    const Subject& is = a_->lines[i].subject;
+    if (!is.element) return false;
+    const ChargeKind kind = a_->c.lines[i].kind != ChargeKind::unknown ? a_->c.lines[i].kind : is.element->kind;
+    return (wanted.kind.empty() || std::find(wanted.kind.begin(), wanted.kind.end(), kind) != wanted.kind.end()) &&
+           (wanted.element.empty() || has(wanted.element, is.element->id)) &&
+           (wanted.finding.empty() || (is.finding && has(wanted.finding, is.finding->id)));
+  };
+  for (const Bar& bar : a_->law->pack().bars) {
+    if (bar.effect != Effect::bar || !bar.unless || footing(bar) == Footing::none ||
+        holds(*bar.unless, a_->law->view()).known() || applies(bar, a_->law->view()) != Tri::yes)
+      continue;
+    BarOnLines found{&bar, "bar", {}};
+    for (const std::size_t i : lines)
+      for (const Permission& p : a_->lines[i].permissions)
+        if (p.rule == &bar && !p.applies.known() && is_of(bar.line, i)) found.lines.push_back(i);
+    if (!found.lines.empty()) out.push_back(std::move(found));
+  }
+  return out;
 }
 
 std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) const {

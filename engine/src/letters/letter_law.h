@@ -43,6 +43,13 @@ public:
   /// Whether something was said without a section: the letter then says once that this is how its sender understands
   /// the law.
   bool hedged() const { return hedged_; }
+  /// What was said without a section because it was read second-hand, and where it was read of.
+  const std::vector<std::pair<std::string, std::string>>& second_hand() const { return second_hand_; }
+  /// The rules that say what follows from a sale of the home.
+  std::vector<const Rule*> sale_rules() const;
+  /// The event that is taken to have started the time of a deadline, though the case does not tell of it; empty if
+  /// none.
+  std::string assumed_start(const DeadlineResult& deadline) const;
   /// The first of a rule's citations; empty where none may be named.
   std::string section(const Rule& rule) const;
 
@@ -92,6 +99,8 @@ public:
   /// "30 days after July 31, 2026, the day the tenancy ended"; empty where it cannot be said in one sentence.
   std::string counted(const DeadlineResult& deadline) const;
 
+  /// Rules that bar one of these charges unless something was done that the case is silent on.
+  std::vector<BarOnLines> bars_unless(const std::vector<std::size_t>& lines) const;
   /// Rules that bar, limit or want proof for these charges.
   std::vector<BarOnLines> bars(const std::vector<std::size_t>& lines) const;
 
@@ -148,6 +157,7 @@ private:
   const Speech* speech_;
   bool several_, claims_;
   mutable bool hedged_ = false;
+  mutable std::vector<std::pair<std::string, std::string>> second_hand_;
 };
 
 /// What a missed deadline costs: 0 the deductions, 1 a penalty, 2 something, 3 nothing that the pack names.

@@ -97,8 +97,11 @@ private:
       text.add(d_.say("letter.settled.paid", {{"sum", d_.money(claim_.paid)}}));
     const auto fine = own_lines();
     if (!fine.empty()) text.add(d_.say("letter.settled.fine", {{"charges", d_.charges(fine)}}));
-    text.add(d_.say("letter.settled.nothing"));
+    // Interest that nobody has reckoned yet is not given up with a thank-you.
+    const bool interest_open = interest_may_be_owed();
+    text.add(d_.say(interest_open ? "letter.settled.but-interest" : "letter.settled.nothing"));
     d_.must("ask", ParagraphRole::ask, text.take());
+    if (interest_open) interest();
     d_.warn("nothing-to-claim", d_.say("letter.warn.nothing-to-claim"));
     warn_about_law(d_);
     add_signature(d_);
@@ -350,6 +353,9 @@ private:
       if (penalty && !no_penalty && !claim_.forfeited && said == 0 && !penalty_apart() && !law.empty())
         law += ' ' + d_.say("letter.penalty");
       if (day.perhaps && !law.empty()) law = Sentences().add(law).add(unless()).take();
+      if (const std::string start = d_.law.assumed_start(*day.deadlines.front());
+          !law.empty() && d_.has("letter.due.assumed.", start))
+        law = Sentences().add(law).add(d_.say("letter.due.assumed.", start)).take();
       if (d_.may("missed-" + day.deadlines.front()->deadline->id, ParagraphRole::opening, std::move(law))) ++said;
     }
     if (said < 2 && !if_unpaid.empty()) due_if_unpaid(if_unpaid.front(), said > 0);
@@ -662,6 +668,14 @@ private:
                      {"said", note.said ? note.said->in(d_.speech.language()) : std::string()}}),
              lines);
     }
+  }
+
+  bool interest_may_be_owed() const {
+    if (!d_.law.there()) return false;
+    const InterestResult& interest = d_.a.law->interest();
+    return std::any_of(interest.shares.begin(), interest.shares.end(),
+                       [](const InterestShare& share) { return share.applies == Tri::yes && share.rule->owed; }) &&
+           (interest.at_least || d_.a.totals.interest.high() >= small_change());
   }
 
   void interest() {

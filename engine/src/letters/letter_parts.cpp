@@ -59,6 +59,17 @@ void warn_about_own_days(Draft& d) {
   }
 }
 
+/// Who is owed by whom after a sale is for the reader to look into; the letter goes to both.
+void warn_about_sale(Draft& d) {
+  const auto sold = d.c.circumstances.find("sold");
+  const bool* yes = sold == d.c.circumstances.end() ? nullptr : std::get_if<bool>(&sold->second);
+  if (!yes || !*yes) return;
+  Sentences text;
+  text.add(d.say("letter.warn.sold"));
+  for (const Rule* rule : d.law.sale_rules()) text.add(d.law.rule_says(*rule, "letter.sale.law"));
+  d.warn("sold", text.take());
+}
+
 } // namespace
 
 void add_letter_head(Draft& d, std::string_view from, std::string_view to) {
@@ -81,6 +92,7 @@ void warn_about_law(Draft& d) {
   if (d.law.weak()) d.warn("weak-law", d.say("letter.warn.weak-law", {{"place", d.a.law->pack().name}}));
   if (!d.law.there()) d.warn("no-law", d.say("letter.warn.no-law"));
   else if (d.c.side != "landlord") warn_about_own_days(d);
+  if (d.c.side != "landlord") warn_about_sale(d);
 }
 
 void add_enclosures(Draft& d, bool about_charges) {

@@ -2,6 +2,7 @@
 
 #include "law/applies.h"
 #include "letters/letter_groups.h"
+#include "letters/letter_late.h"
 #include "letters/letter_parts.h"
 
 #include <algorithm>
@@ -41,8 +42,13 @@ public:
 
   LetterChoice landlord() {
     const DeadlineResult* deadline = statement_deadline();
-    if (deadline && (deadline->state == DeadlineState::missed || deadline->last->latest < d_.a.today))
-      add(LetterKind::itemized_statement, "itemized-statement.late", deadline->last->latest);
+    const LandlordsRight right = landlords_right(d_);
+    if (right.may_keep != MayKeep::all) {
+      add(LetterKind::itemized_statement,
+          right.may_keep == MayKeep::nothing ? "itemized-statement.whole" : "itemized-statement.no-damage");
+      add(LetterKind::late_statement, "late-statement");
+    } else if (!right.past.empty())
+      add(LetterKind::itemized_statement, "itemized-statement.late", right.past.front()->last->latest);
     else if (deadline) add(LetterKind::itemized_statement, "itemized-statement.by", deadline->last->earliest);
     else add(LetterKind::itemized_statement, "itemized-statement");
     add(LetterKind::cover_note, "cover-note");
@@ -261,8 +267,7 @@ private:
     if (!d_.law.there()) return nullptr;
     for (const DeadlineResult& deadline : d_.a.law->deadlines()) {
       const std::string_view name = d_.law.name_of(*deadline.deadline);
-      if (deadline.deadline->who == Who::landlord && deadline.last &&
-          (deadline.state == DeadlineState::open || deadline.state == DeadlineState::missed) &&
+      if (deadline.deadline->who == Who::landlord && deadline.last && deadline.state == DeadlineState::open &&
           deadline.last->latest != max_day && (name == "itemize" || name == "notice-of-claim"))
         return &deadline;
     }

@@ -114,6 +114,19 @@ TEST_CASE("Interest that was paid comes off; where that is not known, nothing ma
   CHECK(interest(rule, held("2024-07-31", "2026-07-31", "1000.00", "")) == "0.00 100.00 100.00");
 }
 
+TEST_CASE("Interest that came with the refund is counted with it, and not once more", "[law]") {
+  const std::string rule = R"("rate":{"fixed":"0.05"},"method":"simple","counts":"day",)" + to_refund;
+  const auto paid = [&](const std::string& refund, const std::string& rest = "") {
+    std::string c = held("2024-07-31", "2026-07-31", "1000.00", R"(,"interestPaid":"30.00")");
+    const std::string was = R"("refundPaid":"1.00")";
+    return c.replace(c.find(was), was.size(), R"("refundPaid":")" + refund + "\"" + rest);
+  };
+  // 1,030.00 is the deposit and the 30.00 on top; so is 930.00 where 100.00 was kept.
+  CHECK(interest(rule, paid("1030.00")) == "100.00");
+  CHECK(interest(rule, paid("930.00", R"(,"statedTotal":"100.00")")) == "100.00");
+  CHECK(interest(rule, paid("1000.00")) == "70.00");
+}
+
 TEST_CASE("Interest runs to today while nothing has come back, and widens with the dates", "[law]") {
   const std::string rule = R"("rate":{"fixed":"0.05"},"method":"simple","counts":"day",)" + to_refund;
   const std::string nothing_back =

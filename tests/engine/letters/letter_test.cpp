@@ -560,8 +560,38 @@ TEST_CASE("A landlord is told the last day to send the statement, and when it is
   CHECK(late["warnings"][0]["code"] == "late");
   CHECK_THAT(late["warnings"][0]["text"].get<std::string>(),
              Contains("owes the full deposit") && Contains("59.18.280"));
-  CHECK_THAT(late["proposed"][0]["why"].get<std::string>(), Contains("has passed"));
+  CHECK_THAT(late["proposed"][0]["why"].get<std::string>(), Contains("gives the whole deposit back"));
   CHECK(!warns(late, "send-by"));
+  // The paper keeps nothing unless the landlord chooses the one that does.
+  CHECK_THAT(late["text"].get<std::string>(), Contains("You get back $500.00") && !Contains("$65.00"));
+  CHECK(late["proposed"][1]["kind"] == "late-statement");
+  const json chosen = letter_of_kind(unsent, "late-statement", "2026-09-02");
+  CHECK_THAT(chosen["text"].get<std::string>(), Contains("You get back $435.00"));
+  CHECK_THAT(chosen["warnings"].dump(), Contains("This paper keeps $65.00 all the same"));
+}
+
+TEST_CASE("What was read second-hand and the words that stand from memory are told to whoever writes", "[letter]") {
+  // Chicago's rule that nothing may be kept without a proper list was read second-hand: no section, and a note.
+  const std::string chicago =
+      R"({"wearline":1,"jurisdiction":"US-IL","locality":"Chicago","side":"tenant","tenancy":{"began":"2023-07-01","ended":"2026-06-30","possessionReturned":"2026-06-30",
+    "forwardingAddressGiven":"2026-06-30","ownerOccupied":false},"deposits":[{"amount":"1000.00","paid":"2023-07-01"}],
+    "statement":{"sent":"2026-08-20","received":"2026-08-22","refundPaid":"700.00"},"lines":[{"id":"1","text":"Paint","amount":"300.00"}]})";
+  const json letter = letter_of_kind(chicago, "after-deadline", "2026-09-01");
+  CHECK(warns(letter, "second-hand"));
+  CHECK_THAT(letter["warnings"].dump(), Contains("5-12-080(d)(1)-(2)"));
+  CHECK(!warns(letter_of_kind(washington, "question-charges", "2026-09-10"), "second-hand"));
+  // Florida's notice of a claim: its words stand from memory, and the paper says so beside them.
+  const std::string florida =
+      R"({"wearline":1,"jurisdiction":"US-FL","side":"landlord","tenancy":{"ended":"2026-11-30","possessionReturned":"2026-11-30"},"deposits":[{"amount":"1450.00"}],
+    "lines":[{"id":"1","text":"Door kicked in","amount":"180.00","element":"exterior-door","finding":"screen-storm","cause":"tenant"}]})";
+  CHECK_THAT(letter_of_kind(florida, "itemized-statement", "2026-12-08")["text"].get<std::string>(),
+             Contains("[Before you send this: compare each word above with Fla. Stat."));
+}
+
+TEST_CASE("A letter about a home that was sold names both owners to its writer", "[letter]") {
+  const std::string sold = replaced(washington, R"("written-lease": true)", R"("written-lease": true, "sold": true)");
+  CHECK(warns(letter_of_kind(sold, "question-charges", "2026-09-10"), "sold"));
+  CHECK(!warns(letter_of_kind(washington, "question-charges", "2026-09-10"), "sold"));
 }
 
 TEST_CASE("A landlord is told what of the left-out charges could still be shown", "[letter]") {

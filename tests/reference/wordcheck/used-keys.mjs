@@ -41,13 +41,13 @@ const readWords = () => {
   for (const m of text(filesUnder(RULES, ['.json'])).matchAll(/"read":\s*"([\w-]+)"/g)) found.add(m[1]);
   return [...found];
 };
-/** The names of facts that the law asks for: of the registry and of every place. */
-const factIds = () => [...ids(rules('facts.json').facts), ...['law', 'law-layers'].flatMap((folder) =>
-  filesUnder(path.join(RULES, folder), ['.json']).flatMap((file) => ids(readJson(file).facts ?? [])))];
+/** The names of facts, or events, that the law asks for: of the registry and of every place. */
+const lawIds = (what) => [...ids(rules('facts.json')[what]), ...['law', 'law-layers'].flatMap((folder) =>
+  filesUnder(path.join(RULES, folder), ['.json']).flatMap((file) => ids(readJson(file)[what] ?? [])))];
 const seamUnits = () => rules('wear/catalogue.json').elements.map((e) => e.seam?.unit).filter(Boolean);
 
 /** Stems whose words the code or the registries name; a word may be made of several, "dated.tenant". */
-const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.', 'letter.done.', 'letter.duty.', 'letter.event.', 'letter.facts.of.', 'letter.facts.own.', 'letter.fits.',
+const NAMED = ['letter.audit.', 'letter.bar.', 'letter.blank.', 'letter.deposit.', 'letter.done.', 'letter.duty.', 'letter.facts.of.', 'letter.facts.own.', 'letter.fits.',
   'letter.court.say.ground.', 'letter.ground.', 'letter.group.', 'letter.how.', 'letter.kind.', 'letter.landlord.move-in.', 'letter.none.', 'letter.note.', 'letter.note.event.', 'letter.show.', 'letter.state.', 'letter.statement.',
   'letter.step.', 'letter.subject.', 'letter.title.', 'letter.walk.', 'letter.wants.', 'letter.wrote.', 'reading.check.', 'reading.closed.', 'reading.tray.', 'words.field.'];
 
@@ -61,7 +61,9 @@ export function stems(literals) {
   return {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
     'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-responsibility', 'pre-existing', 'barred', 'non-damage-charge', 'undetermined'] },
-    'letter.because.': { may: factIds().flatMap((id) => [`${id}.yes`, `${id}.no`]) },
+    'letter.because.': { may: lawIds('facts').flatMap((id) => [`${id}.yes`, `${id}.no`]) },
+    'letter.event.': { may: lawIds('events') },
+    'letter.due.assumed.': { may: lawIds('events') },
     'step.': { may: said },
     'question.': { may: said.flatMap((l) => [l, `${l}-landlord`]) },
     'audit.': { may: said },

@@ -204,7 +204,7 @@ function beforeSending(draft: Letter): TemplateResult | typeof nothing {
   const list = (about: string) => draft.warnings.filter((w) => w.about === about);
   const items = (all: Letter['warnings']) =>
     html`<ul class="letter-warnings">${all.map((w) => html`<li>${w.text}</li>`)}</ul>`;
-  if (draft.kind !== 'itemized-statement' && draft.kind !== 'cover-note') return items(draft.warnings);
+  if (!['itemized-statement', 'late-statement', 'cover-note'].includes(draft.kind)) return items(draft.warnings);
   return html`<h3>${say('page.letter.before')}</h3>
     ${['day', 'charge', 'proof', 'form'].map((about) =>
       list(about).length ? html`<h4>${say(`page.letter.before.${about}`)}</h4>${items(list(about))}` : nothing,

@@ -103,6 +103,9 @@ std::string_view ground_when_open(const LineAssessment& line, const Line& charge
   if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
   // "Ordinary wear" is no answer to a cause that was named.
   const bool wear = reason == "guide-wear" && !own_cause && !said_by_the_list(line, "cause");
+  // What the sender's animal did is no wear of living there.
+  if (r.verdict == Verdict::ordinary_wear && charge.cause == ChargeCause::pet && !said_by_the_list(line, "cause"))
+    return "no-bill";
   if (r.verdict == Verdict::ordinary_wear) return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.

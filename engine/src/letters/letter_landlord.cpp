@@ -174,9 +174,17 @@ private:
 
   /// Interest is reckoned only where nothing about it is open; else it has a marked blank.
   Money interest() const { return d_.a.totals.interest.exact() ? d_.a.totals.interest.likely() : Money(); }
-  bool interest_open() const { return !d_.a.totals.interest.exact(); }
+  bool interest_open() const { return !d_.a.totals.interest.exact() || rate_unknown(); }
   /// Some of it is certainly owed: only then the paper promises it.
-  bool interest_owed() const { return interest_open() && !d_.a.totals.interest.low().is_zero(); }
+  bool interest_owed() const { return interest_open() && (!d_.a.totals.interest.low().is_zero() || rate_unknown()); }
+  /// The law gives interest for sure, at a rate that is not known: the bank's own, or one of a year to come.
+  bool rate_unknown() const {
+    if (!d_.law.there() || !d_.a.law->interest().at_least) return false;
+    const auto& shares = d_.a.law->interest().shares;
+    return std::any_of(shares.begin(), shares.end(), [](const InterestShare& share) {
+      return share.applies == Tri::yes && share.rule->owed && share.at_least;
+    });
+  }
   Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + interest(); }
   Money all_charges() const {
     Money sum;
@@ -379,13 +387,14 @@ private:
 
   /// The statute's words stay English; its places are filled.
   std::string filled(std::string text) const {
-    std::vector<std::string> reasons;
-    for (const std::size_t i : charged_lines()) reasons.push_back(on_one_line(d_.c.lines[i].text));
+    std::string reasons; // no "and": the words around them stay English in every copy
+    for (const std::size_t i : charged_lines())
+      reasons += (reasons.empty() ? "" : "; ") + on_one_line(d_.c.lines[i].text);
     const auto put = [&](std::string_view place, const std::string& value) {
       if (const auto at = text.find(place); at != std::string::npos) text.replace(at, place.size(), value);
     };
     put("{sum}", d_.money(all_charges()));
-    put("{reasons}", listed(reasons, d_.speech));
+    put("{reasons}", reasons);
     put("{landlordAddress}", d_.say("letter.landlord.own-address"));
     put("{landlord}", d_.say("letter.landlord.own-name"));
     return text;
@@ -482,7 +491,9 @@ private:
     for (const std::size_t i : charged_lines())
       if (!said_by_the_list(d_.a.lines[i], "supportingDocuments"))
         for (const std::string& document : d_.c.lines[i].proof) add_document(document);
-    if (!due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
+    // A note that goes with whichever statement was chosen names no sum of it.
+    const bool names_sum = d_.letter.kind != LetterKind::cover_note || right_.may_keep == MayKeep::all;
+    if (names_sum && !due().is_zero()) add(d_.say("letter.enclosure.refund", {{"sum", d_.money(due())}}));
     return names;
   }
 

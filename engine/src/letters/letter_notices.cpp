@@ -129,7 +129,9 @@ void write_new_address(Draft& d) {
   d.must("ask", ParagraphRole::ask, text.take());
   d.must("address", ParagraphRole::address, d.say("letter.address"));
   const Claim claim = claim_of(d);
-  const auto by = day_started_by(d, "forwarding-address-given");
+  // The day that this note starts, or the landlord's own last day where it runs without it.
+  auto by = day_started_by(d, "forwarding-address-given");
+  if (!by && !leaving(d)) by = d.law.landlords_day();
   const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
   Sentences send;
   if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));

@@ -174,9 +174,13 @@ private:
 
   /// Interest is reckoned only where nothing about it is open; else it has a marked blank.
   Money interest() const { return d_.a.totals.interest.exact() ? d_.a.totals.interest.likely() : Money(); }
-  bool interest_open() const { return !d_.a.totals.interest.exact() || rate_unknown(); }
-  /// Some of it is certainly owed: only then the paper promises it.
-  bool interest_owed() const { return interest_open() && (!d_.a.totals.interest.low().is_zero() || rate_unknown()); }
+  bool interest_open() const {
+    return !d_.a.totals.interest.exact() || (d_.law.there() && d_.a.law->interest().at_least);
+  }
+  /// Some of it is certainly owed, or the law wants it shown: only then the paper has a place for it.
+  bool interest_owed() const {
+    return interest_open() && (!d_.a.totals.interest.low().is_zero() || rate_unknown() || wants(d_, "interest-shown"));
+  }
   /// The law gives interest for sure, at a rate that is not known: the bank's own, or one of a year to come.
   bool rate_unknown() const {
     if (!d_.law.there() || !d_.a.law->interest().at_least) return false;

@@ -117,7 +117,8 @@ private:
     const auto add_days = [&](bool interest) {
       for (const MissedDay& day : days)
         if (about_interest(day) == interest)
-          add(d_.law.says(d_.law.spoken(*day.deadlines.front()), due_text(d_, day)) +
+          add(d_.law.says(d_.law.spoken(*day.deadlines.front()),
+                          Sentences().add(due_text(d_, day)).add(done_late(d_, day)).take()) +
               (day.perhaps ? ' ' + d_.say("letter.court.unless") : std::string()));
     };
     add_days(false);
@@ -218,8 +219,11 @@ private:
     std::string ground;
     for (const MissedDay& day : d_.law.missed_days())
       if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
-        ground = d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
-                        {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}});
+        ground = Sentences()
+                     .add(d_.say(names.size() == 1 ? "letter.due.one" : "letter.due.many",
+                                 {{"what", listed(names, d_.speech)}, {"day", d_.speech.day(day.last)}}))
+                     .add(done_late(d_, day))
+                     .take();
     for (const MissedDay& day : d_.law.days_if_unpaid())
       if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty())
         ground = d_.say("letter.due.one", {{"what", names.front()}, {"day", d_.speech.day(day.last)}});

@@ -311,7 +311,7 @@ private:
   std::string refund() const {
     if (!deposit_total(d_.c, d_.a.pack)) return d_.say("letter.landlord.refund.unknown");
     if (!beyond().is_zero())
-      return d_.say("letter.landlord.balance", {{"deposit", d_.money(held())}, {"sum", d_.money(beyond())}});
+      return d_.say("letter.landlord.balance", {{"held", d_.money(held())}, {"sum", d_.money(beyond())}});
     if (!due().is_zero()) return d_.say("letter.landlord.refund", {{"sum", d_.money(due())}});
     const Money paid = d_.a.totals.paid_back;
     return paid.is_zero() ? d_.say("letter.landlord.nothing")
@@ -465,7 +465,7 @@ private:
         std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) { return l.hours.has_value(); });
     if (wants(d_, "labor-hours-and-rate") && !hours)
       d_.must("wants-hours", ParagraphRole::closing, d_.say("letter.wants.hours"));
-    if (wants(d_, "contractor-contact"))
+    if (wants(d_, "contractor-contact") && others_worked())
       d_.must("wants-contractor", ParagraphRole::closing, d_.say("letter.wants.contractor"));
     // The way to object gives it already.
     if (wants(d_, "landlord-address") && answer_.empty())
@@ -475,6 +475,15 @@ private:
       return among(l.proof, "estimate") && !among(l.proof, "receipts");
     });
     if (estimate) d_.must("estimates", ParagraphRole::closing, d_.say("letter.landlord.estimates"));
+  }
+
+  /// Some charged work has no hours of the landlord's own.
+  bool others_worked() const {
+    const auto lines = charged_lines();
+    return std::any_of(lines.begin(), lines.end(), [&](std::size_t i) {
+      return d_.a.lines[i].result.verdict != Verdict::non_damage_charge && !not_given_back(d_.a.lines[i]) &&
+             !d_.c.lines[i].hours;
+    });
   }
 
   /// Papers that were marked as enclosed, with the statement or with a charge, and the payment.

@@ -416,14 +416,7 @@ private:
       if (deadline->reason == DeadlineReason::not_done && !told_already(d_.law.name_of(*deadline->deadline)))
         left.deadlines.push_back(deadline);
     const std::vector<std::string> not_done = deadline_names(d_, left);
-    for (const DeadlineResult* deadline : day.deadlines) {
-      if (deadline->done_assumed || !deadline->done_on || !deadline->done_on->known() ||
-          deadline->done_on->earliest <= day.last)
-        continue;
-      const std::string event = d_.a.law->view().info(deadline->done).id;
-      if (d_.has("letter.done.", event) && text.empty())
-        text.add(d_.say("letter.done.", event, {{"day", d_.speech.day(deadline->done_on->earliest)}}));
-    }
+    text.add(done_late(d_, day));
     if (!not_done.empty()) text.add(d_.say("letter.done.not", {{"what", listed(not_done, d_.speech)}}));
     return text.take();
   }

@@ -252,6 +252,18 @@ std::string due_text(const Draft& d, const MissedDay& day) {
   return text.add(d.law.counted(*day.deadlines.front())).take();
 }
 
+std::string done_late(const Draft& d, const MissedDay& day) {
+  for (const DeadlineResult* deadline : day.deadlines) {
+    if (deadline->done_assumed || !deadline->done_on || !deadline->done_on->known() ||
+        deadline->done_on->earliest <= day.last)
+      continue;
+    const std::string event = d.a.law->view().info(deadline->done).id;
+    if (d.has("letter.done.", event))
+      return d.say("letter.done.", event, {{"day", d.speech.day(deadline->done_on->earliest)}});
+  }
+  return {};
+}
+
 const Event* earlier_letter(const Case& c) {
   const Event* last = nullptr;
   for (const Event& event : c.events)

@@ -44,6 +44,8 @@ const DeadlineResult* own_deadline(const Draft& d, std::initializer_list<std::st
 std::string own_notice(const Draft& d, const Rule& rule, std::string_view plain, std::string_view under);
 /// "By October 21, 2026, the deposit and the list of charges were due. That is 21 days after ..."
 std::string due_text(const Draft& d, const MissedDay& day);
+/// What was done after a missed day, and when: "The list was sent on September 30, 2026."; empty where nothing was.
+std::string done_late(const Draft& d, const MissedDay& day);
 /// The names of the deadlines of one day, each once. A refund of the rest is no second thing beside the deposit.
 std::vector<std::string> deadline_names(const Draft& d, const MissedDay& day);
 /// The tenant's last letter, if one is on file; null if there is none.

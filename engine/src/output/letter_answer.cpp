@@ -137,8 +137,12 @@ void write_choice(JsonOut& out, const LetterChoice& choice, std::string_view sid
         .pair("text", say("letter.none.", choice.none_because, choice.day))
         .end_object();
   out.key("kinds").array();
+  // A paper that goes against a rule is offered only where the rule stands in the way.
+  const bool late = std::any_of(choice.kinds.begin(), choice.kinds.end(),
+                                [](const LetterProposal& fit) { return fit.kind == LetterKind::late_statement; });
   for (const LetterKind kind : letter_kinds_of(side))
-    out.object().pair("kind", name_of(kind)).pair("label", label(kind, speech)).end_object();
+    if (late || kind != LetterKind::late_statement)
+      out.object().pair("kind", name_of(kind)).pair("label", label(kind, speech)).end_object();
   out.end_array();
 }
 

@@ -764,7 +764,7 @@ TEST_CASE("Every kind has a name, and each side its own", "[letter]") {
   for (const LetterKind kind : letter_kinds()) CHECK(letter_kind(name_of(kind)) == kind);
   CHECK_FALSE(letter_kind("no-such-letter"));
   const json letter = letter_of(replaced(washington, R"("side": "tenant")", R"("side": "landlord")"), "{}");
-  CHECK(letter["kinds"].size() == letter_kinds_of("landlord").size());
+  CHECK(letter["kinds"].size() == letter_kinds_of("landlord").size() - 1); // late-statement only where a day is past
   CHECK(letter_kinds_of("adviser") == letter_kinds_of("tenant"));
 }
 

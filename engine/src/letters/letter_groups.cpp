@@ -578,6 +578,25 @@ std::string group_key(const Draft& d, const DisputeGroup& group, std::string_vie
   return key;
 }
 
+/// A fee as large as a deposit of a kind of its own is that deposit under another name: it was not paid as a fee.
+std::string deposit_kept(const Draft& d, std::size_t line) {
+  const LineAssessment& judged = d.a.lines[line];
+  if (judged.result.verdict != Verdict::non_damage_charge || !judged.subject.element ||
+      judged.subject.element->kind != ChargeKind::fee)
+    return {};
+  const auto own = std::find_if(d.c.deposits.begin(), d.c.deposits.end(), [&](const Deposit& deposit) {
+    return !among(deposit.kind, {"", "security", "last-month"}) && deposit.amount == judged.result.claimed;
+  });
+  if (own == d.c.deposits.end()) return {};
+  Sentences text;
+  text.add(d.say("letter.group.deposit-kept",
+                 {{"charge", d.charges({line})}, {"kind", d.say("letter.facts.of.", own->kind)}}));
+  for (const Permission& p : judged.permissions)
+    if (p.says == Permission::Says::caution && p.applies == Tri::yes && p.rule)
+      text.add(d.law.rule_says(*p.rule, "letter.bar.bar"));
+  return text.take();
+}
+
 } // namespace
 
 std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said) {
@@ -608,6 +627,7 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
   if (const std::string key = group_key(d, group, says); !key.empty())
     text.add(d.say("letter.group.", key,
                    {{"most", d.about(claim.lines[first].granted)}, {"rest", d.money(claim.lines[first].back)}}));
+  for (const std::size_t i : group.lines) text.add(deposit_kept(d, i));
   const bool alone = stands_alone(d, group);
   if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown"}))
     for (const std::size_t i : group.lines) text.add(against_the_sum(d, i, alone));

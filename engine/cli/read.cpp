@@ -86,7 +86,11 @@ Json case_of(const ReadStatement& s, const std::vector<Recognition>& known) {
 /// What was not read, and sums that do not come out, for the person's eyes.
 void print_rest(const ReadStatement& s, const std::vector<Recognition>& known, const Wording& words) {
   for (const TrayLine& t : s.tray)
-    std::cerr << "line " << t.line << ": " << t.text << "\n    " << words.say("reading.tray." + t.why) << '\n';
+    if (t.why != "choice")
+      std::cerr << "line " << t.line << ": " << t.text << "\n    " << words.say("reading.tray." + t.why) << '\n';
+  for (const OpenChoice& c : s.choices)
+    std::cerr << "line " << c.charge.amount_place.line << ": " << c.charge.text << ": " << c.charge.amount.plain()
+              << "\n    " << words.say("reading.tray.choice") << '\n';
   for (const StatementCheck& c : s.checks) {
     std::cerr << "line " << c.line << ": "
               << words.say("reading.check." + c.code,

@@ -130,6 +130,30 @@ test('where the paper’s own sums fit two ways the person says which; nothing o
   await finish();
 });
 
+test('where the paper’s own sums do not come out, what little speaks for is asked about one by one', async () => {
+  const { page, finish } = await open(browser, site.address, { viewport: { width: 390, height: 844 } });
+  await goThere(page);
+  await paste(page, 'The nephew cleaned all day and I gave him $90.00. The lock had to be drilled and the locksmith’s bill was $74.00.\nI had a deposit of $800.00 and send you $606.00.\n');
+  await reviewed(page);
+  assert.deepEqual(await amounts(page), []);
+  await page.getByText('No sum on the paper confirms these charges.').waitFor();
+  await page.getByText('2 sums are not checked yet.').waitFor();
+  assert.equal(await page.getByText(/By its own figures/).count(), 0);
+  const first = page.getByRole('group', { name: 'Is this $90.00 charged?' });
+  await first.getByRole('radio', { name: 'Yes' }).check();
+  await page.getByRole('group', { name: 'Is this $74.00 charged?' }).getByRole('radio', { name: 'No' }).check();
+  assert.deepEqual(await amounts(page), ['90.00']);
+  assert.equal(await page.getByText(/not checked yet/).count(), 0);
+  await page.locator('.bring-check', { hasText: 'The statement says 606.00 comes back' }).getByRole('button', { name: /^Line 2/ }).waitFor();
+  await first.getByRole('button', { name: /^Line 1/ }).click();
+  await page.locator('.bring-source [data-looked]').waitFor();
+  await page.getByRole('radio', { name: 'What was found' }).check();
+  await page.locator('.found').getByRole('button', { name: /Not a charge/ }).click();
+  assert.ok(await first.getByRole('radio', { name: 'No' }).isChecked());
+  assert.deepEqual(await axe(page), []);
+  await finish();
+});
+
 test('facts the case already has are not overwritten unless asked', async () => {
   const { page, finish } = await open(browser, site.address);
   await page.getByLabel('Deposit', { exact: true }).fill('1000');

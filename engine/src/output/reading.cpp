@@ -201,13 +201,10 @@ private:
   void choices(const std::vector<OpenChoice>& list) {
     out_.key("uncertainCharges").array();
     for (const OpenChoice& c : list) {
-      out_.object()
-          .pair("text", c.charge.text)
-          .pair("amount", c.charge.amount.plain())
-          .key("reading")
-          .number(static_cast<std::int64_t>(c.reading))
-          .key("spans")
-          .array();
+      out_.object().pair("text", c.charge.text).pair("amount", c.charge.amount.plain()).key("reading");
+      if (c.reading) out_.number(static_cast<std::int64_t>(*c.reading));
+      else out_.null();
+      out_.key("spans").array();
       for (const TextPlace& p : c.charge.places) place(p);
       out_.end_array().key("amountSpan");
       place(c.charge.amount_place);

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace wearline {
 
@@ -100,27 +102,44 @@ private:
     if (s_.balance_due) settle("balance", *s_.balance_due, -1);
   }
 
+  /// Of the stretch above it, of all above it, or of what stands below it up to the next ("LIVING ROOM  171.25").
   void subtotals() {
     Money part, all;
     std::vector<std::size_t> lines, since;
     for (std::size_t e = 0; e < entries_.list.size(); ++e) {
       const Entry& entry = entries_.list[e];
       const RoleOption& o = entry.options[reading_.chosen[e]];
-      if (o.role == SumRole::charge || o.role == SumRole::credit) {
-        const Money value = o.role == SumRole::charge ? o.value : Money{} - o.value;
-        part += value;
-        all += value;
+      if (is_line(o)) {
+        part += on_charges(o);
+        all += on_charges(o);
         lines.push_back(entry.figures[o.figure].place.line);
         since.push_back(lines.back());
       }
       if (o.role != SumRole::subtotal || entry.kind != LabelKind::subtotal) continue;
       const TextPlace& place = entry.figures[o.figure].place;
+      const auto [below, under] = until_next_sum(e);
       if (part == o.value) comes_out("subtotal", place.line, o.value, since);
+      else if (below == o.value) comes_out("subtotal", place.line, o.value, under);
       else if (all == o.value) comes_out("subtotal", place.line, o.value, lines);
-      else fails("subtotal", {entry.label, o.value, place}, part);
+      else fails("subtotal", {entry.label, o.value, place}, stands_above_ ? below : part);
+      if (part != o.value && below == o.value) stands_above_ = true;
       part = Money{};
       since.clear();
     }
+  }
+  static bool is_line(const RoleOption& o) { return o.role == SumRole::charge || o.role == SumRole::credit; }
+  static Money on_charges(const RoleOption& o) { return o.role == SumRole::charge ? o.value : Money{} - o.value; }
+  /// The charges after an entry, up to the next sum of charges.
+  std::pair<Money, std::vector<std::size_t>> until_next_sum(std::size_t e) const {
+    std::pair<Money, std::vector<std::size_t>> found;
+    for (++e; e < entries_.list.size(); ++e) {
+      const RoleOption& o = entries_.list[e].options[reading_.chosen[e]];
+      if (o.role == SumRole::subtotal || o.role == SumRole::total) break;
+      if (!is_line(o)) continue;
+      found.first += on_charges(o);
+      found.second.push_back(entries_.list[e].figures[o.figure].place.line);
+    }
+    return found;
   }
 
   /// Count times price, from columns or from "6 hours at 35.00" in the words.
@@ -176,6 +195,7 @@ private:
   const Entries& entries_;
   const WholeReading& reading_;
   const RecognizerRules& rules_;
+  bool stands_above_ = false; ///< the sums of rooms stand above their lines
 };
 
 } // namespace

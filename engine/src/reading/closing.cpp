@@ -149,7 +149,8 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
     a.total.reset(), a.column_foot = true;
   if (a.total_closes) out.gain += t.lines > 1 ? w.total_closes : w.one_line;
   if (a.refund_closes || a.due_closes) out.gain += t.lines > 1 ? w.refund_closes : w.refund_closes - w.one_line;
-  else if (a.frame_closes && !a.total_closes) out.gain += w.refund_closes / 2; // else two totals contradict
+  else if (a.frame_closes && !a.total_closes)
+    out.gain += t.lines > 1 ? w.frame_closes : w.refund_closes / 2; // else two totals contradict
   if ((a.total_closes || a.refund_closes || a.due_closes) && t.lines > 1 && net % 100 != 0) out.gain += w.cents_close;
   out.gain -= w.idle_guess * idle_guesses(t, a);
   // What the paper itself calls the refund, though another sum comes out as that.
@@ -221,6 +222,7 @@ private:
         if (const int cost = list_[e].options[o].cost - list_[e].options[0].cost; cost < most)
           add_move({cost, 0, false, {{e, o}}});
     section_moves();
+    held_moves();
     column_moves();
     told_moves();
     std::stable_sort(moves_.begin(), moves_.end(), [](const Move& a, const Move& b) { return a.cost < b.cost; });
@@ -290,6 +292,18 @@ private:
       if (leave.takes.size() > 1 && (sections_[s].follows || sections_[s].bill)) add_move(std::move(leave));
       if (count.takes.size() > 1) add_move(std::move(count));
     }
+  }
+
+  /// What stands under "Deposits held", all of it.
+  void held_moves() {
+    Move m;
+    m.cost = w_.spare_total;
+    for (std::size_t e = 0; e < list_.size(); ++e) {
+      if (!is_line(list_[e].options[0].role)) continue;
+      const std::size_t o = option_of(list_[e], SumRole::deposit);
+      if (o != 0 && list_[e].options[o].cost <= w_.spare_total) m.takes.emplace_back(e, o);
+    }
+    if (m.takes.size() > 1) add_move(std::move(m));
   }
 
   /// The right edges of a table's columns, of figures that stand within one place of each other.
@@ -567,15 +581,21 @@ private:
     return out;
   }
 
-  /// The paper states what the charges should come to, and they do not; nor did it only leave one of them out.
-  bool contradicts(const WholeReading& r) const {
+  /// What the charges come to by the paper's own words, where it says so and they do not.
+  std::optional<std::int64_t> stated_otherwise(const WholeReading& r) const {
     const AccountSums& a = r.sums;
-    if (!a.total && !(a.has_base && (a.refund || a.due))) return false;
-    const std::int64_t stated = a.total ? *a.total : a.refund ? a.base - *a.refund : a.base + *a.due;
+    if (!a.total && !(a.has_base && (a.refund || a.due))) return std::nullopt;
+    return a.total ? *a.total : a.refund ? a.base - *a.refund : a.base + *a.due;
+  }
+
+  /// Charges without which the stated sum comes out: it may leave one out by mistake, or that one is none.
+  std::vector<std::size_t> left_out(const WholeReading& r, std::int64_t stated) const {
+    std::vector<std::size_t> found;
     for (std::size_t e = 0; e < list_.size(); ++e)
-      if (const std::int64_t line = on_charges(list_[e].options[r.chosen[e]]); line != 0 && line == a.net() - stated)
-        return false;
-    return true;
+      if (const std::int64_t line = on_charges(list_[e].options[r.chosen[e]]);
+          line != 0 && line == r.sums.net() - stated)
+        found.push_back(e);
+    return found;
   }
 
   /// Charges that another reading, as likely, does not have; and those that little speaks for and no sum confirms.
@@ -598,15 +618,41 @@ private:
       }
       if (differs) break;
     }
-    if (out.closes) return;
-    const int doubtful = contradicts(out) ? w_.doubtful_if_off : w_.doubtful;
+    if (!out.closes) ask_about(out, open);
+  }
+
+  /// No sum of the paper confirms the charges: those that little speaks for are asked about, and where it states
+  /// another sum also those whose words name nothing, those in sentences, and sums passed over in one.
+  void ask_about(WholeReading& out, const std::vector<bool>& open) const {
+    const std::optional<std::int64_t> stated = stated_otherwise(out);
+    const std::vector<std::size_t> spare = stated ? left_out(out, *stated) : std::vector<std::size_t>{};
+    const bool off = stated && spare.empty();
+    const bool many = off && std::any_of(list_.begin(), list_.end(), [&](const Entry& entry) {
+                        const RoleOption& o =
+                            entry.options[out.chosen[static_cast<std::size_t>(&entry - list_.data())]];
+                        return o.role == SumRole::total && o.value.in_cents() != *stated;
+                      });
     for (std::size_t e = 0; e < list_.size(); ++e) {
       const Entry& entry = list_[e];
-      if (open[e] || !is_line(entry.options[out.chosen[e]].role)) continue;
+      const RoleOption& now = entry.options[out.chosen[e]];
+      if (open[e]) continue;
+      if (now.role == SumRole::passing) {
+        const std::size_t take = option_of(entry, SumRole::charge);
+        if (off && entry.named && take != 0 && entry.options[take].cost - now.cost <= w_.ask_passed_over)
+          out.open.push_back({e, take, std::nullopt});
+        continue;
+      }
+      if (now.role == SumRole::total && many && entry.prose)
+        if (const std::size_t take = option_of(entry, SumRole::charge); take != 0)
+          out.open.push_back({e, take, std::nullopt});
+      if (!is_line(now.role)) continue;
       const std::size_t leave = option_of(entry, SumRole::passing);
-      const bool mended = entry.figures[entry.options[out.chosen[e]].figure].mended;
-      if (mended || (leave != 0 && entry.options[leave].cost - entry.options[out.chosen[e]].cost <= doubtful))
-        out.open.push_back({e, out.chosen[e], 0});
+      const bool mended = entry.figures[now.figure].mended;
+      const bool doubtful =
+          leave != 0 &&
+          entry.options[leave].cost - now.cost <=
+              (off || std::find(spare.begin(), spare.end(), e) != spare.end() ? w_.doubtful_if_off : w_.doubtful);
+      if (mended || doubtful || (off && !entry.named)) out.open.push_back({e, out.chosen[e], std::nullopt});
     }
   }
 

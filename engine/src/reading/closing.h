@@ -30,9 +30,11 @@ struct WholeReading {
   AccountSums sums;
   bool closes = false; ///< a stated sum comes out
   struct Open {
-    std::size_t entry = 0, option = 0, reading = 0;
+    std::size_t entry = 0, option = 0;
+    std::optional<std::size_t> reading; ///< none: asked about by itself
   };
-  std::vector<Open> open; ///< entries that are a charge in one reading and none in another that is as likely
+  std::vector<Open> open; ///< entries that are a charge in one reading and none in another that is as likely, and those
+                          ///< that no sum of the paper confirms and little speaks for
 };
 
 WholeReading best_reading(const Entries& entries, const ReadingWeights& weights);

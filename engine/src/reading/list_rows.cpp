@@ -11,6 +11,8 @@
 #include "reading/too_large.h"
 
 #include <algorithm>
+#include <array>
+#include <string_view>
 #include <utility>
 
 namespace wearline {
@@ -35,6 +37,7 @@ public:
       i = end;
     }
     flush_pending("no-amount");
+    take_back();
   }
 
 private:
@@ -45,6 +48,7 @@ private:
       if (pending_.size() == 1 && pending_.back() + 1 == i && heads_something(i)) heading_from_pending();
       else flush_pending("no-amount");
       last_charge_ = nowhere;
+      if (holds_rows_ && !out_.list.empty() && out_.list.back().section == section_) holds_rows_ = false;
       end_bill();
       return true;
     }
@@ -144,7 +148,8 @@ private:
     const bool empty_label = p.label_last <= p.label_first || !has_words(l, p.label_first, p.label_last, rules_);
     if (empty_label && pending_.empty()) return bare_row(i);
     if (empty_label) return close_pending(i, p);
-    const LabelKind kind = label_of(l.m, rules_, p.label_first, p.label_last);
+    const LabelKind kind =
+        is_room_sum(l, p, rules_) ? LabelKind::subtotal : label_of(l.m, rules_, p.label_first, p.label_last);
     if (p.credit_column && kind != LabelKind::deposit && kind != LabelKind::interest && kind != LabelKind::held &&
         kind != LabelKind::refund)
       return charge_row(i, p);
@@ -239,7 +244,7 @@ private:
       }
       out_.list.push_back(std::move(e));
     }
-    section_credits_ = false; // its foot
+    section_credits_ = holds_rows_ = false; // its foot
     l.fate = "sum-without-words";
   }
 
@@ -316,7 +321,7 @@ private:
     add_sum_roles(e, kind, e.figures[main].value, w_);
     if (section_credits_ && kind == LabelKind::refund)
       for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
-    if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = false; // its foot
+    if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = holds_rows_ = false; // its foot
     for (RoleOption& o : e.options) o.figure = main;
     if (e.options[0].role == SumRole::total || e.options[0].role == SumRole::subtotal)
       for (std::size_t k = 0; k < e.figures.size(); ++k) // the feet of other columns
@@ -360,7 +365,8 @@ private:
   void close_pending(std::size_t i, const RowFigures& p) {
     PaperRow& l = rows_[i];
     PaperRow& last = rows_[pending_.back()];
-    const LabelKind kind = label_of(last.m, rules_, 0, last.m.tokens.size());
+    LabelKind kind = label_of(last.m, rules_, 0, last.m.tokens.size());
+    if (!is_account(kind) && last.row.text.back() == '?') kind = asked_for(last);
     if (is_account(kind)) {
       const std::string text(body_of(last));
       const bool directed = says_who(last, rules_, 0, last.m.tokens.size());
@@ -374,6 +380,15 @@ private:
     Entry e = entry_of(i, p, main);
     take_pending(e);
     finish_charge(i, p, main, std::move(e));
+  }
+
+  /// "How much was your deposit?"
+  LabelKind asked_for(const PaperRow& l) const {
+    static constexpr std::array<std::pair<std::string_view, LabelKind>, 3> kinds = {
+        {{"st:refund", LabelKind::refund}, {"st:deposit", LabelKind::deposit}, {"st:total", LabelKind::total}}};
+    for (const auto& [id, kind] : kinds)
+      if (mentions_word(l, rules_, id)) return kind;
+    return LabelKind::none;
   }
 
   void finish_charge(std::size_t i, const RowFigures& p, std::size_t main, Entry e) {
@@ -396,11 +411,50 @@ private:
     e.heard = heard_roles(l, rules_);
     add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), is_denied(l, n, rules_), account_is_closed()},
                      w_);
+    if (holds_rows_) // "Deposits held": what stands under it may be one of them
+      for (RoleOption& o : e.options)
+        if (o.role == SumRole::deposit) o.cost = std::min(o.cost, w_.spare_total);
     out_.list.push_back(std::move(e));
     last_charge_ = out_.list.size() - 1;
     last_row_ = i;
     l.fate = "charge";
     if (!columns_) take_details(i);
+  }
+
+  // -------------------------------------------------------------------------------------------------- taken back
+
+  /// "ok found the pic. forget the fan then": an earlier charge may no longer be one. The paper's sums decide.
+  void take_back() {
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      const PaperRow& l = rows_[r];
+      if (l.row.blank || l.fate == "other-message" || !takes_back(l)) continue;
+      if (Entry* e = taken_back_in(r)) {
+        for (RoleOption& o : e->options)
+          if (o.role == SumRole::passing) o.cost = std::min(o.cost, w_.leave_price_in_passing);
+      }
+    }
+  }
+  bool takes_back(const PaperRow& l) const {
+    const Lexicon::Id id = rules_.statement().find("w:takes-back");
+    return std::any_of(l.m.statement.begin(), l.m.statement.end(),
+                       [&](const Mention& s) { return s.concept_id == id && s.match == Match::exact; });
+  }
+  /// The last charge above that shares a word with the row; where none does, the last charge of all.
+  Entry* taken_back_in(std::size_t r) {
+    static constexpr std::size_t near = 8, telling = 3;
+    Entry* last = nullptr;
+    for (std::size_t k = out_.list.size(); k-- > 0;) {
+      Entry& e = out_.list[k];
+      if (e.rows.empty() || e.rows.back() >= r || e.options[0].role != SumRole::charge) continue;
+      if (last == nullptr && e.rows.back() + near > r) last = &e;
+      for (const Token& t : split_words(e.charge.text))
+        if (t.word() && t.text.size() >= telling && !is_word_of(t, "w:english", rules_) &&
+            !is_word_of(t, "w:spanish", rules_) &&
+            std::any_of(rows_[r].m.tokens.begin(), rows_[r].m.tokens.end(),
+                        [&](const Token& o) { return o.text == t.text; }))
+          return &e;
+    }
+    return last;
   }
 
   // ---------------------------------------------------------------------------------------- rows without a sum
@@ -465,6 +519,7 @@ private:
     const LabelKind kind = label_of(l.m, rules_, 0, l.m.tokens.size());
     section_holds_ =
         mentions_word(l, rules_, "st:held") || section_credits_ || (kind == LabelKind::deposit && words <= 2);
+    holds_rows_ = section_holds_ && !section_credits_;
     new_section(l);
     l.fate = "heading";
   }
@@ -527,7 +582,9 @@ private:
     const char last = l.row.text.back();
     const bool attached =
         !money && l.m.tokens.size() < 12 && mentions_word(l, rules_, "w:attached") && account_before();
-    if (!money && (attached || last == ':' || kind == LabelKind::heading || is_room(l, rules_) || only_capitals(l)) &&
+    if (!money &&
+        (attached || last == ':' || kind == LabelKind::heading || is_room(l, rules_) || only_capitals(l) ||
+         heads_deeper_rows(i)) &&
         !l.row.bulleted && !next_is_sum(i)) {
       flush_pending("no-amount");
       set_heading(l);
@@ -554,6 +611,23 @@ private:
       return;
     }
     pending_.push_back(i);
+  }
+
+  /// A few words, and right under them two rows or more, set in alike, that end with their sums.
+  bool heads_deeper_rows(std::size_t i) const {
+    const PaperRow& l = rows_[i];
+    if (l.m.tokens.size() > 4 || i + 2 >= rows_.size()) return false;
+    const std::uint32_t indent = rows_[i + 1].row.indent;
+    if (indent <= l.row.indent) return false;
+    for (std::size_t k = i + 1; k <= i + 2; ++k) {
+      const PaperRow& next = rows_[k];
+      if (next.row.blank || next.row.rule || next.row.indent != indent || next.m.numbers.empty()) return false;
+      const Number& sum = next.m.numbers.back();
+      if (!is_strong(sum) || !ends_row(next, sum, rules_) || !has_words(next, 0, sum.first, rules_)) return false;
+      const char first = next.row.text[next.row.body];
+      if (k == i + 1 && first >= 'a' && first <= 'z' && l.m.tokens.size() > 2) return false; // goes on
+    }
+    return true;
   }
 
   /// Whether the next row with text holds nothing but a sum.
@@ -606,6 +680,7 @@ private:
   std::vector<std::size_t> pending_;
   std::string heading_;
   bool section_holds_ = false, section_credits_ = false;
+  bool holds_rows_ = false; ///< under a heading of what is held, up to its foot or a blank line
   std::size_t section_ = 0;
   std::size_t last_charge_ = nowhere, last_row_ = nowhere;
 };

@@ -118,7 +118,8 @@ private:
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
       if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n)) continue;
-      if (n.rate || per_follows(n)) { // "the bill of $120, $60 each": beside other sums it may be one
+      if ((n.rate && count_before(n, first)) ||
+          per_follows(n)) { // "the bill of $120, $60 each": beside other sums it may be one
         if (is_strong(n) && !found.empty()) found.push_back({k, from, LabelKind::none});
         continue;
       }
@@ -129,6 +130,10 @@ private:
       if (is_strong(n)) from = n.last + 1u;
     }
     bool any = false;
+    const Lexicon::Id older = word("w:superseded");
+    superseded_ = std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+      return s.concept_id == older && s.match == Match::exact && s.first >= first && s.last < last;
+    });
     told_ = std::count_if(found.begin(), found.end(), [](const Found& f) { return frames_account(f.kind); }) > 1;
     for (std::size_t i = 0; i < found.size(); ++i) {
       if (found[i].kind == LabelKind::none) charge_entry(found, i, first, last, end);
@@ -179,7 +184,7 @@ private:
       e.may_be(SumRole::charge, value, w_.fact_is_charge);
     } else {
       e.passing_fate = "remark";
-      const bool bare = !is_strong(n) && !told_ && !named_beside(n);
+      const bool bare = (!is_strong(n) && !told_ && !named_beside(n)) || superseded_;
       if (bare) e.may_be(SumRole::passing, value, 0);
       add_sum_roles(e, f.kind, value, w_);
       if (bare)
@@ -404,8 +409,8 @@ private:
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || n.rate;
-    const bool passing = bare || says_passing(found[i].from, n, last) || in_remark(n, first) || denied(n, last) ||
-                         bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
+    const bool passing = bare || superseded_ || says_passing(found[i].from, n, last) || in_remark(n, first) ||
+                         denied(n, last) || bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -505,12 +510,13 @@ private:
     });
   }
 
-  /// "not $85 but $58", "65, no sorry, 56": the sum after it takes its place.
+  /// "not $85 but $58", "65, no sorry, 56", "from $150 to $105": the sum after it takes its place.
   bool corrected(const Number& n, std::size_t last) const {
     for (const Number& next : m_.numbers) {
       if (next.first <= n.last || next.last >= last || !can_be_sum(next)) continue;
       const std::size_t between = next.first - n.last - 1u;
-      bool said = false;
+      bool said =
+          n.first > 0 && m_.tokens[n.first - 1u].text == "from" && between == 1 && m_.tokens[n.last + 1u].text == "to";
       for (std::size_t t = n.last + 1u; t < next.first; ++t) said = said || is(t, "w:corrects");
       return said && between <= 4;
     }
@@ -644,7 +650,8 @@ private:
   const ReadingWeights& w_;
   Joined joined_;
   MarkedText m_;
-  bool told_ = false; ///< the sentence at hand names two sums of the account, so bare numbers are sums too
+  bool told_ = false;       ///< the sentence at hand names two sums of the account, so bare numbers are sums too
+  bool superseded_ = false; ///< it tells what an earlier statement said
   std::vector<std::string> fates_;
   Entries& out_;
 };

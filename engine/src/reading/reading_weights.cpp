@@ -9,7 +9,7 @@ namespace wearline {
 
 Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
   using Field = std::pair<const char*, int ReadingWeights::*>;
-  static constexpr std::array<Field, 29> fields = {{{"totalCloses", &ReadingWeights::total_closes},
+  static constexpr std::array<Field, 31> fields = {{{"totalCloses", &ReadingWeights::total_closes},
                                                     {"refundCloses", &ReadingWeights::refund_closes},
                                                     {"oneLine", &ReadingWeights::one_line},
                                                     {"centsClose", &ReadingWeights::cents_close},
@@ -36,6 +36,8 @@ Faults read_weights(const nlohmann::json& object, ReadingWeights& out) {
                                                     {"toldAccount", &ReadingWeights::told_account},
                                                     {"passedOver", &ReadingWeights::passed_over},
                                                     {"openWithin", &ReadingWeights::open_within},
+                                                    {"askPassedOver", &ReadingWeights::ask_passed_over},
+                                                    {"frameCloses", &ReadingWeights::frame_closes},
                                                     {"doubtful", &ReadingWeights::doubtful},
                                                     {"doubtfulIfOff", &ReadingWeights::doubtful_if_off}}};
   Faults faults;

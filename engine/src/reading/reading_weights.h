@@ -9,7 +9,7 @@
 namespace wearline {
 
 struct ReadingWeights {
-  int total_closes = 0, refund_closes = 0, one_line = 0, cents_close = 0;
+  int total_closes = 0, refund_closes = 0, frame_closes = 0, one_line = 0, cents_close = 0;
   int leave_named = 0, leave_unnamed = 0, leave_in_sentence = 0, leave_named_in_sentence = 0, leave_after_account = 0,
       leave_price_in_passing = 0;
   int heard_sum = 0, unnamed_is_sum = 0, named_is_sum = 0, sentence_is_sum = 0;
@@ -20,6 +20,7 @@ struct ReadingWeights {
   int passed_over = 0;     ///< a number that was passed over, taken for a charge at a second look
   int open_within = 0;     ///< readings that differ by less are both shown
   int doubtful_if_off = 0; ///< the same where sums are stated and none comes out
+  int ask_passed_over = 0; ///< a number passed over that costs no more to charge is asked about there too
   int doubtful = 0;        ///< a charge that costs no more to leave, and that no sum confirms, is asked about
 };
 

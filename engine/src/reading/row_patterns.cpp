@@ -170,6 +170,30 @@ void sums_so_far(Entries& entries, const ReadingWeights& w) {
   }
 }
 
+/// A row after the charges whose sum is the deposit less the refund (or with what is still owed) is their total, though
+/// its words do not say so and the charges come to something else.
+void framed_total(Entries& entries, const ReadingWeights& w) {
+  Money held, rest;
+  bool stated = false;
+  for (const Entry& e : entries.list) {
+    const RoleOption& o = e.options[0];
+    if (e.prose) continue;
+    if (o.role == SumRole::total) return;
+    if (o.role == SumRole::deposit || o.role == SumRole::held || o.role == SumRole::interest) held += o.value;
+    if (o.role == SumRole::due) held += o.value, stated = true;
+    if (o.role == SumRole::refund && e.kind == LabelKind::refund) rest = o.value, stated = true;
+  }
+  if (!stated || held.is_zero()) return;
+  std::size_t lines = 0;
+  for (Entry& e : entries.list) {
+    if (e.prose || !is_line(e)) continue;
+    if (++lines < 3 || e.options[0].value != held - rest) continue;
+    for (RoleOption& o : e.options)
+      o.cost = o.role == SumRole::total ? 0 : is_line_role(o.role) ? o.cost + w.sum_is_charge : o.cost;
+    return likeliest_first(e);
+  }
+}
+
 /// Rows right after the refund, or what is still owed, that come to it share it out ("Priya, one half", "May
 /// 5  95.00"): they are no charges.
 void shares_of_rest(Entries& entries, const ReadingWeights& w) {
@@ -186,23 +210,32 @@ void shares_of_rest(Entries& entries, const ReadingWeights& w) {
 }
 
 /// What follows a total that is all charges before it, the deposit and the refund is seldom a charge: notes, prices.
+/// Where all three agree it is none.
 void notes_after(Entries& entries, const ReadingWeights& w) {
-  Money all;
+  Money all, held, total;
   std::size_t lines = 0, end = entries.list.size();
-  bool foot = false, deposit = false;
+  bool foot = false, deposit = false, agrees = false;
   for (std::size_t i = 0; i < entries.list.size() && end == entries.list.size(); ++i) {
     const Entry& e = entries.list[i];
-    const SumRole role = e.options[0].role;
-    if (role == SumRole::deposit || role == SumRole::held) deposit = true;
+    const RoleOption& o = e.options[0];
+    if (o.role == SumRole::deposit || o.role == SumRole::held || o.role == SumRole::interest) held += o.value;
+    if (o.role == SumRole::deposit || o.role == SumRole::held) deposit = true;
     else if (is_line(e) && !foot) all += on_charges(e), ++lines;
-    else if ((role == SumRole::total || role == SumRole::subtotal) && lines > 2 && e.options[0].value == all)
-      foot = true;
-    else if (foot && deposit && (role == SumRole::refund || role == SumRole::due || is_line(e))) end = i + 1;
+    else if ((o.role == SumRole::total || o.role == SumRole::subtotal) && lines > 2 && o.value == all)
+      foot = true, total = o.value;
+    else if (foot && deposit && (o.role == SumRole::refund || o.role == SumRole::due || is_line(e))) {
+      end = i + 1;
+      agrees =
+          (o.role == SumRole::refund && o.value == held - total) || (o.role == SumRole::due && o.value == total - held);
+    }
   }
-  for (std::size_t i = end; i < entries.list.size(); ++i)
-    for (RoleOption& o : entries.list[i].options)
-      if (o.role == SumRole::passing && o.figure == entries.list[i].options[0].figure)
+  for (std::size_t i = end; i < entries.list.size(); ++i) {
+    Entry& e = entries.list[i];
+    for (RoleOption& o : e.options)
+      if (o.role == SumRole::passing && o.figure == e.options[0].figure)
         o.cost = std::min(o.cost, w.leave_after_account);
+    if (agrees && is_line(e)) leave_out(e, "in-passing", w.leave_after_account);
+  }
 }
 
 /// A total of the charges since the last one, with more charges below, is a subtotal.
@@ -231,6 +264,45 @@ void section_totals(Entries& entries, const ReadingWeights& w) {
   for (auto& [e, own] : totals)
     std::stable_sort(e->options.begin(), e->options.end(),
                      [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+}
+
+/// A list whose lines come again below, with a total of their own that leaves the paper's refund, was corrected by the
+/// later one.
+void replaced_lists(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  std::vector<std::size_t> totals;
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (!list[i].prose && (list[i].options[0].role == SumRole::total || list[i].options[0].role == SumRole::subtotal))
+      totals.push_back(i);
+  if (totals.size() < 2) return;
+  const std::size_t first = totals[totals.size() - 2], last = totals.back();
+  std::size_t again = 0, above = 0, below = 0;
+  Money sum;
+  for (std::size_t i = 0; i < first; ++i) above += !list[i].prose && is_line(list[i]);
+  for (std::size_t i = first + 1; i < last; ++i) {
+    if (list[i].prose || !is_line(list[i])) continue;
+    sum += on_charges(list[i]);
+    ++below;
+    again += std::any_of(list.begin(), list.begin() + static_cast<std::ptrdiff_t>(first), [&](const Entry& e) {
+      return !e.prose && is_line(e) && e.charge.text == list[i].charge.text;
+    });
+  }
+  if (again < 2 || again * 3 < below * 2 || again * 2 < above || sum != list[last].options[0].value) return;
+  if (list[first].options[0].value == sum) return; // said twice
+  const auto states = [&](SumRole role, auto&& fits) {
+    return std::any_of(list.begin(), list.end(), [&](const Entry& e) {
+      return std::any_of(e.options.begin(), e.options.end(),
+                         [&](const RoleOption& o) { return o.role == role && fits(o.value); });
+    });
+  };
+  const bool leaves_refund = states(SumRole::deposit, [&](Money held) {
+    return states(SumRole::refund, [&](Money back) { return back == held - sum; });
+  });
+  if (!leaves_refund) return;
+  for (std::size_t i = 0; i <= first; ++i)
+    if (!list[i].prose && (is_line(list[i]) || i == first)) leave_out(list[i], "repeated", w.whole_section);
+  for (RoleOption& o : list[last].options)
+    if (o.role == SumRole::total) o.cost = 0;
 }
 
 /// Several deposits, each with its own charges, their sum and what is left: those sums and rests are no deposits.
@@ -312,9 +384,11 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   if (!running) whole_columns(entries, weights);
   signs(entries);
   ticks(entries, weights);
+  replaced_lists(entries, weights);
   accounts_apart(entries, weights);
   shares_of_rest(entries, weights);
   sums_so_far(entries, weights);
+  framed_total(entries, weights);
   section_totals(entries, weights);
   notes_after(entries, weights);
   block_feet(entries);

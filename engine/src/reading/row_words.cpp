@@ -138,15 +138,31 @@ std::vector<SumRole> heard_roles(const PaperRow& l, const RecognizerRules& rules
   return out;
 }
 
-bool is_room(const PaperRow& l, const RecognizerRules& rules) {
+namespace {
+
+bool names_only_room(const PaperRow& l, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   std::size_t words = 0, known = 0;
   std::vector<bool> place(l.m.tokens.size(), false);
   for (const Mention& m : l.m.charge)
     if (rules.charges().at(m.concept_id).role == Role::place)
       for (std::size_t t = m.first; t <= m.last; ++t) place[t] = true;
-  for (std::size_t t = 0; t < l.m.tokens.size(); ++t)
+  for (std::size_t t = first; t < last; ++t)
     if (l.m.tokens[t].word()) ++words, known += place[t];
   return words > 0 && words == known;
+}
+
+} // namespace
+
+bool is_room_sum(const PaperRow& l, const RowFigures& p, const RecognizerRules& rules) {
+  const Lexicon::Id subtotal = rules.statement().find("st:subtotal");
+  return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+    return s.concept_id == subtotal && s.match == Match::exact && s.first > p.label_first && s.last < p.label_last &&
+           !has_words(l, s.last + 1u, p.label_last, rules) && names_only_room(l, rules, p.label_first, s.first);
+  });
+}
+
+bool is_room(const PaperRow& l, const RecognizerRules& rules) {
+  return names_only_room(l, rules, 0, l.m.tokens.size());
 }
 
 bool only_capitals(const PaperRow& l) {

@@ -34,6 +34,8 @@ bool tells_account(const PaperRow& row, const RecognizerRules& rules);
 bool names_account_number(const PaperRow& row, const RecognizerRules& rules);
 /// Roles that single words of the row speak for, though the row as a whole is not called so.
 std::vector<SumRole> heard_roles(const PaperRow& row, const RecognizerRules& rules);
+/// "LIVING ROOM   Room total": the name of a room and a word for its sum.
+bool is_room_sum(const PaperRow& row, const RowFigures& figures, const RecognizerRules& rules);
 /// Nothing but the name of a room.
 bool is_room(const PaperRow& row, const RecognizerRules& rules);
 bool only_capitals(const PaperRow& row);

@@ -181,6 +181,12 @@ std::size_t chat_head(std::string_view text) {
   const std::size_t name = at;
   std::size_t words = 0;
   while (at < text.size() && at - name < 40 && text[at] != ':') {
+    if (text[at] == '(' && at > name) { // "Marge (6 Lindell Ct): "
+      const std::size_t close = text.find(')', at);
+      if (close == std::string_view::npos || close - at > 30) return 0;
+      at = close + 1;
+      continue;
+    }
     if (is_digit(text[at]) || text[at] == '$' || text[at] == '\t') return 0;
     words += text[at] == ' ';
     ++at;

@@ -52,6 +52,12 @@ bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, 
   static constexpr std::size_t most = 24;
   static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
   const ReadingWeights& w = rules.weights();
+  std::vector<SumRole> lacking; // what the account names already is not looked for among them
+  for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
+    if (std::none_of(out.list.begin(), out.list.end(), [&](const Entry& e) {
+          return e.options[0].role == sum || (sum == SumRole::deposit && e.options[0].role == SumRole::held);
+        }))
+      lacking.push_back(sum);
   std::size_t added = 0;
   for (std::size_t r = 0; r < paper.rows.size(); ++r) {
     const PaperRow& row = paper.rows[r];
@@ -72,8 +78,7 @@ bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, 
       e.passing_fate = row.fate.empty() ? "number-without-sign" : row.fate;
       e.may_be(SumRole::passing, *n.money(), 0);
       e.may_be(SumRole::charge, *n.money(), may_count(row, n, rules) ? w.sum_is_charge : w.passed_over);
-      for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
-        e.may_be(sum, *n.money(), w.sentence_is_sum);
+      for (const SumRole sum : lacking) e.may_be(sum, *n.money(), w.sentence_is_sum);
       out.list.push_back(std::move(e));
     }
   }

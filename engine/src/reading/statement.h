@@ -79,10 +79,11 @@ struct ClosedSum {
   std::vector<std::size_t> from; ///< the lines of the input it is made of
 };
 
-/// A sum that is a charge in one reading of the paper and none in another, both as likely. It is not among the charges.
+/// A sum that is a charge in one reading of the paper and none in another, both as likely, or that no sum of the paper
+/// confirms. It is not among the charges.
 struct OpenChoice {
   ReadCharge charge;
-  std::size_t reading = 0; ///< choices of the same reading are taken or left together
+  std::optional<std::size_t> reading; ///< choices of the same reading are taken or left together; none: by itself
 };
 
 struct ReadStatement {

@@ -208,12 +208,21 @@ bool has_lines(const Entries& entries, const WholeReading& reading) {
   return false;
 }
 
+/// Deposit and refund (or what is owed) are named: then these have to come out as well, not a total by itself.
+bool confirms_balance(const WholeReading& first, const WholeReading& again) {
+  const AccountSums& a = first.sums;
+  const AccountSums& b = again.sums;
+  return !(a.has_base && (a.refund || a.due)) || b.refund_closes || b.due_closes;
+}
+
 /// The reading with numbers that were passed over at first stands if its sums come out and its named sums stay.
 void look_again(const StatementPaper& paper, const RecognizerRules& rules, Entries& entries, WholeReading& reading) {
   Entries wider = entries;
   if (!add_passed_over(paper, rules, wider)) return;
   WholeReading again = best_reading(wider, rules.weights());
-  if (!again.closes || !has_lines(wider, again) || !keeps_named_sums(entries, reading, again)) return;
+  if (!again.closes || !has_lines(wider, again) || !keeps_named_sums(entries, reading, again) ||
+      !confirms_balance(reading, again))
+    return;
   entries = std::move(wider);
   reading = std::move(again);
 }

@@ -1369,7 +1369,7 @@ export interface Reading {
     lines: number[];
   }[];
   /**
-   * Charges in one reading of the paper that are none in another as likely; they are not among the lines.
+   * Charges in one reading of the paper that are none in another as likely, and sums that may be charges where no sum of the paper confirms it; they are not among the lines.
    */
   uncertainCharges?: {
     /**
@@ -1378,9 +1378,9 @@ export interface Reading {
     text: string;
     amount: Money;
     /**
-     * Which reading of the paper has it, from 0.
+     * Which reading of the paper has it, from 0; charges of one reading are taken or left together. Null: it is asked about by itself.
      */
-    reading: number;
+    reading: number | null;
     spans: TextPlace[];
     amountSpan: TextPlace;
   }[];

@@ -331,6 +331,90 @@ TEST_CASE("What fits both ways is a choice, and is not charged", "[reading]") {
   CHECK(s.choices.size() == 2);
 }
 
+TEST_CASE("Where the paper states another sum, charges that little speaks for are asked about one by one",
+          "[reading]") {
+  const ReadStatement s = read("The nephew cleaned all day and I gave him $90.00. The lock had to be drilled and the "
+                               "locksmith's bill was $74.00. I had a deposit of $800.00 and send you $606.00.\n");
+  CHECK(s.charges.empty());
+  REQUIRE(s.choices.size() == 2);
+  CHECK(s.choices[0].charge.amount == Money::cents(9000));
+  CHECK_FALSE(s.choices[0].reading);
+  CHECK(s.choices[1].charge.amount == Money::cents(7400));
+  CHECK_FALSE(s.choices[1].reading);
+  // Rows that name what they are for stay: it is the paper that adds wrongly.
+  const ReadStatement rows = read("Stove cleaning  60.00\nCloset door  70.00\nTotal  150.00\n");
+  CHECK(sums(rows) == "60.00 70.00");
+  CHECK(rows.choices.empty());
+}
+
+TEST_CASE("Words unknown to it, with the sum that deposit and refund leave, are the total", "[reading]") {
+  const ReadStatement s = read("Held  1,325.00\nCleaning fridge  48.00\nRepair gouge in floor  165.00\n"
+                               "Window screen  70.00\nCut  249.00\nRefund  1,076.00\n");
+  CHECK(sums(s) == "48.00 165.00 70.00");
+  REQUIRE(s.total);
+  CHECK(s.total->amount == Money::cents(24900));
+  REQUIRE(s.checks.size() == 1);
+  CHECK(s.checks[0].code == "sum");
+}
+
+TEST_CASE("What stands under a heading of deposits is held where the sums then come out", "[reading]") {
+  const ReadStatement s = read("Deposits held\n   Security  1,100.00\n   Dog  300.00\n   Garage opener  50.00\n"
+                               "             1,450.00\nOven cleaning  60.00\nCloset door guide  14.25\n"
+                               "Deductions  74.25\nRefund  1,375.75\n");
+  CHECK(sums(s) == "60.00 14.25");
+  REQUIRE(s.deposit());
+  CHECK(*s.deposit() == Money::cents(145000));
+}
+
+TEST_CASE("The sum of a room may stand beside its name, above its lines", "[reading]") {
+  const ReadStatement s = read("Kitchen  Room total  85.00\n  Oven cleaning  60.00\n  Drip pans  25.00\n"
+                               "Bedroom  Room total  40.00\n  Blind slats  40.00\nTotal  125.00\n");
+  CHECK(sums(s) == "60.00 25.00 40.00");
+  CHECK(s.checks.empty());
+  CHECK(s.closed.size() == 3);
+}
+
+TEST_CASE("A charge taken back in a chat is none where the sums then come out", "[reading]") {
+  const std::string chat = "[3/4/25, 6:02 PM] Dina (9 Elm Ct): deposit was 750\n"
+                           "[3/4/25, 6:03 PM] Dina (9 Elm Ct): blinds bent 55\n"
+                           "[3/4/25, 6:04 PM] Dina (9 Elm Ct): bathroom fan cover cracked 22\n"
+                           "[3/4/25, 6:09 PM] Dina (9 Elm Ct): you're right, forget the fan\n"
+                           "[3/4/25, 6:10 PM] Dina (9 Elm Ct): cleaning 95\n";
+  CHECK(sums(read(chat + "[3/4/25, 6:14 PM] Dina (9 Elm Ct): so 150 total\n")) == "55.00 95.00");
+  CHECK(sums(read(chat + "[3/4/25, 6:14 PM] Dina (9 Elm Ct): so 172 total\n")) == "55.00 22.00 95.00");
+}
+
+TEST_CASE("What an earlier statement said is not charged", "[reading]") {
+  const ReadStatement told = read("This replaces our statement of January 10, which showed deductions of $505.00 and a "
+                                  "refund of $345.00. The charge for cleaning was lowered from $150.00 to $105.00.\n\n"
+                                  "Cleaning  $105.00\nPatch and paint  $95.00\nShower rod  $24.00\n"
+                                  "Total  $224.00\nDeposit  $850.00\nRefund  $626.00\n");
+  CHECK(sums(told) == "105.00 95.00 24.00");
+  CHECK(told.refund->amount == Money::cents(62600));
+  const ReadStatement listed =
+      read("Carpet, stairs  210.00\nCleaning  125.00\nFence picket  12.00\nSum  347.00\n\n"
+           "Carpet, stairs  120.00\nCleaning  125.00\nFence picket  12.00\nCorrect sum  257.00\n"
+           "Deposit  1,150.00\nRefund  893.00\n");
+  CHECK(sums(listed) == "120.00 125.00 12.00");
+  CHECK(listed.total->amount == Money::cents(25700));
+}
+
+TEST_CASE("Notes under an account that comes out are no charges", "[reading]") {
+  const ReadStatement s = read("Flooring (1)  268.80\nCleaning (2)  90.00\nRefrigerator gasket (3)  57.00\n"
+                               "Total  415.80\nDeposit  1,525.00\nRefund  1,109.20\n\n"
+                               "(1) 84 sq ft at $8.00 = $672.00; 40% charged.\n(2) The crew billed $150.00.\n"
+                               "(3) Part $32.00, fitting $25.00.\n");
+  CHECK(sums(s) == "268.80 90.00 57.00");
+  CHECK(s.choices.empty());
+}
+
+TEST_CASE("A question before a sum says what it is", "[reading]") {
+  const ReadStatement s = read("How much was your deposit?\n$1,050.00\n\nWhat did we take out of it?\n"
+                               "Carpet deodorizing: $90.00\nMini blinds: $32.00\n");
+  CHECK(sums(s) == "90.00 32.00");
+  CHECK(*s.deposit() == Money::cents(105000));
+}
+
 TEST_CASE("Letters taken for digits are marked", "[reading]") {
   const ReadStatement s = read("Clean carpet  $11S.00\nMend latch  $1O5.OO\nTotal  $22O.00\n");
   CHECK(sums(s) == "115.00 105.00");

@@ -35,6 +35,15 @@ export interface Charge {
   read?: ReadLine;
   /** The reading of the paper it belongs to, where the person chose between several. */
   choice?: number;
+  /** The question that was answered with yes. */
+  asked?: number;
+}
+
+/** A sum that may be a charge, and that no sum of the paper confirms: the person says whether it is. */
+export interface Asked {
+  key: number;
+  open: UncertainCharge;
+  charged?: boolean;
 }
 
 export type FactKind = 'money' | 'date' | 'place';
@@ -62,6 +71,7 @@ export interface Review {
   source: Source;
   reading: Reading;
   charges: Charge[];
+  asked: Asked[];
   facts: Fact[];
   tray: TrayLine[];
   nextKey: number;
@@ -191,6 +201,7 @@ export function reviewOf(source: Source, reading: Reading, c: CaseFile, own: Pic
     source,
     reading,
     charges: own.rows.length ? charges.sort((a, b) => lineOf(a) - lineOf(b)) : charges,
+    asked: reading.uncertainCharges.filter((open) => open.reading === null).map((open) => ({ key: key++, open })),
     facts: factsOf(source, reading, c, own),
     tray: reading.unread
       .filter((t) => !rows.has(t.line))
@@ -244,25 +255,51 @@ export const rowOf = (open: UncertainCharge, doubtful: Piece[]): Omit<Charge, 'k
 });
 
 /** The readings of the paper between which its own sums do not decide. */
-export const readingsOf = (r: Review): number[] => [...new Set(r.reading.uncertainCharges.map((c) => c.reading))];
+export const readingsOf = (r: Review): number[] => [
+  ...new Set(r.reading.uncertainCharges.flatMap((c) => (c.reading === null ? [] : [c.reading]))),
+];
+
+/** The charges with one more, at its place in the paper. */
+function withOpen(
+  r: Review,
+  charges: Charge[],
+  open: UncertainCharge,
+  more: Pick<Charge, 'key' | 'choice' | 'asked'>,
+): Charge[] {
+  const charge: Charge = { ...rowOf(open, doubtsOf(r.source, open.amountSpan, sureFigure)), ...more };
+  const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountSpan.line);
+  const at = after < 0 ? charges.length : after;
+  return [...charges.slice(0, at), charge, ...charges.slice(at)];
+}
 
 /** The charges of one such reading beside those that are in every one; null for none of them. */
 export function withReading(r: Review, reading: number | null): Review {
-  const charges = r.charges.filter((c) => c.choice === undefined);
+  let charges = r.charges.filter((c) => c.choice === undefined);
   let key = r.nextKey;
-  for (const open of r.reading.uncertainCharges.filter((c) => c.reading === reading)) {
-    const doubtful = doubtsOf(r.source, open.amountSpan, sureFigure);
-    const charge: Charge = { ...rowOf(open, doubtful), key: key++, choice: open.reading };
-    const after = charges.findIndex((c) => (c.places[0]?.line ?? 0) > open.amountSpan.line);
-    charges.splice(after < 0 ? charges.length : after, 0, charge);
-  }
+  if (reading !== null)
+    for (const open of r.reading.uncertainCharges.filter((c) => c.reading === reading))
+      charges = withOpen(r, charges, open, { key: key++, choice: reading });
   return { ...r, charges, nextKey: key };
+}
+
+/** What the person says of a sum that was asked about. */
+export function answerAsked(r: Review, key: number, charged: boolean): Review {
+  const question = r.asked.find((a) => a.key === key);
+  if (!question) return r;
+  const charges = r.charges.filter((c) => c.asked !== key);
+  return {
+    ...r,
+    charges: charged ? withOpen(r, charges, question.open, { key: r.nextKey, asked: key }) : charges,
+    asked: r.asked.map((a) => (a === question ? { ...a, charged } : a)),
+    nextKey: r.nextKey + 1,
+  };
 }
 
 /** A charge goes back among the lines not read. */
 export function putBack(r: Review, key: number): Review {
   const charge = r.charges.find((c) => c.key === key);
   if (!charge) return r;
+  if (charge.asked !== undefined) return answerAsked(r, charge.asked, false);
   const line = charge.places[0]?.line ?? 0;
   const text = (charge.amount && r.source.lines[line - 1]?.text.trim()) || charge.text;
   const tray = [...r.tray, { key: r.nextKey, line, text, code: '', reason: '', doubtful: [] }].sort(
@@ -286,6 +323,10 @@ export const readWell = (doubtful: readonly Piece[]): boolean => doubtful.every(
 
 /** A doubt that nobody has settled yet. */
 export const isOpen = (c: Charge): boolean => c.sumInDoubt && !c.checked;
+
+/** Sums that nobody has looked at: in doubt, or asked about. */
+export const stillOpen = (r: Review): number =>
+  r.charges.filter(isOpen).length + r.asked.filter((a) => a.charged === undefined).length;
 
 /** Less certain than this, what a charge is for is asked, not guessed; from `sureThing` on it needs no second look (reading.h). */
 export const likelyThing = 50;

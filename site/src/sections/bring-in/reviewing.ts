@@ -11,13 +11,15 @@ import { money } from '../../say/show';
 import { language, say } from '../../say/wording';
 import { dateForField, dateWords } from '../../say/date-words';
 import type { JudgedLine } from '../../case/assessment';
-import type { TextPlace, ReadCheck } from '../../case/reading';
+import type { SumName, TextPlace, ReadCheck } from '../../case/reading';
 import { dateFromTyping } from '../../case/typed-date';
 import { amountForField, amountFromTyping } from '../../case/typed-money';
 import { oneOf } from '../../parts/field';
 import { showRow, stretch, stretches } from '../../parts/stretch';
 import {
   accepted,
+  answerAsked,
+  type Asked,
   changeCharge,
   changeFact,
   type Charge,
@@ -29,6 +31,7 @@ import {
   readingsOf,
   readWell,
   type Review,
+  stillOpen,
   sureThing,
   withReading,
 } from './review';
@@ -291,6 +294,40 @@ function readings(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothi
   </fieldset>`;
 }
 
+/** One sum that may be a charge, with its words and where they stand. */
+function question(d: Desk, r: Review, a: Asked, acts: Acts): TemplateResult {
+  const { open } = a;
+  const sum = money(open.amount.replace(/^-/, ''));
+  return html`<li class="asked" data-looked=${open.amountSpan.line === lookedAt ? 'yes' : nothing}>
+    <fieldset>
+      <legend>${say(open.amount.startsWith('-') ? 'page.bring.asked.credit' : 'page.bring.asked.charge', { sum })}</legend>
+      <p class="asked-words">${open.text} ${where(d, r, open.amountSpan, open.text)}</p>
+      ${oneOf(
+        `asked-${a.key}`,
+        [
+          { id: 'yes', label: say('page.yes') },
+          { id: 'no', label: say('page.no') },
+        ],
+        a.charged === undefined ? '' : a.charged ? 'yes' : 'no',
+        (id) => acts.change(answerAsked(r, a.key, id === 'yes')),
+      )}
+    </fieldset>
+  </li>`;
+}
+
+/** Sums that no sum of the paper confirms are asked about one by one; none is a charge before it is said so. */
+function questions(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
+  if (r.asked.length === 0) return nothing;
+  return html`<div class="bring-asked">
+    <p class="help">${say('page.bring.asked')}</p>
+    <ul>${repeat(
+      r.asked,
+      (a) => a.key,
+      (a) => question(d, r, a, acts),
+    )}</ul>
+  </div>`;
+}
+
 function tray(d: Desk, r: Review, acts: Acts): TemplateResult | typeof nothing {
   // What is to be chosen between stands above.
   const lines = r.tray.filter((t) => t.text.trim() !== '' && t.code !== 'choice');
@@ -354,6 +391,14 @@ const aboutFigures = new Set([
   'tax-wrong',
 ]);
 
+/** The sum of the paper that a finding is about. */
+const sumOf: Record<string, SumName | undefined> = {
+  'sum-wrong': 'statedTotal',
+  'refund-wrong': 'statedRefund',
+  'balance-wrong': 'statedBalanceDue',
+  'deposit-left-out': 'deposit',
+};
+
 /** The paper's own arithmetic as it was read; it no longer holds once a sum was changed. What the audit says too is left to it. */
 function checksOf(r: Review, said: Set<string>): ReadCheck[] {
   const also: Record<string, string> = { extension: 'product-wrong', tax: 'tax-wrong' };
@@ -362,10 +407,13 @@ function checksOf(r: Review, said: Set<string>): ReadCheck[] {
     : [];
 }
 
-/** No total, refund or balance of the paper comes out with the charges found, and sums were left that may be charges. */
+/** No total, refund or balance of the paper comes out with the charges found, though it states one or holds sums that may be charges. */
 const isUnconfirmed = (r: Review): boolean =>
   !r.reading.arithmeticConfirmed.some((c) => c.code !== 'extension' && c.code !== 'subtotal') &&
-  (readingsOf(r).length > 0 || r.tray.some((t) => perhapsCharged.has(t.code)));
+  (r.reading.arithmeticErrors.some((c) => ofAccount.has(c.code)) ||
+    r.reading.uncertainCharges.length > 0 ||
+    r.tray.some((t) => perhapsCharged.has(t.code)));
+const ofAccount = new Set(['sum', 'refund', 'balance']);
 const perhapsCharged = new Set(['number-without-sign', 'sum-without-words', 'sum-unexplained', 'in-passing']);
 
 const isAsRead = (r: Review): boolean =>
@@ -387,15 +435,20 @@ function arithmetic(d: Desk, r: Review): TemplateResult[] {
 function sums(d: Desk, r: Review, judged: Judged): TemplateResult {
   const claimed = judged.result?.totals.claimed;
   const stated = r.facts.find((f) => f.at === '/statement/statedTotal')?.value;
-  const audit = (judged.result?.audit ?? []).filter((a) => aboutFigures.has(a.code));
+  // What it should come to is known when it is said what is charged.
+  const undecided = r.asked.some((a) => a.charged === undefined);
+  const audit = (judged.result?.audit ?? []).filter((a) => aboutFigures.has(a.code) && !(undecided && a.code in sumOf));
   const checks = checksOf(r, new Set(audit.map((a) => a.code)));
-  const said = [...audit, ...checks];
+  const said = [
+    ...audit.map((a) => ({ text: a.text, place: sumOf[a.code] && r.reading.spans[sumOf[a.code]!] })),
+    ...checks.map((c) => ({ text: c.text, place: { line: c.line, start: 0, end: 0 } })),
+  ];
   return html`<div class="bring-sums" role="status">
     <p>
       <strong>${say(r.charges.length === 1 ? 'page.bring.count.one' : 'page.bring.count', { count: r.charges.length, sum: money(claimed ?? '0.00') })}</strong>
       ${sameSum(claimed, stated) && !r.charges.some(isOpen) ? say('page.bring.agrees') : nothing}
     </p>
-    ${said.slice(0, mostSaid).map((a) => html`<p class="bring-check">${a.text}</p>`)}
+    ${said.slice(0, mostSaid).map(({ text, place }) => html`<p class="bring-check">${text} ${place ? where(d, r, place, text) : nothing}</p>`)}
     ${said.length > mostSaid ? html`<p class="bring-check">${say('page.sums.leftOutMore', { count: said.length - mostSaid })}</p>` : nothing}
     ${isAsRead(r) && isUnconfirmed(r) ? html`<p class="bring-check">${say('page.bring.unconfirmed')}</p>` : nothing}
     ${arithmetic(d, r)}
@@ -421,7 +474,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
     nothingJudged;
   const byId = new Map(judged.result?.lines.map((l) => [l.id, l]));
   const wrong = new Set(judged.faults.map((f) => f.at));
-  const open = r.charges.filter(isOpen).length;
+  const open = stillOpen(r);
   const left = r.source.pagesLeft;
   const take = (): void => {
     d.put(accepted(d.case, r, has && instead));
@@ -455,6 +508,7 @@ export function reviewing(d: Desk, r: Review, acts: Acts): TemplateResult {
     <div class="bring-found">
       <h3>${say('page.bring.found')}</h3>
       ${sums(d, r, judged)}
+      ${questions(d, r, acts)}
       ${
         r.charges.length
           ? html`${stretches(r.source, 'found', r.charges.length, () => d.draw())}

@@ -143,7 +143,7 @@ export async function settle(source: Source, read: (text: string) => Promise<Rea
   const choices = reading.uncertainCharges.filter((c) => !unread(c.amountSpan));
   const sure = sums.off.size === 0 && !found.source.lines.some((l) => l.pieces.some((p) => p.unread));
   const open =
-    sure || reading.arithmeticConfirmed.some((c) => c.code === 'sum') ? [] : choices.filter((c) => c.reading === 0);
+    sure || reading.arithmeticConfirmed.some((c) => c.code === 'sum') ? [] : choices.filter((c) => c.reading !== 1);
   const unreadRows = unreadElsewhere(found.source, reading).map((u) => unreadRow(found.source, u.line, u.piece));
   return {
     source: found.source,

@@ -136,6 +136,9 @@ Faults Lexicon::add(const json& document) {
   if (document.contains("others"))
     for (const json& word : document["others"])
       if (word.is_string()) others_.emplace(root(fold(word.get_ref<const std::string&>())), true);
+  if (document.contains("articles"))
+    for (const json& word : document["articles"])
+      if (word.is_string()) articles_.emplace(fold(word.get_ref<const std::string&>()), true);
   if (document.contains("aliases") && document["aliases"].is_object())
     for (const auto& [cut, full] : document["aliases"].items())
       for (const json& word : full)
@@ -201,16 +204,19 @@ Lexicon::Word Lexicon::shortened(const std::string& text, bool dotted) const {
 }
 
 Lexicon::Word Lexicon::misspelt(const std::string& text) const {
-  const unsigned most = text.size() >= 8 ? 2 : 1;
-  unsigned best = most + 1;
+  const unsigned most = text.size() >= 9 ? 2 : 1;
+  const std::string skeleton = skeleton_of(text);
+  unsigned best = 2 * most + 2; // slips of vowels and doubled letters count half an edit less than others
   Word word = no_word;
   bool tied = false;
   for (const Known& known : by_letter_[static_cast<std::size_t>(text[0] - 'a')]) {
     if (text.size() <= 5 && known.text.size() != text.size()) continue; // "layer" is no "lawyer"
-    const unsigned edits = edit_distance(text, known.text, std::min(best, most));
-    if (edits > most || edits > best) continue;
-    tied = edits == best && word != no_word && !same_ideas(known.word, word);
-    best = edits;
+    const unsigned edits = edit_distance(text, known.text, most);
+    if (edits > most) continue;
+    const unsigned cost = 2 * edits + (known.skeleton == skeleton ? 0 : 1);
+    if (cost > best) continue;
+    tied = cost == best && word != no_word && (tied || !same_ideas(known.word, word));
+    best = cost;
     word = known.word;
   }
   return tied ? no_word : word;
@@ -219,11 +225,10 @@ Lexicon::Word Lexicon::misspelt(const std::string& text) const {
 Lexicon::Resolved Lexicon::resolve(const Token& token, bool dotted) const {
   Resolved out;
   out.words[0] = known_word(token.text);
-  if (!token.word()) return out;
-  if (token.capitals) out.words[1] = known_word("^" + token.text);
+  if (token.word() && token.capitals) out.words[1] = known_word("^" + token.text);
   if (const auto alias = aliases_.find(token.text); alias != aliases_.end())
     for (std::size_t i = 0; i < alias->second.size() && i < 2; ++i) out.words[2 + i] = known_word(alias->second[i]);
-  if (!guesses_ || out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
+  if (!guesses_ || !token.word() || out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
   const std::string base = root(token.text);
   if (others_.count(base) != 0) return out;
   const bool long_enough = token.text.size() >= 5;
@@ -247,6 +252,13 @@ void Lexicon::walk(const std::vector<Resolved>& words, std::size_t at, std::uint
     const auto found = nodes_[node].next.find(word);
     if (found != nodes_[node].next.end()) walk(words, at + 1, found->second, std::max(match, words[at].match), best);
   }
+  if (node == 0 || !words[at].article || at + 1 >= words.size() || words[at + 1].far) return;
+  for (const Word word : words[at + 1].words) {
+    if (word == no_word) continue;
+    const auto found = nodes_[node].next.find(word);
+    if (found != nodes_[node].next.end())
+      walk(words, at + 2, found->second, std::max(match, words[at + 1].match), best);
+  }
 }
 
 void Lexicon::add_inner(std::vector<Mention>& out, const std::vector<Token>& tokens,
@@ -269,6 +281,7 @@ std::vector<Mention> Lexicon::mentions(const std::vector<Token>& tokens) const {
     const std::size_t next = stream[i] + 1;
     words[i] = resolve(tokens[stream[i]], next < tokens.size() && tokens[next].is('.') && tokens[next].glued);
     words[i].far = tokens[stream[i]].far;
+    words[i].article = articles_.count(tokens[stream[i]].text) != 0;
   }
   std::vector<Mention> out;
   for (std::size_t i = 0; i < stream.size();) {

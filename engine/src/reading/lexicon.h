@@ -54,7 +54,8 @@ public:
   /// abbreviations with the words they stand for (`{"dr": ["door"]}`), so that terms need not repeat them. `distinct`
   /// are words that must not be taken for another form of their root ("molding" is no form of "mold"); they bind files
   /// added later too, so the file that has them comes first. `others` are common words that stand for no idea and so
-  /// are no shortening or misspelling of a term ("sunk" is no "stunk"). Faults: JSON Pointers into the document.
+  /// are no shortening or misspelling of a term ("sunk" is no "stunk"). `articles` may stand inside a term: "fan over
+  /// stove" is met by "fan over the stove". Faults: JSON Pointers into the document.
   Faults add(const nlohmann::json& document);
 
   Id find(std::string_view concept_id) const;
@@ -86,6 +87,7 @@ private:
     std::array<Word, 4> words{no_word, no_word, no_word, no_word};
     Match match = Match::exact;
     bool far = false;
+    bool article = false;
     bool any() const {
       return words[0] != no_word || words[1] != no_word || words[2] != no_word || words[3] != no_word;
     }
@@ -111,7 +113,7 @@ private:
   std::vector<Concept> concepts_;
   std::unordered_map<std::string, Id> ids_;
   std::unordered_map<std::string, Word> words_; ///< by root, or by the word itself where distinct
-  std::unordered_map<std::string, bool> distinct_, others_;
+  std::unordered_map<std::string, bool> distinct_, others_, articles_;
   std::unordered_map<std::string, std::vector<std::string>> aliases_;
   std::vector<std::vector<Known>> by_letter_ = std::vector<std::vector<Known>>(26);
   std::unordered_map<std::string, bool>

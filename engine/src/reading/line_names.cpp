@@ -9,7 +9,8 @@ namespace wearline {
 namespace {
 
 /// From this confidence on, what the recognizer proposes for a bare line is used (and said). Measured on lines it never
-/// saw, two of three are right below 30 and four of five from 30 to 49 (tests/reference/facts.md).
+/// saw, one in three is right from 30 to 49 and one in two just above (tests/reference/facts.md): those are judged over
+/// their other readings too.
 constexpr int sure_enough = 30;
 
 int name_from(Line& line, Recognition& seen) {

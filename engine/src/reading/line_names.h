@@ -17,7 +17,7 @@ struct FromWords {
   WordFacts against;             ///< facts that say otherwise than a field does; the field stands
 
   /// Whether the other readings of the thing are judged as well, and the person is asked.
-  bool unsure() const { return confidence < 50; }
+  bool unsure() const { return confidence < 55; }
 };
 
 /// Fills in what a line leaves to its words: thing, finding, kind and place, and the facts they state, but for those

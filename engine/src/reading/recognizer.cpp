@@ -134,63 +134,37 @@ ChargeKind kind_of(const Sense& line, const ElementRule& element, const FindingR
   return element.kind;
 }
 
-/// What speaks against an answer.
-struct Doubt {
-  int top = 0, second = 0;    ///< scores of the answer and of the next
-  int unexplained_things = 0; ///< things of the line that the answer does not rest on
-  int unexplained_states = 0; ///< conditions, causes and works that it does not rest on
-  int understood = 0;         ///< words known, percent
-  bool guessed_words = false; ///< it rests on a word that was shortened or misspelt
-  bool no_condition = false;  ///< the line names a condition, the answer none
-  bool plain_finding = false; ///< no condition found
-};
-
-Doubt doubt_of(const Sense& line, const std::vector<Scored>& ranked, const std::vector<std::uint16_t>& finding_used,
-               bool default_finding, int understood) {
-  Doubt d;
-  d.understood = understood;
-  if (ranked.empty()) return d;
-  d.top = ranked[0].score;
-  d.second = ranked.size() > 1 ? ranked[1].score : 0;
-  bool state = false;
-  for (std::size_t i = 0; i < line.groups().size(); ++i) {
-    const Group& g = line.groups()[i];
-    const auto at = static_cast<std::uint16_t>(i);
-    const bool used = std::find(ranked[0].used.begin(), ranked[0].used.end(), at) != ranked[0].used.end() ||
-                      std::find(finding_used.begin(), finding_used.end(), at) != finding_used.end();
-    if (used && g.match != Match::exact) d.guessed_words = true;
-    state = state || g.state;
-    if (used || g.inner || g.factor < 40) continue;
-    if (g.thing || g.part) ++d.unexplained_things;
-    else if (g.state || g.work) ++d.unexplained_states;
+/// Share of the words that say something which the answer rests on, in percent: "Damage to the rented home" rests on
+/// one of its two as rent.
+int explained(const std::vector<Token>& tokens, const std::vector<Mention>& mentions, const Sense& line,
+              const std::vector<std::uint16_t>& used, const Lexicon& lexicon) {
+  enum : std::uint8_t { unknown, says_nothing, says_something, rested_on };
+  std::vector<std::uint8_t> words(tokens.size(), unknown);
+  for (const Mention& m : mentions) {
+    const Role role = lexicon.at(m.concept_id).role;
+    const bool nothing = role == Role::plain || role == Role::mark || role == Role::link || role == Role::place;
+    for (std::size_t i = m.first; i <= m.last; ++i)
+      words[i] = std::max<std::uint8_t>(words[i], nothing ? says_nothing : says_something);
   }
-  d.no_condition = default_finding && state;
-  d.plain_finding = default_finding;
-  return d;
+  for (const std::uint16_t g : used)
+    for (std::size_t i = line.groups()[g].first; i <= line.groups()[g].last; ++i) words[i] = rested_on;
+  int all = 0, rested = 0;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (!tokens[i].word() || tokens[i].text.size() < 3 || words[i] == says_nothing) continue;
+    ++all;
+    rested += words[i] == rested_on;
+  }
+  return all == 0 ? 0 : rested * 100 / all;
 }
 
-/// Odds fitted to lines the terms were not written for (tests/reference/reading.md says how well they hold): 70 stands
-/// for about 92 in 100 right, 50 for about 75.
-int confidence_of(const Doubt& d) {
-  if (d.top == 0) return 0;
-  const int strength = 44 * std::min(d.top, 1800) / 1000;
-  const int margin = 150 * std::min(std::max(d.top - d.second, 0), 1200) / 1000;
-  const int rival = 107 * d.second / d.top;
-  const int unexplained = 14 * std::min(d.unexplained_things, 3) + 63 * std::min(d.unexplained_states, 3);
-  const int odds = 170 + strength + margin + 32 * d.understood / 100 - rival - unexplained -
-                   (d.no_condition ? 107 : 0) - (d.plain_finding ? 45 : 0);
-  return std::clamp(50 + (odds - 110) * 15 / 100, 1, 99);
-}
-
-/// Share of the words the lexicon knows, in percent.
-int understood(const std::vector<Token>& tokens, const std::vector<Mention>& mentions) {
-  std::vector<bool> known(tokens.size(), false);
-  for (const Mention& m : mentions)
-    for (std::size_t i = m.first; i <= m.last; ++i) known[i] = true;
-  int words = 0, sum = 0;
-  for (std::size_t i = 0; i < tokens.size(); ++i)
-    if (tokens[i].word()) ++words, sum += known[i];
-  return words == 0 ? 0 : sum * 100 / words;
+/// Odds fitted to lines the terms were not written for (tests/reference/facts.md says how well they hold): 50 stands
+/// for about one in two right, 70 for 90 in 100, 80 for 97.
+int confidence_of(int top, int second, int explained, bool names_no_fault, bool other) {
+  if (top == 0) return 0;
+  const int strength = 112 * std::min(top, 1800) / 1000;
+  const int margin = 222 * std::min(std::max(top - second, 0), 1200) / 1000;
+  const int tenths = 308 + strength + margin + 198 * explained / 100 - (names_no_fault ? 59 : 0) + (other ? 150 : 0);
+  return std::clamp(tenths / 10, 1, 99);
 }
 
 /// Three or more things of different elements under one price.
@@ -359,8 +333,12 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   std::vector<std::uint16_t> finding_used;
   if (finding != nullptr) score_terms(line, finding->terms, &finding_used);
   const bool default_finding = out.finding.empty() || says_no_fault(out.finding) || out.finding == "unlisted-item";
-  const Doubt doubt = doubt_of(line, ranked, finding_used, default_finding, understood(marked.tokens, marked.charge));
-  out.confidence = lump ? 70 : confidence_of(doubt);
+  std::vector<std::uint16_t> rests_on;
+  if (!ranked.empty()) rests_on = ranked[0].used;
+  rests_on.insert(rests_on.end(), finding_used.begin(), finding_used.end());
+  const int top = ranked.empty() ? 0 : ranked[0].score, second = ranked.size() > 1 ? ranked[1].score : 0;
+  const int share = explained(marked.tokens, marked.charge, line, rests_on, lexicon);
+  out.confidence = lump ? 70 : confidence_of(top, second, share, default_finding, is_other(element));
   out.place = place_of(marked.tokens, line, marked.charge, rules, &element);
   out.quantity = choose_count(counts, line, rules, marked.numbers, out.amount);
   // A guess this weak does not tell a fee from damage, and so shuts out no fact.
@@ -369,7 +347,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
                       out.kind == ChargeKind::disposal || out.kind == ChargeKind::keys;
   const ChargeKind kind = no_fee || out.confidence >= tells_a_fee ? out.kind : ChargeKind::other;
   out.facts = word_facts(marked, text, rules.facts(), lexicon, kind, out.amount ? out.amount : context.amount);
-  constexpr int names_the_thing = 50;
+  constexpr int names_the_thing = 60;
   if (!lump && element.element != "other" && out.confidence >= names_the_thing)
     drop_others_ages(out.facts, line, marked.tokens, element, rules);
   if (!ranked.empty()) out.basis = basis_of(line, ranked[0].used, marked.tokens);

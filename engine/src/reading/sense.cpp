@@ -211,7 +211,8 @@ void Sense::weigh() {
 /// "the couch tore the shade": what did it is not what is charged.
 void Sense::harmed_by_another() {
   const auto does_harm = [&](const Group& g) {
-    static constexpr std::array<std::string_view, 6> verbs = {"tore", "broke", "hit", "bent", "burnt", "fell"};
+    static constexpr std::array<std::string_view, 8> verbs = {"tore",  "broke", "hit",    "bent",
+                                                              "burnt", "fell",  "struck", "into"};
     static constexpr std::array<std::string_view, 6> articles = {"the", "our", "my", "a", "on", "onto"};
     const std::string& verb = (*t_)[g.last].text;
     if (!g.state || g.last + 1u >= t_->size()) return false;

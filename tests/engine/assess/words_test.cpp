@@ -79,7 +79,7 @@ TEST_CASE("Verdicts listen to count, missing parts and recorded state", "[facts]
 
 TEST_CASE("Readings of an unsure thing that lead to different answers leave the line open and without a middle",
           "[facts][assess]") {
-  const json a = judged(line("Damaged belongings and failure to clean"));
+  const json a = judged(line("Filthy and ruined items"));
   const json& l = a["lines"][0];
   REQUIRE(l["recognised"]["confidence"] < 50);
   CHECK(l["verdict"] == "cannot-tell");

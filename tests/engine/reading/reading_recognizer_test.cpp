@@ -100,6 +100,22 @@ TEST_CASE("Shortened and misspelt words are understood", "[reading]") {
   CHECK(of("brkn wndw kit 85.00").element == "window-glass");
   CHECK(of("carpit stain lr 85.00").element == "carpet");
   CHECK(of("drvway oil 85.00").element == "yard-landscape");
+  CHECK(of("window screns torn 85.00").element == "window-screen"); // nearer to "screens" than to "screws"
+}
+
+TEST_CASE("An article may stand inside a term, and the sign for and is the word", "[reading]") {
+  CHECK(of("Fan over the stove, filter missing 20.00").element == "range-hood");
+  CHECK(of("Washer and dryer 85.00").element == "washer-dryer");
+  CHECK(of("Screen & recoat 310.00").element == "hard-flooring");
+  CHECK(of("Screen and recoat 310.00").element == "hard-flooring");
+}
+
+TEST_CASE("A line whose words the answer does not rest on is not sure", "[reading]") {
+  CHECK(of("Damage to the rented home, list and photos 450.00").element != "rent");
+  CHECK(of("Restoring the flat to an almost new state 450.00").element != "utility-bill");
+  const int bare = of("Chandelier broken 60.00").confidence;
+  CHECK(bare >= 80);
+  CHECK(of("Chandelier broken by the gymnasts whose rehearsal nobody announced 60.00").confidence < bare);
 }
 
 TEST_CASE("Several things under one price are a lump sum", "[reading]") {

@@ -220,6 +220,7 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
       return std::max(r.low, r.high);
     };
     if (p.from.earliest == min_day) continue; // nothing known of when it was paid
+    if (p.to.latest != max_day) share.longest = std::max(share.longest, p.to.latest - p.from.earliest);
     share.gross += Range<Money>(interest_on(sums[i], p.from.latest, p.to.earliest, rule, low),
                                 interest_on(sums[i], p.from.likely(), p.to.likely(), rule, low),
                                 interest_on(sums[i], p.from.earliest, p.to.latest, rule, high));

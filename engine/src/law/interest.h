@@ -14,6 +14,7 @@ struct InterestShare {
   Tri applies;
   Range<Money> gross;    ///< before what was paid already
   bool at_least = false; ///< a rate is unknown and nothing limits it: it may be more than `gross.high()`
+  days longest{};        ///< for which a deposit may have earned it
   Grounds grounds;
 };
 

@@ -186,7 +186,8 @@ private:
     if (!d_.law.there() || !d_.a.law->interest().at_least) return false;
     const auto& shares = d_.a.law->interest().shares;
     return std::any_of(shares.begin(), shares.end(), [](const InterestShare& share) {
-      return share.applies == Tri::yes && share.rule->owed && share.at_least;
+      // For a few days it comes to cents.
+      return share.applies == Tri::yes && share.rule->owed && share.at_least && share.longest >= days{31};
     });
   }
   Money held() const { return deposit_total(d_.c, d_.a.pack).value_or(Money()) + interest(); }
@@ -269,6 +270,12 @@ private:
       if (line.subject.finding && line.subject.confidence == 100 && line.subject.finding->names_fault &&
           line.subject.element && line.subject.element->about_condition)
         text.add(d_.say("letter.landlord.found", {{"finding", line.subject.finding->label.in(d_.speech.language())}}));
+      else if (line.subject.finding && line.subject.confidence < 100) {
+        // What is missing was not given back, whatever the words for it; words that name only work have a blank.
+        if (not_given_back(line) || line.subject.finding->id == "device-not-returned")
+          text.add(d_.say("letter.landlord.not-given-back"));
+        else if (line.subject.finding->id == "work-only") text.add(d_.say("letter.wants.found"));
+      }
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)

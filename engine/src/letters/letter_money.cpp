@@ -236,8 +236,11 @@ private:
     Sentences text;
     const Tenancy& t = d_.c.tenancy;
     if (t.possession_returned && t.possession_returned->earliest <= d_.a.today) {
+      // Of a few days that are not told apart the last one is sure.
       if (told(*t.possession_returned))
         text.add(d_.say("letter.facts.keys", {{"when", d_.when(*t.possession_returned)}}));
+      else if (t.possession_returned->latest <= std::min(d_.a.today, t.possession_returned->earliest + days{31}))
+        text.add(d_.say("letter.facts.keys.by", {{"day", d_.speech.day(t.possession_returned->latest)}}));
     } else if (t.ended && told(*t.ended)) {
       text.add(d_.say(t.ended->earliest <= d_.a.today ? "letter.facts.ended" : "letter.facts.ends",
                       {{"when", d_.when(*t.ended)}}));
@@ -725,6 +728,7 @@ private:
     for (const MissedDay& day : d_.law.missed_days())
       if (day.perhaps)
         d_.warn("perhaps-missed", d_.say("letter.warn.perhaps-missed", {{"day", d_.speech.day(day.last)}}));
+    if (disputes_cleaning()) d_.warn("own-cleaning", d_.say("letter.warn.own-cleaning"));
     const std::vector<std::string>& came = d_.c.statement.enclosed;
     if (std::find(came.begin(), came.end(), "tenant-consent") != came.end())
       d_.warn("consent", d_.say("letter.warn.consent"));
@@ -754,6 +758,12 @@ private:
       d_.warn("may-owe", d_.say("letter.warn.may-owe", {{"sum", d_.money(owed->high())}}));
     if (const auto day = d_.law.landlords_day(); day && claim_.sum > Money())
       d_.warn("not-due-yet", d_.say("letter.warn.not-due-yet", {{"day", d_.speech.day(*day)}}));
+  }
+
+  bool disputes_cleaning() const {
+    for (const std::size_t i : disputed_lines())
+      if (const Element* element = d_.a.lines[i].subject.element; element && element->group == "cleaning") return true;
+    return false;
   }
 
   /// A fact about the law that is not known and weighs more than what the charges leave open.

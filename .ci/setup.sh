@@ -16,6 +16,7 @@ step() {
   printf '%s ... ' "$what"
   if "$@" >"$log" 2>&1 </dev/null; then
     echo "$((SECONDS - began)) s"
+    [ -z "${TIMES:-}" ] || printf '%s\t%s\n' "$((SECONDS - began))" "$what" >>"$TIMES"
   else
     echo "FAILED after $((SECONDS - began)) s"
     tail -n "${WEARLINE_LOG_LINES:-60}" "$log" | cut -c1-300

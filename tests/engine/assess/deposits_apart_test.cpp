@@ -8,13 +8,16 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 #include <string>
+#include <vector>
 
 using nlohmann::json;
 using namespace wearline;
 
 namespace {
 
-json judged(const char* place, json deposits, json lines, json tenancy = json::object()) {
+using List = std::vector<json>;
+
+json judged(const char* place, List deposits, List lines, json tenancy = json::object()) {
   json c = {{"wearline", 2},
             {"jurisdiction", place},
             {"tenancy", {{"began", "2026-02-01"}, {"ended", "2026-07-31"}, {"possessionReturned", "2026-07-31"}}},
@@ -39,11 +42,11 @@ bool cautioned(const json& a, const char* code) {
 } // namespace
 
 TEST_CASE("Rent paid ahead for the last month is a deposit only where the law says so", "[deposits]") {
-  const json both = {held("security", "1000.00"), held("last-month", "900.00")};
+  const List both = {held("security", "1000.00"), held("last-month", "900.00")};
   // Iowa Code § 562A.12 and Kan. Stat. 58-2550 speak of deposits alone.
   for (const char* place : {"US-IA", "US-KS"}) {
     INFO(place);
-    const json a = judged(place, both, json::array());
+    const json a = judged(place, both, {});
     CHECK(a["totals"]["deposit"] == "1000.00");
     CHECK(cautioned(a, "rent-ahead"));
   }
@@ -51,16 +54,16 @@ TEST_CASE("Rent paid ahead for the last month is a deposit only where the law sa
   // balance of deposit and of prepaid rent.
   for (const char* place : {"US-CT", "US-MD", "US-OR", "US-UT"}) {
     INFO(place);
-    const json a = judged(place, both, json::array());
+    const json a = judged(place, both, {});
     CHECK(a["totals"]["deposit"] == "1900.00");
     CHECK_FALSE(cautioned(a, "rent-ahead"));
   }
   // Texas names it itself: Tex. Prop. Code § 92.102.
-  CHECK(judged("US-TX", both, json::array())["totals"]["deposit"] == "1000.00");
+  CHECK(judged("US-TX", both, {})["totals"]["deposit"] == "1000.00");
 }
 
 TEST_CASE("Pet money serves only a pet's damage where the law says so", "[deposits]") {
-  const json both = {held("security", "500.00"), held("pet", "300.00")};
+  const List both = {held("security", "500.00"), held("pet", "300.00")};
   const json wall = owed("damage", "wall-surface", "large-holes", "700.00", "tenant");
   // Residential Tenancy Act (British Columbia) s. 38(7); Alaska Stat. 34.03.070(h). 500 of 700 is met; 300 go back.
   for (const char* place : {"CA-BC", "US-AK"}) {
@@ -79,7 +82,7 @@ TEST_CASE("Pet money serves only a pet's damage where the law says so", "[deposi
 
 TEST_CASE("Key and cleaning money serve keys and cleaning where a deposit is bound to its purpose", "[deposits]") {
   // Miss. Code § 89-8-21(3): only for the purposes for which it was paid.
-  const json three = {held("security", "400.00"), held("key", "50.00"), held("cleaning", "150.00")};
+  const List three = {held("security", "400.00"), held("key", "50.00"), held("cleaning", "150.00")};
   const json key = owed("keys", "lock-keys", "key-not-returned", "30.00", "tenant");
   const json wall = owed("damage", "wall-surface", "large-holes", "600.00", "tenant");
   const json a = judged("US-MS", three, {key, wall});
@@ -99,13 +102,12 @@ TEST_CASE("Where the tenant may owe more than the deposit the landlord's claim a
 }
 
 TEST_CASE("Several tenants are told to whom the refund is due", "[deposits]") {
-  const json one = judged("US-TX", {held("security", "500.00")}, json::array(), {{"occupants", 1}});
+  const json one = judged("US-TX", {held("security", "500.00")}, {}, {{"occupants", 1}});
   CHECK_FALSE(cautioned(one, "several-tenants"));
-  CHECK(cautioned(judged("US-TX", {held("security", "500.00")}, json::array(), {{"occupants", 2}}), "several-tenants"));
+  CHECK(cautioned(judged("US-TX", {held("security", "500.00")}, {}, {{"occupants", 2}}), "several-tenants"));
 }
 
 TEST_CASE("What a court may award is never promised", "[deposits]") {
-  const json a =
-      judged("US-TX", {held("security", "500.00")}, json::array(), {{"forwardingAddressGiven", "2026-07-20"}});
+  const json a = judged("US-TX", {held("security", "500.00")}, {}, {{"forwardingAddressGiven", "2026-07-20"}});
   CHECK(a["remedies"]["text"].get<std::string>().find("A court may give less, or nothing") != std::string::npos);
 }

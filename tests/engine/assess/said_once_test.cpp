@@ -16,7 +16,7 @@ using namespace wearline;
 
 namespace {
 
-json judged(const char* place, json lines, const char* language = "en", json more = json::object()) {
+json judged(const char* place, std::vector<json> lines, const char* language = "en", json more = json::object()) {
   json c = {{"wearline", 2},
             {"jurisdiction", place},
             {"language", language},

@@ -265,8 +265,15 @@ TEST_CASE("No letter has a gap: no unfilled placeholder, no missing sentence, no
   static const std::regex gap(R"(\{[a-z]+\}|\[[a-z0-9-]+(\.[a-z0-9-]+)+\]|  )");
   const auto look = [](const Written& w) {
     const std::string all = w.letter.dump();
-    std::smatch found;
-    if (std::regex_search(all, found, gap)) FAIL(found.str() << " in " << all);
+    // Asked only where one can begin: std::regex over all of every letter took half of the time of these tests.
+    for (std::size_t at = all.find_first_of("{[ "); at < all.size(); at = all.find_first_of("{[ ", at + 1)) {
+      const char next = at + 1 < all.size() ? all[at + 1] : '"';
+      if (next == '"' || (all[at] == ' ') != (next == ' ')) continue;
+      std::smatch found;
+      if (std::regex_search(all.begin() + static_cast<std::ptrdiff_t>(at), all.end(), found, gap,
+                            std::regex_constants::match_continuous))
+        FAIL(found.str() << " in " << all);
+    }
     std::set<std::string> ids;
     for (const auto& p : w.letter["paragraphs"])
       if (!ids.insert(p["id"]).second || p["id"].get<std::string>().empty()) FAIL("twice or empty: " << p.dump());

@@ -6,6 +6,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { CASES, jsonFiles, readJson, RULES, schemaProblems, schemaValidator, sharedWorld, withOwn } from './packcheck/world.mjs';
 import { checkReferences } from './packcheck/references.mjs';
+import { checkSections } from './packcheck/sections.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
 import { allLayers, asPack, fits, laidOver, ownProblems } from './packcheck/layers.mjs';
@@ -40,6 +41,7 @@ function checkPack(file, validate, shared) {
       checkVariants(pack, world.facts, problem);
       checkSpoken(pack, problem);
       checkWeak(pack, problem);
+      checkSections(pack, problem);
       // A case may stand in a town with rules of its own, or in a home under a federal program.
       const all = allLayers().filter(({ layer }) => fits(layer, pack)).reduce((below, { layer }) => laidOver(below, layer, problem), pack);
       cases = casesOf(jurisdiction, all, withOwn(shared, all, problem), problem);

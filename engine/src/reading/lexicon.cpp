@@ -211,8 +211,9 @@ Lexicon::Word Lexicon::misspelt(const std::string& text) const {
   bool tied = false;
   for (const Known& known : by_letter_[static_cast<std::size_t>(text[0] - 'a')]) {
     if (text.size() <= 5 && known.text.size() != text.size()) continue; // "layer" is no "lawyer"
-    const unsigned edits = edit_distance(text, known.text, most);
-    if (edits > most) continue;
+    const unsigned enough = std::min(most, best / 2);
+    const unsigned edits = edit_distance(text, known.text, enough);
+    if (edits > enough) continue;
     const unsigned cost = 2 * edits + (known.skeleton == skeleton ? 0 : 1);
     if (cost > best) continue;
     tied = cost == best && word != no_word && (tied || !same_ideas(known.word, word));

@@ -149,6 +149,9 @@ private:
       if (has(i, marks_.months[m])) return static_cast<int>(m) + 1;
     return 0;
   }
+  /// "carpet laid 2019 $90.00": the sign belongs to the number it touches.
+  bool of_next_number(std::size_t i) const { return !glued(i) && i + 1 < t_.size() && number(i + 1) && glued(i + 1); }
+
   bool currency(std::size_t i) const {
     if (sign(i, '$') || sign(i, '\x80') || sign(i, '\x81')) return true;
     return i < t_.size() && t_[i].word() &&
@@ -504,7 +507,7 @@ private:
     if (n.currency && from > 0 && t_[from].is('$') && t_[from].glued && t_[from - 1].word() &&
         t_[from - 1].text.size() <= 3)
       --from; // "US$", "C$"
-    if (!n.currency && to + 1 < t_.size() && currency(to + 1)) ++to, n.currency = true;
+    if (!n.currency && to + 1 < t_.size() && currency(to + 1) && !of_next_number(to + 1)) ++to, n.currency = true;
     else if (n.currency && to + 1 < t_.size() && t_[to + 1].word() && currency(to + 1)) ++to;
     if (!n.currency && n.whole && n.thousandths < 1'000'000 && sign(to + 1, '\x82')) { // 79 and the sign of a cent
       n.thousandths /= 100;

@@ -126,6 +126,18 @@ TEST_CASE("Cause, landlord's side and state at move-in are read from what is sai
   CHECK(facts("Blinds bent, no move-in checklist was ever done")["atMoveIn"] == "not-recorded");
 }
 
+TEST_CASE("A sign of money belongs to the number it touches, not to the one before", "[facts]") {
+  CHECK(facts("Carpet laid 2019 $90.00")["installed"] == "2019");
+  CHECK(facts("Blinds x 3 $66.00")["charged"] == json::parse(R"({"count":3,"unit":"each"})"));
+  CHECK_FALSE(facts("Carpet cleaned 6/2021 $90.00").contains("installed"));
+}
+
+TEST_CASE("The number of a bill and a bill not paid say nothing of papers", "[facts]") {
+  CHECK_FALSE(facts("2 fobs not turned in, inv 20418 $150.00").contains("proofMissing"));
+  CHECK_FALSE(facts("Water bill outstanding to June $142.55").contains("proofMissing"));
+  CHECK(facts("Never sent us a receipt for the paint $90.00").contains("proofMissing"));
+}
+
 TEST_CASE("A split of the sum is read where it comes to the sum", "[facts]") {
   const json split = facts("Drywall 6 hrs @ $45 plus materials 38.50 = 308.50");
   CHECK(split["parts"] ==

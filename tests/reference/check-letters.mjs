@@ -4,7 +4,7 @@
 //   node tests/reference/check-letters.mjs --print 06  the letters of the cases whose names begin so
 
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { caseOf, list, paragraphsOf, probe, written } from './letters/written.mjs';
 
 const root = new URL('../../', import.meta.url);
@@ -37,6 +37,11 @@ const tenantsLetters = new Set(['question-charges', 'ask-for-papers', 'after-dea
 const aboutMoney = new Set(['question-charges', 'after-deadline', 'reply-to-demand', 'accept-and-claim-rest', 'second-letter', 'objection', 'demand']);
 const { easing } = JSON.parse(readFileSync(new URL('engine/rules/letters.json', root), 'utf8'));
 const paragraphs = paragraphsOf;
+/** Kinds of money that the law of a place does not call a deposit. */
+const apart = (place) => {
+  const pack = new URL(`engine/rules/law/${place}.json`, root);
+  return existsSync(pack) ? JSON.parse(readFileSync(pack, 'utf8')).notDeposit?.flatMap((rule) => rule.deposits) ?? [] : [];
+};
 
 /** What holds for every letter. Each rule gives the words that break it. */
 const rules = {
@@ -77,7 +82,7 @@ const rules = {
   'one charge is one and several are several': ({ text }) =>
     [...text.matchAll(/charges \d[^:.]*, \$[\d,.]+\. (?:[^.]*\. )?(The charge does|It is on the list|I do not agree to it|Nothing shows that the sum is)/g)].map((m) => m[0]),
   'several deposits are spoken of as several': ({ one, c, text }) =>
-    tenantsLetters.has(one.kind) && c.deposits?.filter((d) => d.kind !== 'last-month' && d.amount).length > 1
+    tenantsLetters.has(one.kind) && c.deposits?.filter((d) => d.kind !== 'last-month' && d.amount && !apart(c.jurisdiction).includes(d.kind)).length > 1
       ? [...text.matchAll(/(?:my|our) (?:whole )?(?:security )?deposit\b|de mi depósito\b/g)].map((m) => m[0]) : [],
   'an address to write to stands once in a landlord\'s paper, beside its head': ({ one, answer, c }) =>
     c.side === 'landlord' && one.kind === 'itemized-statement' && one.language === 'en' && paragraphs(answer, 'en').filter((p) => /at the address at the top|Write to/.test(p.text)).length > 1 ? ['twice'] : [],

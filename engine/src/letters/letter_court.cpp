@@ -25,6 +25,7 @@ public:
     d_.must("who", ParagraphRole::opening, d_.say("letter.court.who"));
     where();
     sums();
+    d_.may("held-apart", ParagraphRole::opening, d_.say_apart("letter.court.held-apart"));
     risk();
     grounds();
     charges();

@@ -1,5 +1,7 @@
 #include "letters/letter_draft.h"
 
+#include "law/facts.h"
+
 #include <algorithm>
 #include <array>
 
@@ -24,9 +26,9 @@ bool several_sign(const Case& c, const Names& names) {
   return yes && *yes;
 }
 
-bool several_deposits(const Case& c) {
+bool several_deposits(const Case& c, const Pack* pack) {
   return std::count_if(c.deposits.begin(), c.deposits.end(),
-                       [](const Deposit& d) { return d.kind != "last-month" && d.amount; }) > 1;
+                       [&](const Deposit& d) { return d.kind != "last-month" && is_deposit(d, pack) && d.amount; }) > 1;
 }
 
 } // namespace
@@ -58,7 +60,7 @@ Draft::Draft(const Assessment& assessment, const Rules& all, LetterKind kind, st
              const Names& names)
     : a(assessment), c(assessment.c), rules(all),
       speech(all.words(language), language, currency_of(assessment.c.jurisdiction)),
-      several(several_sign(assessment.c, names)), deposits(several_deposits(assessment.c)),
+      several(several_sign(assessment.c, names)), deposits(several_deposits(assessment.c, assessment.pack)),
       law(assessment, all, speech, several, is_sent(kind) && traits_of(kind).tenant), names_(names) {
   letter.kind = kind;
   letter.language = language;
@@ -144,6 +146,20 @@ std::string Draft::label(std::size_t line) const {
                                            ? a.lines[line].subject.element->label.in(speech.language())
                                            : l.text);
   return on_one_line(l.id) + (text.empty() ? "" : ". " + text);
+}
+
+std::vector<const Deposit*> Draft::held_apart() const {
+  std::vector<const Deposit*> out;
+  for (const Deposit& deposit : c.deposits)
+    if (deposit.kind != "last-month" && deposit.amount && !is_deposit(deposit, a.pack)) out.push_back(&deposit);
+  return out;
+}
+
+std::string Draft::say_apart(std::string_view key) const {
+  Sentences text;
+  for (const Deposit* deposit : held_apart())
+    text.add(say(key, {{"sum", money(*deposit->amount)}, {"kind", say("letter.facts.of.", deposit->kind)}}));
+  return text.take();
 }
 
 Paragraph& Draft::must(std::string id, ParagraphRole role, std::string text) {

@@ -45,6 +45,11 @@ public:
   /// "charge 2", "charges 2 and 3".
   std::string charges(const std::vector<std::size_t>& lines) const;
 
+  /// Money held that the law of the place does not call a deposit, rent paid ahead apart: it is in none of the sums.
+  std::vector<const Deposit*> held_apart() const;
+  /// A sentence for each of them, with its `sum` and `kind`; empty where there are none.
+  std::string say_apart(std::string_view key) const;
+
   /// Adds a paragraph that must stand.
   Paragraph& must(std::string id, ParagraphRole role, std::string text);
   /// Adds a paragraph that the person may switch off. Nothing is added for an empty text.

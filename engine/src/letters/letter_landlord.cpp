@@ -108,6 +108,10 @@ public:
     }
     sums();
     d_.must("refund", ParagraphRole::ask, refund());
+    if (const std::string apart = d_.say_apart("letter.landlord.held-apart"); !apart.empty()) {
+      d_.must("held-apart", ParagraphRole::ask, apart);
+      d_.warn("held-apart", d_.say("letter.warn.landlord.held-apart"));
+    }
     if (interest_owed()) d_.may("interest", ParagraphRole::ask, d_.say("letter.landlord.interest"));
     wanted_by_law();
     if (any_) fixed_words(false);

@@ -1,6 +1,7 @@
 // The tenant's letters about money. Order: what is asked, the ground that decides most, the charges by reason, what
 // follows. They differ in their first lines and in what they close with.
 
+#include "law/facts.h"
 #include "letters/letter_groups.h"
 #include "letters/letter_parts.h"
 #include "letters/letter_walk.h"
@@ -26,6 +27,9 @@ public:
     d_.must("ask", ParagraphRole::ask, ask());
     request_form();
     d_.may("facts", ParagraphRole::opening, facts());
+    // What came back may have been this money: then the person says so.
+    if (Paragraph* p = d_.may("held-apart", ParagraphRole::opening, d_.say_apart("letter.held-apart")))
+      p->on = claim_.paid <= claim_.deposit.value_or(Money());
     promise();
     missed();
     defects();
@@ -307,7 +311,7 @@ private:
     if (!claim_.deposit) return {};
     std::vector<std::string> kinds;
     for (const Deposit& deposit : d_.c.deposits)
-      if (deposit.kind != "last-month" && deposit.amount)
+      if (deposit.kind != "last-month" && deposit.amount && is_deposit(deposit, d_.a.pack))
         kinds.push_back(d_.say("letter.facts.deposit.one",
                                {{"kind", d_.say("letter.facts.of.", deposit.kind.empty() ? "security" : deposit.kind)},
                                 {"sum", d_.money(*deposit.amount)}}));

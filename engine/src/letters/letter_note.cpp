@@ -250,6 +250,7 @@ void write_adviser_note(Draft& d) {
   add_facts(d);
   add_charges(d, claim);
   add_sums(d, claim);
+  d.may("held-apart", ParagraphRole::line, d.say_apart("letter.court.held-apart"));
   add_bars(d);
   add_exposure(d);
   add_days(d);

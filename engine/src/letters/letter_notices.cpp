@@ -136,6 +136,7 @@ void write_new_address(Draft& d) {
   Sentences send;
   if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
   else send.add(d.say(claim.deposit ? "letter.address.send.sum" : "letter.address.send", {{"sum", sum}}));
+  send.add(d.say_apart("letter.held-apart.too"));
   d.may("send", ParagraphRole::closing,
         send.add(d.say("letter.address.pay")).add(d.say("letter.address.confirm")).take());
   warn_about_law(d);

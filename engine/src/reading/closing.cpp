@@ -646,12 +646,12 @@ private:
         if (const std::size_t take = option_of(entry, SumRole::charge); take != 0)
           out.open.push_back({e, take, std::nullopt});
       if (!is_line(now.role)) continue;
-      const std::size_t leave = option_of(entry, SumRole::passing);
       const bool mended = entry.figures[now.figure].mended;
-      const bool doubtful =
-          leave != 0 &&
-          entry.options[leave].cost - now.cost <=
-              (off || std::find(spare.begin(), spare.end(), e) != spare.end() ? w_.doubtful_if_off : w_.doubtful);
+      const bool spared = std::find(spare.begin(), spare.end(), e) != spare.end();
+      const int enough = off || spared ? w_.doubtful_if_off : w_.doubtful;
+      const bool doubtful = std::any_of(entry.options.begin(), entry.options.end(), [&](const RoleOption& o) {
+        return o.cost - now.cost <= (o.role == SumRole::passing ? enough : w_.doubtful) && !is_line(o.role);
+      });
       if (mended || doubtful || (off && !entry.named)) out.open.push_back({e, out.chosen[e], std::nullopt});
     }
   }

@@ -269,12 +269,18 @@ private:
     if (kind == LabelKind::none && follows(n, last, "st:refund") && !charged_between(from, n.first))
       return LabelKind::refund;
     if (kind == LabelKind::none && follows(n, last, "st:deposit")) return LabelKind::deposit;
-    if (kind == LabelKind::none && follows(n, last, "st:total") && !charged_between(from, n.first) &&
+    if (kind == LabelKind::none && follows(n, last, "st:total") && !charged_between(clause_start(from, n), n.first) &&
         !spent_on(n, last))
       return LabelKind::total;
     if ((kind == LabelKind::total || kind == LabelKind::deposit) && spent_on(n, last)) return LabelKind::none;
     if (kind == LabelKind::total && charged_between(first, n.first) && !sums_up(from, n.first)) return LabelKind::none;
     return kind;
+  }
+  /// The token after the last comma before a number.
+  std::size_t clause_start(std::size_t from, const Number& n) const {
+    for (std::size_t t = n.first; t-- > from;)
+      if (m_.tokens[t].is(',') || m_.tokens[t].is(';')) return t + 1;
+    return from;
   }
   /// "deposit $500 - $125 = $375": deposit and total stand before in the sentence.
   static bool comes_of_account(const std::vector<Found>& before) {
@@ -457,9 +463,15 @@ private:
   /// "bought in 2019 for", "usually", "a quote of": a price that is not charged.
   bool says_passing(std::size_t from, const Number& n, std::size_t last) const {
     const Lexicon::Id id = word("w:in-passing");
+    // After the sum it is said of this one, not of the next: "$130.00; a new one costs $210.00".
+    const auto of_next = [&](const Mention& s) {
+      return std::any_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& next) {
+        return next.first > s.last && next.first <= s.last + 4u && next.last < last && can_be_sum(next);
+      });
+    };
     return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
       return s.concept_id == id && s.match == Match::exact && s.first >= from && s.last < last &&
-             (s.last < n.first || s.first <= n.last + 5u) &&
+             (s.last < n.first || (s.first <= n.last + 5u && !of_next(s))) &&
              no_sum_between(std::min<std::size_t>(s.last + 1u, n.first), n.first);
     });
   }

@@ -415,6 +415,28 @@ TEST_CASE("A question before a sum says what it is", "[reading]") {
   CHECK(*s.deposit() == Money::cents(105000));
 }
 
+TEST_CASE("What single words call a sum of the account is asked about where no sum comes out", "[reading]") {
+  const ReadStatement s = read("Le devuelvo su depósito de $850.00 menos lo siguiente. La limpieza costó $75.00.\n\n"
+                               "Le entrego entonces $607.00 en efectivo.\n");
+  CHECK(sums(s) == "75.00");
+  REQUIRE(s.choices.size() == 1);
+  CHECK(s.choices[0].charge.amount == Money::cents(60700));
+}
+
+TEST_CASE("A price said of the next sum is not said of this one", "[reading]") {
+  CHECK(sums(read(
+            "The bedroom window came to $130.00; a new one would be $210.00. The cleaning took $48.00 and so you get "
+            "$622.00 of your deposit of $800.00.\n")) == "130.00 48.00");
+}
+
+TEST_CASE("A sum in all, after a comma, is the total", "[reading]") {
+  const ReadStatement s = read("From your deposit of $1,150.00 I took $60.00 for the window cleaner, $85.00 for a new "
+                               "shelf and $44.00 for the plumber, $189.00 in all. Enclosed you find $961.00.\n");
+  CHECK(sums(s) == "60.00 85.00 44.00");
+  REQUIRE(s.total);
+  CHECK(s.total->amount == Money::cents(18900));
+}
+
 TEST_CASE("Letters taken for digits are marked", "[reading]") {
   const ReadStatement s = read("Clean carpet  $11S.00\nMend latch  $1O5.OO\nTotal  $22O.00\n");
   CHECK(sums(s) == "115.00 105.00");

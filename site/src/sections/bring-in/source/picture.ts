@@ -3,6 +3,7 @@
 import { canvasOfGrey, pictureAddress } from './canvas';
 import { startReader, type Tidy } from './picture-library';
 import { layOut } from './layout';
+import { fullestRows, upsideDown } from './sample';
 import { secondLook } from './second-look';
 import type { Source, SourceLine, SourcePage } from './source';
 import { Trouble } from './trouble';
@@ -40,10 +41,15 @@ async function readPage(
     return { straight, ...(await tidy.read(straight.read, (done) => progress({ step: 'reading', done }))) };
   };
   let best = await look();
-  const side = (((Math.round(best.straight.turnedBy / 90) % 4) + 4) % 4) as 0 | 1 | 2 | 3;
-  // Upside down first, then as it came.
-  for (const quarters of new Set([((side + 2) % 4) as 0 | 1 | 2 | 3, 0 as const])) {
+  const first = best.straight;
+  const side = (((Math.round(first.turnedBy / 90) % 4) + 4) % 4) as 0 | 1 | 2 | 3;
+  const turned = ((side + 2) % 4) as 0 | 1 | 2 | 3;
+  // Upside down first, then as it came. A hardly legible page takes long to read: a few of its rows tell whether it is worth it.
+  for (const quarters of new Set([turned, 0 as const])) {
     if (best.confidence >= hardlyRead || quarters === side) continue;
+    const rows = fullestRows(quarters === turned ? first : await tidy.straighten(dots, quarters));
+    const sample = await tidy.read(quarters === turned ? upsideDown(rows) : rows, () => undefined);
+    if (sample.confidence <= best.confidence) continue;
     const again = await look(quarters);
     if (again.confidence > best.confidence) best = again;
   }

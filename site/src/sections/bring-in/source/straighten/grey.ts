@@ -148,6 +148,25 @@ export function evened(grey: Grey, height: number): Grey {
   return stretched({ ...grey, data });
 }
 
+/** A page so much of which is neither ink nor paper has a grain: noise of a camera, or of a faint print that was brightened. */
+const grainyShare = 0.25;
+/** As much of a page is surely ink where there is writing. */
+const surelyInk = 0.002;
+
+/** A grainy page with all that is nearer to paper than to ink as paper. Any other stays as it is. */
+export function withoutGrain(grey: Grey): Grey {
+  const tones = new Uint32Array(256);
+  for (const tone of grey.data) tones[tone]!++;
+  const below = (share: number): number => {
+    let left = share * grey.data.length;
+    return tones.findIndex((count) => (left -= count) <= 0);
+  };
+  const limit = (below(surelyInk) + 255) >> 1;
+  const between = tones.slice(limit, 240).reduce((sum, count) => sum + count, 0);
+  if (between < grainyShare * grey.data.length) return grey;
+  return { ...grey, data: grey.data.map((tone) => (tone > limit ? 255 : tone)) };
+}
+
 /**
  * Ink is clearly darker than the paper around it: than `share` of the mean tone of a square about it
  * (Bradley and Roth, "Adaptive thresholding using the integral image", 2007).

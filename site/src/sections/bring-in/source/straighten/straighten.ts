@@ -3,7 +3,7 @@
 import type { Rule } from '../layout';
 import { cleaned } from './clean';
 import type { Box } from '../source';
-import { brightened, doubled, evened, type Grey, greyOf, inkOf, softened, turned } from './grey';
+import { brightened, doubled, evened, type Grey, greyOf, inkOf, softened, turned, withoutGrain } from './grey';
 import { isGrainy, isSquashed, letterHeight, type Spot, spotsOf } from './spots';
 import { fanOf, turnOf } from './turn';
 
@@ -63,6 +63,7 @@ export function straighten(rgba: Uint8ClampedArray, width: number, height: numbe
   const shown = asIs ? bright : turned(bright, by, scale, fan);
   const letter = Math.max(8, letters * scale);
   const even = evened(shown, letter);
-  const { grey, rules, cells } = cleaned(even, inkOf(even), letter);
+  const quiet = withoutGrain(even);
+  const { grey, rules, cells } = cleaned(quiet, inkOf(quiet), letter);
   return { shown, read: grey, whole: even, cells, letter, rules, turnedBy: by };
 }

@@ -8,6 +8,8 @@ const { bare, markOf, sumMeant } = await source(`${at}sums.ts`);
 const { cleaned } = await source(`${at}straighten/clean.ts`);
 const { cellsOf } = await source(`${at}straighten/cells.ts`);
 const { isSquashed } = await source(`${at}straighten/spots.ts`);
+const { withoutGrain } = await source(`${at}straighten/grey.ts`);
+const { fullestRows, upsideDown } = await source(`${at}sample.ts`);
 const { fanOf, turnOf } = await source(`${at}straighten/turn.ts`);
 const { straighten } = await source(`${at}straighten/straighten.ts`);
 const { secondLook } = await source(`${at}second-look.ts`);
@@ -42,6 +44,29 @@ test('what can be the point of a sum is never cleaned away, however wide the typ
   const clean = cleaned(grey, ink, 30).grey;
   assert.ok(inked(clean, point) && inked(clean, small));
   assert.ok(!inked(clean, dust));
+});
+
+test('the grain of a faint page becomes paper, its letters and points stay; the soft rims of a clean page stay as they are', () => {
+  const letters = [40, 80, 160, 200].map((x) => spot(x, 100, 24, 30));
+  const point = spot(137, 126, 4, 4);
+  const { grey } = pageOf([...letters, point]);
+  const clean = withoutGrain({ ...grey, data: grey.data.map((tone, i) => (i % 37 === 0 && tone === 255 ? 200 : tone)) });
+  assert.ok(clean.data.some((tone) => tone === 200));
+  const grainy = withoutGrain({ ...grey, data: grey.data.map((tone, i) => (tone === 255 ? 160 + ((i * 7919) % 96) : tone)) });
+  assert.ok([...letters, point].every((s) => inked(grainy, s)));
+  assert.ok(grainy.data.every((tone) => tone === 0 || tone === 255));
+});
+
+test('which way up a page is can be tried on its fullest rows', () => {
+  const rows = [[60, 2], [700, 6]].flatMap(([y, count]) => Array.from({ length: count }, (_, i) => spot(40 + 40 * i, y, 24, 30)));
+  const { grey } = pageOf(rows, 400, 1000);
+  const cells = rows.map((s) => ({ x: s.left, y: s.top, w: 24, h: 30 }));
+  const sample = fullestRows({ read: grey, cells, letter: 30 });
+  assert.deepEqual([sample.width, sample.height], [400, 360]);
+  assert.equal(sample.data.filter((tone) => tone === 0).length, 6 * 24 * 30);
+  const turned = upsideDown(sample);
+  assert.equal(turned.data[turned.data.length - 1 - sample.data.indexOf(0)], 0);
+  assert.deepEqual(upsideDown(turned).data, sample.data);
 });
 
 test('text at the very edge of a picture is not wiped', () => {

@@ -132,9 +132,7 @@ function doubt(r: Review, c: Charge, n: number, acts: Acts): TemplateResult | ty
     ${strip(r.source, line, c.doubtful, say('page.bring.strip', { n }))}
     ${
       !isOpen(c)
-        ? c.settled
-          ? html`<p class="help">${say('page.bring.doubt.settled')}</p>`
-          : nothing
+        ? html`<p class="help">${say(c.settled ? 'page.bring.doubt.settled' : c.sumInDoubt ? 'page.bring.doubt.checked' : 'page.bring.doubt.words')}</p>`
         : c.amount === ''
           ? html`<p class="fault">${say('page.bring.doubt.unread')}</p>`
           : html`<p class="fault">${say(!c.credit && readWell(c.doubtful) ? 'page.bring.doubt.off' : 'page.bring.doubt')}

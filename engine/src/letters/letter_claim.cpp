@@ -79,6 +79,11 @@ bool may_be_forfeited(const Draft& d, bool damage_too) {
     if (!document->lacking.empty() && forfeits(document->rule->if_missing, damage_too)) return true;
   for (const DeadlineResult* deadline : d.law.perhaps_missed())
     if (forfeits(d.law.spoken(*deadline).if_missed, damage_too)) return true;
+  // A day was missed and nothing may be kept if a court finds bad faith: what is then owed is asked for first.
+  const bool by_rule = d.law.there() && std::any_of(d.a.law->forfeits().begin(), d.a.law->forfeits().end(),
+                                                    [](const ForfeitResult& f) { return f.applies == Tri::yes; });
+  for (const DeadlineResult* deadline : d.law.missed())
+    if (by_rule && forfeits(d.law.spoken(*deadline).if_missed, damage_too)) return true;
   return false;
 }
 

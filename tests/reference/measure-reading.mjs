@@ -11,7 +11,7 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 const write = process.argv.includes('--write');
 const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
 /** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
-const reached = { whole: 294, invented: 10 };
+const reached = { whole: 294, invented: 8 };
 const SURE = 70; // "sure" in the engine's own words: reading.h
 
 const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));

@@ -626,7 +626,8 @@ private:
   void ask_about(WholeReading& out, const std::vector<bool>& open) const {
     const std::optional<std::int64_t> stated = stated_otherwise(out);
     const std::vector<std::size_t> spare = stated ? left_out(out, *stated) : std::vector<std::size_t>{};
-    const bool off = stated && spare.empty();
+    // A deposit is named and nothing that is left of it: most papers say so, and then it was not found.
+    const bool off = stated ? spare.empty() : out.sums.has_base;
     const bool many = off && std::any_of(list_.begin(), list_.end(), [&](const Entry& entry) {
                         const RoleOption& o =
                             entry.options[out.chosen[static_cast<std::size_t>(&entry - list_.data())]];
@@ -650,7 +651,9 @@ private:
       const bool spared = std::find(spare.begin(), spare.end(), e) != spare.end();
       const int enough = off || spared ? w_.doubtful_if_off : w_.doubtful;
       const bool doubtful = std::any_of(entry.options.begin(), entry.options.end(), [&](const RoleOption& o) {
-        return o.cost - now.cost <= (o.role == SumRole::passing ? enough : w_.doubtful) && !is_line(o.role);
+        const bool account = counts(o.role) && o.role != SumRole::interest && o.role != SumRole::payment;
+        return (account && o.cost - now.cost <= w_.doubtful) ||
+               (o.role == SumRole::passing && o.cost - now.cost <= enough);
       });
       if (mended || doubtful || (off && !entry.named)) out.open.push_back({e, out.chosen[e], std::nullopt});
     }

@@ -415,12 +415,16 @@ TEST_CASE("A question before a sum says what it is", "[reading]") {
   CHECK(*s.deposit() == Money::cents(105000));
 }
 
-TEST_CASE("What single words call a sum of the account is asked about where no sum comes out", "[reading]") {
+TEST_CASE("Where a deposit is named and nothing found that is left of it, sums in sentences are asked about",
+          "[reading]") {
   const ReadStatement s = read("Le devuelvo su depósito de $850.00 menos lo siguiente. La limpieza costó $75.00.\n\n"
                                "Le entrego entonces $607.00 en efectivo.\n");
-  CHECK(sums(s) == "75.00");
-  REQUIRE(s.choices.size() == 1);
-  CHECK(s.choices[0].charge.amount == Money::cents(60700));
+  CHECK(s.charges.empty());
+  REQUIRE(s.choices.size() == 2);
+  CHECK(s.choices[0].charge.amount == Money::cents(7500));
+  CHECK(s.choices[1].charge.amount == Money::cents(60700));
+  // What says nothing of a deposit is a list of charges.
+  CHECK(sums(read("The cleaning cost $75.00. The mirror cost $40.00.\n")) == "75.00 40.00");
 }
 
 TEST_CASE("A price said of the next sum is not said of this one", "[reading]") {

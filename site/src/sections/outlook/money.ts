@@ -3,7 +3,7 @@
 import type { Desk } from '../../app/desk';
 import type { Range, Totals } from '../../case/assessment';
 import { livesThere } from '../../case/next-step';
-import { knowsPaidBack } from '../../case/outcome';
+import { knowsPaidBack, sortLines } from '../../case/outcome';
 import { isZero, money, shortMoney } from '../../say/show';
 import { cents } from '../../case/cents';
 import { say } from '../../say/wording';
@@ -43,9 +43,13 @@ export function headlineOf(d: Desk): Headline | null {
   if (livesThere(d.case, d.today)) return null;
   if (!t.shortfall || !t.deposit) {
     if (silent) return null;
+    // A range would call "up to" a charge fair that its own row calls not fair: what is not fair is named.
+    const open = t.fair.low !== t.fair.high;
+    const notFair = sortLines(a).sum['not-fair'];
+    const what = !open ? 'fairOnly' : isZero(notFair) ? 'fairPerhaps' : 'notFair';
     return {
-      sum: spanWords(t.fair),
-      says: say('page.outlook.fairOnly', { claimed: shortMoney(t.claimed) }),
+      sum: what === 'notFair' ? shortMoney(notFair) : spanWords(t.fair),
+      says: say(`page.outlook.${what}`, { claimed: shortMoney(t.claimed) }),
       beside: say('page.outlook.needsDeposit'),
     };
   }

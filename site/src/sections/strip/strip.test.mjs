@@ -1,7 +1,7 @@
 // On a narrow screen: four places and the line that matters; on a desk the same links stand beside the result.
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { browser, open, openExample, site, until, withPage } from '../../../../tests/browser/harness.mjs';
+import { browser, open, openExample, site, typeCharge, until, withPage } from '../../../../tests/browser/harness.mjs';
 
 withPage();
 
@@ -50,4 +50,24 @@ test('a day of one’s own stands above the places, else the money', async () =>
   const sum = await page.locator('.headline-sum').innerText();
   assert.ok((await page.locator('.strip-line').innerText()).includes(sum));
   await finish();
+});
+
+test('the line above the places is read whole, in both languages, on the narrowest phone', async () => {
+  for (const locale of ['en-US', 'es-MX']) {
+    const { page, finish } = await open(browser, site.address, {
+      ...phone,
+      viewport: { width: 320, height: 568 },
+      locale,
+    });
+    await typeCharge(page, 1, 'Repaint living room, scuffs', '400');
+    const line = page.locator('.strip-line');
+    await line.waitFor();
+    const { cut, height } = await line.evaluate((e) => ({
+      cut: e.scrollWidth > e.clientWidth || e.scrollHeight > e.clientHeight,
+      height: e.closest('.strip').getBoundingClientRect().height,
+    }));
+    assert.ok(!cut, await line.innerText());
+    assert.ok(height < 115, `${height} px`);
+    await finish();
+  }
 });

@@ -9,7 +9,7 @@ import { checkReferences } from './packcheck/references.mjs';
 import { checkSections } from './packcheck/sections.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
-import { allLayers, asPack, fits, laidOver, ownProblems } from './packcheck/layers.mjs';
+import { allLayers, asPack, fits, laidOver, ownProblems, uncovered } from './packcheck/layers.mjs';
 import { checkCase, checkCited, LEAST_CASES } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 
@@ -51,8 +51,8 @@ function checkPack(file, validate, shared) {
 }
 
 // A layer is checked as it lies over the packs it belongs to (the federal one: over one of them, as nothing in it names a rule of a state).
-function checkLayer({ file, layer }, packs, validate, shared) {
-  const problems = ownProblems({ file, layer });
+function checkLayer({ file, layer }, packs, cases, validate, shared) {
+  const problems = [...ownProblems({ file, layer }), ...uncovered(layer, cases)];
   const problem = (text) => problems.push(text);
   const below = packs.filter((pack) => fits(layer, pack)).slice(0, 1);
   if (!below.length) problem(`no pack of ${layer.jurisdiction}`);
@@ -71,9 +71,11 @@ function staleCoverage(packs) {
   return replaceBetweenMarkers(readme, coverageTable(packs)) === readme ? [] : ['engine/rules/law/README.md: the table of coverage is old, run check-packs.mjs --write-coverage'];
 }
 
+const caseFolders = () => (fs.existsSync(CASES) ? fs.readdirSync(CASES).filter((d) => fs.statSync(path.join(CASES, d)).isDirectory()) : []);
+const allCases = () => caseFolders().flatMap((d) => jsonFiles(path.join(CASES, d)).map((f) => readJson(path.join(CASES, d, f))));
+
 function orphanCases(packs) {
-  if (!fs.existsSync(CASES)) return [];
-  return fs.readdirSync(CASES).filter((d) => fs.statSync(path.join(CASES, d)).isDirectory() && !packs.includes(d)).map((d) => `tests/reference/law/${d} has no pack`);
+  return caseFolders().filter((d) => !packs.includes(d)).map((d) => `tests/reference/law/${d} has no pack`);
 }
 
 function main(args) {
@@ -91,7 +93,8 @@ function main(args) {
   const missing = wanted.filter((w) => !files.includes(`${w}.json`));
   const results = files.filter((f) => !wanted.length || wanted.includes(f.replace(/\.json$/, ''))).map((f) => checkPack(f, validate, shared));
   const packs = files.map((f) => readJson(path.join(RULES, 'law', f)));
-  results.push(...allLayers().filter(({ layer }) => !wanted.length || wanted.some((w) => fits(layer, { jurisdiction: w }))).map((l) => checkLayer(l, packs, validate, shared)));
+  const cases = allCases();
+  results.push(...allLayers().filter(({ layer }) => !wanted.length || wanted.some((w) => fits(layer, { jurisdiction: w }))).map((l) => checkLayer(l, packs, cases, validate, shared)));
   for (const r of results) {
     console.log(`${r.problems.length ? 'FAIL' : 'ok  '} ${r.jurisdiction} ${r.problems.length ? `${r.problems.length} problems` : r.layer ? 'layer' : `${r.cases} cases`}`);
     for (const p of r.problems) console.log(`     ${p}`);

@@ -5,6 +5,7 @@ import test from 'node:test';
 import { checkCase } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 import { isCivilDate, isUncertainDate } from './packcheck/dates.mjs';
+import { allLayers, uncovered } from './packcheck/layers.mjs';
 import { checkReferences } from './packcheck/references.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
@@ -134,4 +135,15 @@ test('coverage: the table names every source kind, and lands between the markers
   const fresh = replaceBetweenMarkers(readme, table);
   assert.ok(fresh.includes(table) && !fresh.includes('stale row') && fresh.endsWith('b'));
   assert.throws(() => replaceBetweenMarkers('no markers', table));
+});
+
+test('a layer without two worked cases fails', () => {
+  const layer = (id) => allLayers().find((l) => l.file === id).layer;
+  const at = (jurisdiction, locality, circumstances) => ({ case: { jurisdiction, locality, circumstances } });
+  const town = layer('US-IL-oak-park');
+  assert.match(uncovered(town, [at('US-IL', 'Oak Park'), at('US-IL', 'Skokie'), at('US-MI', 'Oak Park')])[0], /^1 worked cases/);
+  assert.deepEqual(uncovered(town, [at('US-IL', 'Oak Park'), at('US-IL', 'Village of Oak Park')]), []);
+  const federal = layer('US-FEDERAL');
+  assert.match(uncovered(federal, [at('US-OH', null, { 'program-home': false }), at('CA-BC', null, { 'program-home': true })])[0], /^0 worked cases/);
+  assert.deepEqual(uncovered(federal, [at('US-OH', null, { 'program-home': true }), at('US-GU', null, { 'left-under-orders': true })]), []);
 });

@@ -229,6 +229,10 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   return share;
 }
 
+Range<Money> larger(const Range<Money>& a, const Range<Money>& b) {
+  return {std::max(a.low(), b.low()), std::max(a.likely(), b.likely()), std::max(a.high(), b.high())};
+}
+
 /// Whether the interest that was paid came with the refund: what came back is then the deposit less the charges, and
 /// that interest on top. It is counted once, with the refund.
 bool came_with_refund(Money paid, const Case& c, const Pack* pack) {
@@ -260,7 +264,7 @@ Range<Money> less_paid(Range<Money> owed, const Case& c, const Pack* pack, Inter
 
 InterestResult judge_interest(const Pack& pack, const FactView& view) {
   InterestResult out;
-  Range<Money> sure;
+  Range<Money> sure, alongside;
   Money possible;
   for (const InterestRule& rule : pack.interest) {
     if (!rule.owed) continue;
@@ -272,8 +276,9 @@ InterestResult judge_interest(const Pack& pack, const FactView& view) {
     share.grounds = std::move(grounds);
     out.at_least = out.at_least || share.at_least;
     // Rules that may apply are variants of one another: not more than one of them holds.
-    if (in_use.known()) sure += share.gross;
-    else possible = std::max(possible, share.gross.high());
+    if (!in_use.known()) possible = std::max(possible, share.gross.high());
+    else if (rule.alongside) alongside = larger(alongside, share.gross);
+    else sure += share.gross;
     if (rule.rate.bank)
       for (std::size_t i = 0; i < view.of().deposits.size(); ++i)
         if (!view.of().deposits[i].bank_rate && earns(view.of().deposits[i], rule, view.pack()) &&
@@ -281,6 +286,7 @@ InterestResult judge_interest(const Pack& pack, const FactView& view) {
           out.bank_rate_open.push_back(i);
     out.shares.push_back(std::move(share));
   }
+  sure = larger(sure, alongside);
   const Range<Money> owed(sure.low(), sure.likely(), std::max(sure.high(), possible));
   if (owed.high().is_zero() && !out.at_least) return out;
   out.owed = less_paid(owed, view.of(), &pack, out);

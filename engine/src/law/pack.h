@@ -202,6 +202,7 @@ struct InterestRule : Rule {
   Months starts_after;              ///< nothing accrues before so many months
   std::optional<Share> over_months; ///< only on the part above the greater of these
   std::optional<Money> over_amount;
+  bool alongside = false; ///< holds whatever other laws say; the money is owed once, by the rule that gives more
 };
 
 enum class Loses : std::uint8_t { all_deductions, damage_deductions, documented_lines_only, whole_deposit_claim };

@@ -630,6 +630,7 @@ void Loader::interest(Fields& f) {
   };
   r.minimum = months("minimumMonths");
   r.starts_after = months("startsAfterMonths");
+  r.alongside = f.flag("alongside", false);
   r.starts = event(f, "starts");
   r.ends = event(f, "ends");
   if (auto over = f.object("onOver")) {

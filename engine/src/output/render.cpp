@@ -716,12 +716,19 @@ private:
       return d.kind == "last-month" && !is_deposit(d, a_.pack);
     });
   }
+  /// How long ago the law that is shown was read against its sources, by the day of use.
+  Months months_since_read() const {
+    return a_.pack && a_.pack->reviewed ? whole_months(*a_.pack->reviewed, a_.today) : Months();
+  }
   void cautions() {
     out_.key("cautions").array();
     for (const std::string& code : rules_.always_cautions) caution(code, speech_.say("caution." + code));
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
     else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
+    if (const Months age = months_since_read(); age >= Months(12))
+      caution("old-law", speech_.say("caution.old-law",
+                                     {{"place", place_name(*a_.pack)}, {"months", std::to_string(age.count())}}));
     if (a_.recognized) caution("recognized", speech_.say("caution.recognized"));
     if (rent_ahead_left_out()) caution("rent-ahead", speech_.say("caution.rent-ahead"));
     if (a_.c.tenancy.occupants.value_or(1) > 1) caution("several-tenants", speech_.say("caution.several-tenants"));

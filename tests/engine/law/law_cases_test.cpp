@@ -199,6 +199,17 @@ void check_barred(const json& ids, bool wanted, const Assessment& judged) {
   }
 }
 
+/// The most of a line that may be kept.
+void check_at_most(const json& sums, const Assessment& judged) {
+  for (const auto& [id, sum] : sums.items()) {
+    INFO("line " << id);
+    const auto line =
+        std::find_if(judged.c.lines.begin(), judged.c.lines.end(), [&](const auto& l) { return l.id == id; });
+    REQUIRE(line != judged.c.lines.end());
+    CHECK(judged.lines[line - judged.c.lines.begin()].result.fair.high().plain() == sum.get<std::string>());
+  }
+}
+
 /// The most by which the deposits certainly exceed a cap.
 void check_over_cap(const json& expected, const Law& law) {
   Money over;
@@ -224,7 +235,7 @@ std::vector<fs::path> json_files(const std::string& folder) {
 
 void check_all(const json& expected, const Assessment& judged) {
   check_names(expected, {"dates", "defects", "noDefects", "forfeits", "remedies", "interest", "barred", "notBarred",
-                         "overCap", "notes"});
+                         "atMost", "overCap", "notes"});
   INFO("a file that expects nothing");
   CHECK(expected.size() > (expected.contains("notes") ? 1U : 0U));
   const Law& law = *judged.law;
@@ -236,6 +247,7 @@ void check_all(const json& expected, const Assessment& judged) {
   if (expected.contains("interest")) check_interest(expected["interest"], law);
   if (expected.contains("barred")) check_barred(expected["barred"], true, judged);
   if (expected.contains("notBarred")) check_barred(expected["notBarred"], false, judged);
+  if (expected.contains("atMost")) check_at_most(expected["atMost"], judged);
   if (expected.contains("overCap")) check_over_cap(expected["overCap"], law);
 }
 

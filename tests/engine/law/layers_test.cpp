@@ -53,6 +53,37 @@ TEST_CASE("Who left under military orders owes no charge for leaving early, in e
   CHECK(states > 50);
 }
 
+TEST_CASE("Law that was read a year ago says so, by the day of use", "[law]") {
+  const auto old = [](const std::string& today) {
+    const json result = judged("US-OH", tenancy + R"(,"lines":[])", today);
+    for (const json& caution : result["cautions"])
+      if (caution["code"] == "old-law") return caution["text"].get<std::string>();
+    return std::string();
+  };
+  const Day read = *real_rules().rules().packs.at("US-OH").reviewed;
+  CHECK(old(iso(add_months(read, Months(12)) - days(1))).empty());
+  CHECK(old(iso(add_months(read, Months(14)))).find("14 months ago") != std::string::npos);
+}
+
+// 24 CFR 880.608(b), 891.435(b)(1): the account's interest is the family's; a state's own rule pays the same money.
+TEST_CASE("Interest of a federal program's account is computed when the rate is told and never owed twice", "[law]") {
+  const auto home = [](const std::string& place, const std::string& rate) {
+    const std::string members =
+        R"("tenancy":{"began":"2024-08-01","ended":"2026-07-31","possessionReturned":"2026-07-31","kind":"fixed-term","monthlyRent":"400.00"},)"
+        R"("deposits":[{"kind":"security","amount":"400.00","paid":"2024-08-01","interestPaid":"0.00")" +
+        rate +
+        R"(}],"statement":{"refundPaid":"400.00","refundSent":"2026-08-01"},"circumstances":{"program-home":true},"lines":[])";
+    return judged(place, members, "2026-08-10");
+  };
+  const std::string told = R"(,"bankRate":"0.02")";
+  CHECK(home("US-OH", told)["totals"]["interest"]["high"] == "16.00"); // 400 x 0.02 x 2
+  CHECK(home("US-MO", told)["totals"]["interest"]["low"] == "16.00");
+  // Missouri and Iowa leave it to the landlord, Iowa for five years: federal law holds all the same.
+  CHECK(home("US-IA", told)["totals"]["interest"]["low"] == "16.00");
+  // Where the state's own rate of the bank is owed too it is the same money.
+  CHECK(home("US-NH", told)["totals"]["interest"]["high"] == "16.00");
+}
+
 TEST_CASE("Without orders the federal rule bars nothing", "[law]") {
   const json result = judged("US-OH", tenancy + early);
   CHECK_FALSE(barred_by(result["lines"][0], "federal-no-early-charge"));
@@ -123,7 +154,7 @@ TEST_CASE("Interest by years that do not begin in January takes the rate of the 
 // Boulder: the rate of the year in which the lease was signed or renewed, by months held.
 TEST_CASE("A rate keyed to a renewal changes on the day of it", "[law]") {
   const std::string held =
-      R"("locality":"Boulder","tenancy":{"began":"2024-01-01","ended":"2026-01-01","possessionReturned":"2026-01-01","monthlyRent":"1200.00"},)"
+      R"("locality":"Boulder","tenancy":{"began":"2024-01-01","ended":"2026-01-01","possessionReturned":"2026-01-01","kind":"fixed-term","monthlyRent":"1200.00"},)"
       R"("deposits":[{"kind":"security","amount":"1200.00","paid":"2024-01-01","interestPaid":"0.00"}],"statement":{"refundPaid":"1200.00","refundSent":"2026-01-01"})";
   // 24 months at 2.33 %: 1200 x 0.0233 x 2 = 55.92
   CHECK(judged("US-CO", held + R"(,"lines":[])")["totals"]["interest"]["likely"] == "55.92");

@@ -12,7 +12,7 @@ const LINE = ['id', 'text', 'amount', 'kind', 'element', 'finding', 'location', 
   'landlordFactors', 'costComponents', 'chargedQuantity', 'damagedQuantity', 'remedy', 'betterment', 'repairCost', 'replacementCost', 'usefulLifeYears', 'usefulLifeSource',
   'depreciationMethod', 'laborDepreciates', 'supportingDocuments', 'missingDocuments', 'onMoveOutRecord', 'inLease', 'workDone', 'hours', 'hourlyRate', 'periodStart',
   'periodEnd', 'reletOn', 'note'];
-const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'overCap', 'notes'];
+const EXPECT = ['dates', 'defects', 'noDefects', 'forfeits', 'remedies', 'interest', 'barred', 'notBarred', 'atMost', 'overCap', 'notes'];
 const STATES = ['met', 'missed', 'open', 'cannot-tell', 'not-needed'];
 const FORFEITS = ['none', 'all-deductions', 'damage-deductions', 'papered-lines-only', 'whole-deposit-claim', 'cannot-tell'];
 const MONEY = /^-?\d+\.\d{2}$/;
@@ -36,6 +36,7 @@ function circumstances(held, world, problem) {
   const at = new Map([...world.facts.values()].filter((f) => (f.at ?? `/circumstances/${f.id}`) === `/circumstances/${f.id}` && (f.at || !f.derived)).map((f) => [f.id, f]));
   for (const [id, value] of Object.entries(held ?? {})) {
     const fact = at.get(id);
+    if (!fact && world.events.has(id) && value === false) continue; // known not to have happened
     if (!fact) { problem(`/circumstances/${id}: no such fact`); continue; }
     const good = value === null || { 'yes-no': typeof value === 'boolean', count: Number.isInteger(value), money: MONEY.test(value), text: typeof value === 'string' && (!fact.choices || fact.choices.includes(value)) }[fact.type];
     if (!good) problem(`/circumstances/${id}: ${JSON.stringify(value)} is not ${fact.type}`);
@@ -76,7 +77,8 @@ function expectations(expect, pack, lineIds, problem) {
   money(expect?.remedies, ['least', 'most'], '/expect/remedies', problem);
   money(expect, ['overCap'], '/expect', problem); // what the deposits come to above the cap; "0.00": nothing
   money(expect?.interest, ['low', 'likely', 'high'], '/expect/interest', problem);
-  for (const id of [...(expect?.barred ?? []), ...(expect?.notBarred ?? [])]) if (!lineIds.has(id)) problem(`/expect: no such line ${id}`);
+  money(expect?.atMost, Object.keys(expect?.atMost ?? {}), '/expect/atMost', problem);
+  for (const id of [...(expect?.barred ?? []), ...(expect?.notBarred ?? []), ...Object.keys(expect?.atMost ?? {})]) if (!lineIds.has(id)) problem(`/expect: no such line ${id}`);
 }
 
 /** Problems of one case file. */

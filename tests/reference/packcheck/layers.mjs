@@ -53,3 +53,20 @@ export function laidOver(pack, layer, problem) {
   }
   return out;
 }
+
+export const LEAST_LAYER_CASES = 2;
+const factsIn = (condition) => (!condition || typeof condition !== 'object' ? [] : [...(condition.fact ? [condition.fact] : []), ...Object.values(condition).flatMap(factsIn)]);
+
+/** Whether a worked case stands in the layer: in the place by its name; for rules of every place, in circumstances that they ask about. */
+export function standsIn(layer, { jurisdiction, locality, circumstances = {} }) {
+  if (!fits(layer, { jurisdiction })) return false;
+  if (layer.place) return layer.place.localities.includes(locality);
+  const asked = PARTS.flatMap((part) => layer[part] ?? []).flatMap((rule) => factsIn(rule.when));
+  return asked.some((fact) => circumstances[fact] === true);
+}
+
+/** Every layer has cases worked by hand. `cases` are the case files of all places, as objects. */
+export function uncovered(layer, cases) {
+  const own = cases.filter((c) => standsIn(layer, c.case ?? {})).length;
+  return own < LEAST_LAYER_CASES ? [`${own} worked cases stand in it, at least ${LEAST_LAYER_CASES} are needed (tests/reference/law, by /case/locality)`] : [];
+}

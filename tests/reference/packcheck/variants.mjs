@@ -81,7 +81,7 @@ export function checkVariants(given, facts, problem) {
     if (rules.length > 1 && !name.endsWith(' other')) overlaps(`duties ${name}`, rules, facts, problem);
   gaps(pack.duties.filter((d) => d.who === 'landlord' && ['return-deposit', 'refund-balance'].includes(d.duty)), facts, problem);
   for (const [key, rules] of group(pack.caps, (c) => c.deposits.join('+'))) if (rules.length > 1) overlaps(`caps ${key}`, rules, facts, problem);
-  for (const [, rules] of group(pack.interest, (r) => (r.deposits ?? []).join('+'))) if (rules.length > 1) overlaps('interest', rules, facts, problem);
+  for (const [, rules] of group(pack.interest.filter((r) => !r.alongside), (r) => (r.deposits ?? []).join('+'))) if (rules.length > 1) overlaps('interest', rules, facts, problem);
   for (const [part, rules] of Object.entries(pack)) {
     if (!Array.isArray(rules) || ['facts', 'events', 'checkThis'].includes(part)) continue;
     for (const r of rules) reach(r, facts, problem);

@@ -172,7 +172,7 @@ void rank(std::vector<Question>& questions) {
   questions.erase(std::remove_if(questions.begin(), questions.end(),
                                  [](const Question& q) {
                                    return q.effect.is_zero() && q.code != "amount" && q.code != "law" &&
-                                          q.code != "date-order";
+                                          q.code != "bank-rate" && q.code != "date-order";
                                  }),
                   questions.end());
   std::stable_sort(questions.begin(), questions.end(), [](const Question& a, const Question& b) {

@@ -71,8 +71,21 @@ void ask_about_law(const Assessment& a, std::vector<Question>& out) {
   if (!law.pack().places.empty() && a.c.locality.empty())
     for (const FactInfo& info : a.law->registry().facts)
       if (info.at == "/locality") questions.add(info.at, info.id, info.question, Money(), Question::no_line, false);
-  for (const InterestShare& share : law.interest().shares)
+  const InterestResult& interest = law.interest();
+  for (const InterestShare& share : interest.shares)
     questions.add(share.grounds, share.gross.high() - share.gross.low());
+  // A rate that is open is asked for, one deposit at a time: nobody can tell before what it comes to.
+  const auto open = std::find_if(interest.shares.begin(), interest.shares.end(), [](const InterestShare& share) {
+    return share.applies == Tri::yes && share.rule->rate.bank && (share.at_least || !share.gross.exact());
+  });
+  if (open != interest.shares.end() && !interest.bank_rate_open.empty())
+    out.push_back({"/deposits/" + std::to_string(interest.bank_rate_open.front()) + "/bankInterestRate",
+                   "bank-rate",
+                   nullptr,
+                   Question::no_line,
+                   open->gross.high() - open->gross.low(),
+                   {},
+                   false});
 }
 
 } // namespace wearline

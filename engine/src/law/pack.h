@@ -185,7 +185,7 @@ struct Rate {
   std::optional<Share> at_least, at_most; ///< limits of the rate
   std::optional<Share> share;             ///< the tenant's part of the rate
   std::optional<Share> less;              ///< the landlord's part, taken off
-  std::optional<Share> or_fixed;          ///< the landlord may pay this rate instead
+  std::optional<Share> or_fixed;          ///< this rate may count instead
 };
 enum class Method : std::uint8_t { simple, compound_yearly };
 /// calendar_month: from the first day of the month after the start to the last day of the month of the end.

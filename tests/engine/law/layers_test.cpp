@@ -66,7 +66,7 @@ TEST_CASE("Law that was read a year ago says so, by the day of use", "[law]") {
 }
 
 // 24 CFR 880.608(b), 891.435(b)(1): the account's interest is the family's; a state's own rule pays the same money.
-TEST_CASE("Interest of a federal program's account is computed when the rate is told and never owed twice", "[law]") {
+TEST_CASE("Interest of a federal program's account is asked for, computed when told, and never owed twice", "[law]") {
   const auto home = [](const std::string& place, const std::string& rate) {
     const std::string members =
         R"("tenancy":{"began":"2024-08-01","ended":"2026-07-31","possessionReturned":"2026-07-31","kind":"fixed-term","monthlyRent":"400.00"},)"
@@ -78,6 +78,10 @@ TEST_CASE("Interest of a federal program's account is computed when the rate is 
   const std::string told = R"(,"bankRate":"0.02")";
   CHECK(home("US-OH", told)["totals"]["interest"]["high"] == "16.00"); // 400 x 0.02 x 2
   CHECK(home("US-MO", told)["totals"]["interest"]["low"] == "16.00");
+  const json untold = home("US-MO", "");
+  bool asked = false;
+  for (const json& question : untold["questions"]) asked = asked || question["asks"] == "/deposits/0/bankRate";
+  CHECK(asked);
   // Missouri and Iowa leave it to the landlord, Iowa for five years: federal law holds all the same.
   CHECK(home("US-IA", told)["totals"]["interest"]["low"] == "16.00");
   // Where the state's own rate of the bank is owed too it is the same money.

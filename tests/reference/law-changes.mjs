@@ -46,7 +46,7 @@ const FIGURES = {
   from: (r) => r.from, to: (r) => r.to, effect: (r) => plain(r.effect), owed: (r) => (r.owed ? 'owed' : 'not owed'), take: (r) => `the ${r.take}`, metBy: (r) => plain(r.metBy),
 };
 const NAMES = { legs: 'time', metBy: 'what counts as done', months: 'limit', amount: 'sum', fixed: 'fixed sum', multiplier: 'multiple', requires: 'papers', loses: 'what is lost', needs: 'what a court must find',
-  from: 'first day', to: 'last day', take: 'of several days' };
+  from: 'first day', to: 'last day', take: 'of several days', replaces: 'which rule of the state it stands for', by: 'which event counts', minimumMonths: 'shortest stay' };
 const figure = (rule, name) => (rule[name] === undefined || rule[name] === null ? 'nothing said' : FIGURES[name](rule));
 
 /** The changes of one rule, each a short phrase; empty: nothing that a person would notice. */
@@ -56,7 +56,7 @@ export function changesOf(before, after) {
   if (before.text !== after.text) out.push('its wording');
   if ((before.check ?? '') !== (after.check ?? '')) out.push(after.check ? `a doubt: ${after.check}` : 'a doubt was settled');
   const rest = Object.keys({ ...before, ...after }).filter((k) => !SILENT.has(k) && !FIGURES[k] && !['when', 'whenText', 'unless', 'text', 'check', 'source', 'id'].includes(k) && !same(before[k], after[k]));
-  return [...out, ...rest.map((k) => plain(k.replaceAll(/([A-Z])/g, ' $1').toLowerCase()))];
+  return [...out, ...rest.map((k) => NAMES[k] ?? plain(k.replaceAll(/([A-Z])/g, ' $1').toLowerCase()))];
 }
 
 const cites = (pack, rule) => (rule.source ?? []).map((key) => pack.sources?.[key]?.cite ?? key).join('; ');

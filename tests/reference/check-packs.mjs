@@ -9,7 +9,7 @@ import { checkReferences } from './packcheck/references.mjs';
 import { checkSections } from './packcheck/sections.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
-import { allLayers, asPack, fits, laidOver, ownProblems, uncovered } from './packcheck/layers.mjs';
+import { allLayers, asPack, calledUnknown, fits, laidOver, ownProblems, uncovered } from './packcheck/layers.mjs';
 import { checkCase, checkCited, LEAST_CASES } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 
@@ -56,6 +56,7 @@ function checkLayer({ file, layer }, packs, cases, validate, shared) {
   const problem = (text) => problems.push(text);
   const below = packs.filter((pack) => fits(layer, pack)).slice(0, 1);
   if (!below.length) problem(`no pack of ${layer.jurisdiction}`);
+  for (const pack of below) problems.push(...calledUnknown(layer, pack));
   for (const pack of problems.length ? [] : below) {
     problems.push(...schemaProblems(validate, asPack(layer, pack)));
     const whole = laidOver(pack, layer, problem);

@@ -5,7 +5,7 @@ import test from 'node:test';
 import { checkCase } from './packcheck/cases.mjs';
 import { checkWeak, coverageTable, replaceBetweenMarkers } from './packcheck/coverage.mjs';
 import { isCivilDate, isUncertainDate } from './packcheck/dates.mjs';
-import { allLayers, uncovered } from './packcheck/layers.mjs';
+import { allLayers, calledUnknown, uncovered } from './packcheck/layers.mjs';
 import { checkReferences } from './packcheck/references.mjs';
 import { checkSpoken } from './packcheck/spoken.mjs';
 import { checkVariants } from './packcheck/variants.mjs';
@@ -146,4 +146,12 @@ test('a layer without two worked cases fails', () => {
   const federal = layer('US-FEDERAL');
   assert.match(uncovered(federal, [at('US-OH', null, { 'program-home': false }), at('CA-BC', null, { 'program-home': true })])[0], /^0 worked cases/);
   assert.deepEqual(uncovered(federal, [at('US-OH', null, { 'program-home': true }), at('US-GU', null, { 'left-under-orders': true })]), []);
+});
+
+test('a pack that calls a place unknown whose rules lie over it fails', () => {
+  const seattle = allLayers().find((l) => l.file === 'US-WA-seattle').layer;
+  assert.deepEqual(calledUnknown(seattle, packOf('US-WA')), []);
+  const pack = packOf('US-WA');
+  pack.checkThis.push({ text: 'Courts differ. City rules, such as those of Seattle, were not looked up.', rules: [] });
+  assert.deepEqual(calledUnknown(seattle, pack), ['US-WA says: City rules, such as those of Seattle, were not looked up.']);
 });

@@ -70,3 +70,10 @@ export function uncovered(layer, cases) {
   const own = cases.filter((c) => standsIn(layer, c.case ?? {})).length;
   return own < LEAST_LAYER_CASES ? [`${own} worked cases stand in it, at least ${LEAST_LAYER_CASES} are needed (tests/reference/law, by /case/locality)`] : [];
 }
+
+/** Sentences of the law below that still call the place unknown. */
+export function calledUnknown(layer, pack) {
+  const name = layer.place?.name?.en?.replace(/ \(.*/, '');
+  const sentences = Object.values(pack).filter(Array.isArray).flat().flatMap((rule) => `${rule?.text ?? ''} ${rule?.check ?? ''}`.split(/(?<=\.) /));
+  return sentences.filter((t) => name && t.includes(name) && /not (researched|looked)|does not know/.test(t)).map((t) => `${pack.jurisdiction} says: ${t}`);
+}

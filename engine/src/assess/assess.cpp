@@ -202,6 +202,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     Subject& subject = a.lines[i].subject;
     subject = subject_of(c.lines[i], rules);
     subject.confidence = confidence;
+    subject.harm_named = words.harm_named;
     rent_after_the_end(a.c.lines[i], subject, c.tenancy);
     a.recognized = a.recognized || confidence < 100;
     if (subject.element && c.lines[i].kind == ChargeKind::unknown) a.c.lines[i].kind = subject.element->kind;

@@ -184,6 +184,10 @@ void hold_to_law(WearOpinion& opinion, const Line& line, const LineLawBook& law,
 /// finding, it spans both.
 WearOpinion opinion_of(const Line& line, const Subject& subject, Stay stay, bool perhaps_worn, const Weights& weights) {
   WearOpinion opinion = judge_wear(line, subject.element, subject.finding, stay, weights);
+  // "Cracked" says what was wrong with a thing that the guide knows no cracks of: the sum is as open, the reason is
+  // not.
+  if (subject.harm_named && (opinion.reason == "reason.no-fault-named" || opinion.reason == "reason.nothing-named"))
+    opinion.reason = "reason.depends";
   if (!subject.finding) return opinion;
   const auto span = [&] { opinion.span(judge_wear(line, subject.element, subject.finding, stay, weights)); };
   const bool longer =

@@ -18,7 +18,8 @@ struct MethodChoice {
 struct Subject {
   const Element* element = nullptr;
   const Finding* finding = nullptr;
-  int confidence = 100; ///< 0..100; below 100 the recognizer proposed it
+  int confidence = 100;    ///< 0..100; below 100 the recognizer proposed it
+  bool harm_named = false; ///< the words say what was wrong, even where no finding of the thing does
   LifeChoice life;
   MethodChoice methods;
   bool labor_depreciates = true; ///< work to put a new thing in depreciates with it here

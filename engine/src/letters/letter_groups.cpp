@@ -67,6 +67,12 @@ bool routine(const LineAssessment& line) {
   return finding && finding->id.compare(0, 7, "routine") == 0;
 }
 
+/// "Carpet, dog": who did it, not what was wrong.
+bool only_blames(const LineAssessment& line) {
+  const Finding* finding = line.subject.finding;
+  return finding && !finding->names_fault && !line.subject.harm_named;
+}
+
 std::string_view ground_when_refused(const LineAssessment& line, const Line& charge) {
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
@@ -110,7 +116,8 @@ std::string_view ground_when_open(const LineAssessment& line, const Line& charge
   if (r.opinion.cost_open) return "no-bill";
   // By its likely age nothing is left: the sender says so, whatever else is open.
   if (!r.no_middle && worn_by_age(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
-  if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") && !takes_age_off(line))
+  if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") &&
+      (!takes_age_off(line) || only_blames(line)))
     return "not-shown";
   if (r.depreciates && age_untold(line) && r.verdict == Verdict::chargeable_damage && !is_keys(line)) return "age";
   return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
@@ -496,6 +503,8 @@ std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view 
         want_relet(more->second);
   }
   if (ground == "age" || age) want("installed");
+  // Who says that the cost is not shown asks for what shows it.
+  if ((ground == "no-bill" || (ground == "sum" && !r.depreciates && !age)) && !debt) want(shown_by(d, i, ground));
   for (const Question& q : d.a.questions) {
     if (q.line != i) continue;
     // What moves less than a twentieth of the charge is not worth a letter.
@@ -578,14 +587,17 @@ std::string group_key(const Draft& d, const DisputeGroup& group, std::string_vie
   return key;
 }
 
-/// A fee as large as a deposit of a kind of its own is that deposit under another name: it was not paid as a fee.
+/// A fee as large as a deposit of a kind of its own is that deposit under another name: it was not paid as a fee. So is
+/// cleaning that names nothing dirty and comes to just the cleaning deposit.
 std::string deposit_kept(const Draft& d, std::size_t line) {
   const LineAssessment& judged = d.a.lines[line];
-  if (judged.result.verdict != Verdict::non_damage_charge || !judged.subject.element ||
-      judged.subject.element->kind != ChargeKind::fee)
-    return {};
+  const Element* element = judged.subject.element;
+  const bool fee = judged.result.verdict == Verdict::non_damage_charge && element && element->kind == ChargeKind::fee;
+  const bool cleaning = d.c.lines[line].kind == ChargeKind::cleaning && !judged.subject.harm_named;
+  if (!fee && !cleaning) return {};
   const auto own = std::find_if(d.c.deposits.begin(), d.c.deposits.end(), [&](const Deposit& deposit) {
-    return !among(deposit.kind, {"", "security", "last-month"}) && deposit.amount == judged.result.claimed;
+    return (fee ? !among(deposit.kind, {"", "security", "last-month"}) : deposit.kind == "cleaning") &&
+           deposit.amount == judged.result.claimed;
   });
   if (own == d.c.deposits.end()) return {};
   Sentences text;

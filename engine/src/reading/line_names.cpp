@@ -33,6 +33,7 @@ FromWords fill_from_text(Line& line, const RecognizerRules& recognizer) {
   context.amount_known = line.amount.has_value();
   context.amount = line.amount;
   Recognition seen = recognize(line.text, recognizer, context);
+  out.harm_named = seen.harm_named && !seen.not_a_charge;
   out.confidence = name_from(line, seen);
   if (out.unsure()) out.also = std::move(seen.alternatives);
   for (WordFact& fact : seen.facts) {

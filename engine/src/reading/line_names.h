@@ -12,6 +12,7 @@ namespace wearline {
 /// What a line took from its words.
 struct FromWords {
   int confidence = 100;          ///< of the thing; 100 where nothing was proposed
+  bool harm_named = false;       ///< they say what was wrong (Recognition)
   std::vector<Alternative> also; ///< other readings of the thing, where it is unsure
   WordFacts used;                ///< facts that filled an empty field
   WordFacts against;             ///< facts that say otherwise than a field does; the field stands

@@ -122,6 +122,16 @@ bool other_work(const Sense& line, const Lexicon& lexicon) {
   return false;
 }
 
+/// What can be wrong with any thing, known of it in the guide or not.
+bool names_harm(const Sense& line, const Lexicon& lexicon) {
+  for (const char* name :
+       {"broken", "damaged",    "cracked", "chipped",  "torn",   "hole",   "gouge",   "dent",      "scratch", "stain",
+        "burn",   "missing",    "rust",    "dirty",    "grease", "chewed", "swollen", "leak",      "rot",     "clog",
+        "bent",   "split-word", "mildew",  "pet-hair", "peel",   "bubble", "loose",   "pulled-out"})
+    if (line.has(lexicon.find(name))) return true;
+  return false;
+}
+
 /// Cleaning a thing is cleaning; repairing or replacing it is damage.
 ChargeKind kind_of(const Sense& line, const ElementRule& element, const FindingRule* finding, const Lexicon& lexicon) {
   if (finding != nullptr && finding->kind != ChargeKind::unknown) return finding->kind;
@@ -339,6 +349,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   const int top = ranked.empty() ? 0 : ranked[0].score, second = ranked.size() > 1 ? ranked[1].score : 0;
   const int share = explained(marked.tokens, marked.charge, line, rests_on, lexicon);
   out.confidence = lump ? 70 : confidence_of(top, second, share, default_finding, is_other(element));
+  out.harm_named = names_harm(line, lexicon);
   out.place = place_of(marked.tokens, line, marked.charge, rules, &element);
   out.quantity = choose_count(counts, line, rules, marked.numbers, out.amount);
   // A guess this weak does not tell a fee from damage, and so shuts out no fact.

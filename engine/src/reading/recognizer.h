@@ -34,9 +34,10 @@ struct Recognition {
   std::optional<Money> amount;  ///< the sum charged (negative: in the tenant's favor); a printed sum, or count times
                                 ///< price where only those are printed
   bool amount_computed = false; ///< the sum is not printed but follows from count and price, or from two sums
-  bool not_a_charge = false;    ///< a total, heading, remark or other line that charges nothing
-  int confidence = 0;           ///< 0 to 100, of the element; 70 and more: sure, below 50: ask
-  WordFacts facts;              ///< what the words state of the case's fields
+  bool harm_named = false;   ///< some word says what was wrong ("cracked"), whether or not a finding of the thing does
+  bool not_a_charge = false; ///< a total, heading, remark or other line that charges nothing
+  int confidence = 0;        ///< 0 to 100, of the element; 70 and more: sure, below 50: ask
+  WordFacts facts;           ///< what the words state of the case's fields
   std::vector<Basis> basis;
   std::vector<Alternative> alternatives; ///< best first, at most three, without the one chosen
 };

@@ -103,3 +103,17 @@ TEST_CASE("Of words without end only the beginning is read, cut between two char
   CHECK(fact(a, "fromWords", "installed") == nullptr);
   CHECK(a["lines"][0]["text"].get<std::string>().size() > 3'000'000);
 }
+
+TEST_CASE("A charge that says what was wrong is not told that it does not", "[facts][assess]") {
+  const auto has = [](const json& a, const char* code) {
+    const json& steps = a["lines"][0]["steps"];
+    return std::any_of(steps.begin(), steps.end(), [&](const json& s) { return s["code"] == code; });
+  };
+  for (const char* text : {"Cracked cooktop", "Cracked mailbox"}) {
+    const json a = judged(line(text));
+    CHECK_FALSE(has(a, "reason.no-fault-named"));
+    CHECK_FALSE(has(a, "reason.nothing-named"));
+    CHECK(has(a, "reason.depends"));
+  }
+  CHECK(has(judged(line("Replace cooktop")), "reason.no-fault-named"));
+}

@@ -1,12 +1,14 @@
 // What the engine's tests reach, from the counters that tests/run coverage left: lines and branches, room by room.
 //   node tests/coverage.mjs [--missed [ROOM]]     with the lines and branches that nothing reached
 import { spawnSync } from 'node:child_process';
+import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '..');
 const FOLDER = path.join(ROOT, 'build/coverage'), SOURCES = path.join(ROOT, 'engine/src');
 const PROGRAM = path.join(FOLDER, 'tests/engine/engine_tests'), DATA = path.join(FOLDER, 'engine.profdata');
+const RAW = path.join(FOLDER, 'raw');
 
 function run(command, args) {
   const done = spawnSync(command, args, { encoding: 'utf8', maxBuffer: 1 << 30 });
@@ -14,13 +16,14 @@ function run(command, args) {
   return done.stdout;
 }
 
-run('llvm-profdata-14', ['merge', '-sparse', path.join(FOLDER, 'engine.profraw'), '-o', DATA]);
+run('llvm-profdata-14', ['merge', '-sparse', ...fs.readdirSync(RAW).map((file) => path.join(RAW, file)), '-o', DATA]);
 const missed = process.argv.includes('--missed');
 const [{ files }] = JSON.parse(run('llvm-cov-14', ['export', PROGRAM, `-instr-profile=${DATA}`, '-skip-expansions', ...(missed ? [] : ['-summary-only']), SOURCES])).data;
 
 const rooms = new Map();
 for (const { filename, summary } of files) {
-  const room = path.relative(SOURCES, filename).split('/').slice(0, -1)[0] ?? 'engine.cpp';
+  const room = path.relative(SOURCES, path.resolve(filename)).split('/').slice(0, -1)[0] ?? 'engine.cpp';
+  if (room === '..') continue; // the tests themselves
   for (const key of [room, 'all']) {
     const sum = rooms.get(key) ?? { lines: [0, 0], branches: [0, 0] };
     for (const what of ['lines', 'branches']) {

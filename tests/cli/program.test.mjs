@@ -5,13 +5,12 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { after, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
 
 import ICAL from 'ical.js';
 
-const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
-// Another build of the program may be asked the same.
-const PROGRAM = process.env.WEARLINE_PROGRAM ?? path.join(ROOT, 'build/native/engine/cli/wearline');
+import { program, ROOT } from '../built.mjs';
+
+const PROGRAM = program();
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-cli-'));
 after(() => fs.rmSync(folder, { recursive: true, force: true }));
 

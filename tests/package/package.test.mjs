@@ -6,10 +6,9 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { after, test } from 'node:test';
-import { fileURLToPath } from 'node:url';
+import { BUILD, ROOT } from '../built.mjs';
 
-const HERE = path.dirname(fileURLToPath(import.meta.url));
-const ROOT = path.join(HERE, '../..');
+const HERE = path.join(ROOT, 'tests/package');
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-package-'));
 const prefix = path.join(folder, 'usr');
 after(() => fs.rmSync(folder, { recursive: true, force: true }));
@@ -24,7 +23,7 @@ const bare = { PATH: process.env.PATH, HOME: folder };
 const program = path.join(prefix, 'bin/wearline');
 
 test('install brings the library, three headers, the rules, the program, its page and its completion', () => {
-  run('cmake', ['--install', path.join(ROOT, 'build/native'), '--prefix', prefix]);
+  run('cmake', ['--install', BUILD, '--prefix', prefix]);
   assert.deepEqual(fs.readdirSync(path.join(prefix, 'include/wearline')).sort(), ['day.h', 'engine.h', 'fault.h']);
   for (const file of ['bin/wearline', 'share/wearline/rules/facts.json', 'share/wearline/rules/law/US-WA.json', 'share/man/man1/wearline.1', 'share/bash-completion/completions/wearline'])
     assert.ok(fs.existsSync(path.join(prefix, file)), file);

@@ -4,6 +4,7 @@
 import Ajv from 'ajv/dist/2020.js';
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import * as built from '../built.mjs';
 import { caseSchema, caseSchemaOfVersion1 } from './case-schema.mjs';
 import { check, end } from './tally.mjs';
 
@@ -84,8 +85,7 @@ function changed(document) {
 const cases = [...files];
 for (const file of files) for (let i = 0; i < 40; i += 1) cases.push(changed(file));
 
-const build = process.env.WEARLINE_BUILD ?? new URL('build/native', root).pathname;
-const probe = spawnSync(`${build}/tests/engine/wearline_case_probe`, { input: cases.map((c) => JSON.stringify(c)).join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 28 });
+const probe = spawnSync(built.probe('case'), { input: cases.map((c) => JSON.stringify(c)).join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 28 });
 const answers = (probe.stdout ?? '').trimEnd().split('\n');
 check(probe.status === 0 && answers.length === cases.length, `the reader answered ${answers.length} of ${cases.length} cases`);
 

@@ -6,7 +6,7 @@
 
 import { spawnSync } from 'node:child_process';
 import { addBusinessDays, addDays, addMonths, addWeeks, addYears, format, isSaturday, isSunday } from 'date-fns';
-import { probePath } from './probe.mjs';
+import { probe as built } from '../built.mjs';
 
 const CASES = 240_000;
 const PLACES = ['US-WA', 'US-OH', 'US-TX', 'CA-BC', '-'];
@@ -15,7 +15,7 @@ const SETS = ['-', 'u', 'uh', 'su', 'suh', 'h'];
 const FIRST_YEAR = 2000;
 const LAST_YEAR = 2040;
 
-const probe = probePath(process.argv[2]);
+const probe = process.argv[2] ?? built();
 const ask = (lines) => {
   const run = spawnSync(probe, { input: lines.join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 28 });
   if (run.status !== 0) throw new Error(run.stderr || `${probe} did not run`);

@@ -8,15 +8,13 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { program, ROOT } from '../built.mjs';
 
-const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
 const EXAMPLES = path.join(ROOT, 'examples');
-const PROGRAM = path.join(ROOT, 'build/native/engine/cli/wearline');
 const TODAY = '2026-11-25';
 
 function run(...args) {
-  const { stdout, stderr, status } = spawnSync(PROGRAM, args, { encoding: 'utf8', maxBuffer: 1 << 26 });
+  const { stdout, stderr, status } = spawnSync(program(), args, { encoding: 'utf8', maxBuffer: 1 << 26 });
   if (status !== 0) throw new Error(`wearline ${args.join(' ')}: ${stderr || stdout}`);
   return JSON.parse(stdout);
 }

@@ -6,14 +6,14 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, readdirSync } from 'node:fs';
 import Holidays from 'date-holidays';
-import { probePath } from './probe.mjs';
+import { probe as built } from '../built.mjs';
 
 const FROM = 2020;
 const TO = 2035;
 const here = new URL('.', import.meta.url);
 const args = process.argv.slice(2);
 const list = args.includes('--list');
-const probe = probePath(args.find((a) => !a.startsWith('--')));
+const probe = args.find((a) => !a.startsWith('--')) ?? built();
 
 const places = readdirSync(new URL('../../engine/rules/holidays/', here)).filter((f) => f.endsWith('.json')).map((f) => f.slice(0, -5)).sort();
 const run = spawnSync(probe, { input: places.map((p) => `holidays ${p} ${FROM} ${TO}`).join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 26 });

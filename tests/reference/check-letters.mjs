@@ -5,7 +5,8 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { caseOf, list, paragraphsOf, probe, written } from './letters/written.mjs';
+import { probe } from '../built.mjs';
+import { caseOf, list, paragraphsOf, written } from './letters/written.mjs';
 
 const root = new URL('../../', import.meta.url);
 const here = new URL('letters/', import.meta.url);
@@ -23,7 +24,7 @@ const answers = written(questions);
 
 /** What was read from the words of each charge; no day bears on it. */
 const assessed = [...new Set(questions.map(({ one }) => one.case))];
-const judgedBy = spawnSync(probe('wearline_assess_probe'), ['2026-12-31'],
+const judgedBy = spawnSync(probe('assess'), ['2026-12-31'],
   { input: assessed.map((name) => JSON.stringify(caseOf(name))).join('\n') + '\n', maxBuffer: 1 << 28 });
 if (judgedBy.status !== 0) throw new Error(`the probe of assessments ended with ${judgedBy.status}: ${judgedBy.stderr}`);
 const judgements = new Map(judgedBy.stdout.toString().trimEnd().split('\n').map((line, i) => [assessed[i], JSON.parse(line)]));

@@ -4,11 +4,11 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { probe } from '../built.mjs';
 import { paragraphsOf, written } from './letters/written.mjs';
 import { caseInVersion2 } from './version-1.mjs';
 
 const at = (path) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
-const PROBE = process.env.WEARLINE_ASSESS_PROBE ?? at('build/native/tests/engine/wearline_assess_probe');
 const SHOWN = 8, CASES = 6; // a place, twice
 
 // What nobody would say, and why.
@@ -113,7 +113,7 @@ function main() {
   const cases = places.flatMap((place) => Array.from({ length: CASES }, (_, i) => caseOf(pick, place, i % 2 ? 'es' : 'en')));
   // The words are those of the rules, so the cases are of version 2; the probe of assessments answers in the names of version 1.
   const inputs = cases.map((c) => caseInVersion2(JSON.stringify(c)));
-  const { stdout, status, error } = spawnSync(PROBE, ['2026-10-15'], { input: inputs.join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 29 });
+  const { stdout, status, error } = spawnSync(probe('assess'), ['2026-10-15'], { input: inputs.join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 29 });
   if (error || status !== 0) throw error ?? new Error(`wearline_assess_probe ended with ${status}`);
   const letters = written(inputs.map((file, i) => ({ one: { today: '2026-10-15' }, file: JSON.parse(file), options: { language: cases[i].language } })));
   const said = [

@@ -7,8 +7,8 @@
 // --worst prints the hardest letters and the longest sentences.
 
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, readdirSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync, readdirSync } from 'node:fs';
+import * as built from '../built.mjs';
 import { readingEase, wordsOf } from './reading-ease.mjs';
 import { caseInVersion2 } from './version-1.mjs';
 
@@ -16,10 +16,6 @@ const root = new URL('../../', import.meta.url);
 const most = { grade: 8, longest: 25, average: 15 };
 const leastEase = 65;
 const showWorst = process.argv.includes('--worst');
-
-const probe = ['build/native/tests/engine/wearline_letter_probe', 'build/tests/engine/wearline_letter_probe']
-  .map((path) => fileURLToPath(new URL(path, root))).find((path) => existsSync(path));
-if (!probe) throw new Error('wearline_letter_probe is not built: cmake --build <build folder> --target wearline_letter_probe');
 
 const filesUnder = (folder) => readdirSync(new URL(folder, root), { withFileTypes: true })
   .flatMap((entry) => (entry.isDirectory() ? filesUnder(`${folder}${entry.name}/`) : [`${folder}${entry.name}`]))
@@ -41,7 +37,7 @@ for (const one of cases)
     for (const language of ['en', 'es'])
       questions.push({ name: one.name, case: one.case, today: one.today, options: { language, ...(kind ? { kind } : {}) } });
 
-const run = spawnSync(probe, { input: questions.map(({ name, ...q }) => JSON.stringify(q)).join('\n') + '\n', maxBuffer: 2 ** 31 - 1 });
+const run = spawnSync(built.probe('letter'), { input: questions.map(({ name, ...q }) => JSON.stringify(q)).join('\n') + '\n', maxBuffer: 2 ** 31 - 1 });
 if (run.status !== 0) throw new Error(`the probe ended with ${run.status}: ${run.stderr}`);
 const answers = run.stdout.toString().trimEnd().split('\n').map((line) => JSON.parse(line));
 

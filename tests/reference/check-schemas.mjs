@@ -7,6 +7,7 @@
 import Ajv from 'ajv/dist/2020.js';
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import * as built from '../built.mjs';
 import { answerTypes } from './answer-types.mjs';
 import { caseInVersion2 } from './version-1.mjs';
 import { check, end } from './tally.mjs';
@@ -77,8 +78,7 @@ for (const text of ['{', '{"wearline":2,"lines":[{"amont":"1"}]}', '{"wearline":
 ask('assessment', { text: '{"wearline":2,"lines":[]}', today: 'yesterday' });
 ask('letter', { text: '{"wearline":2,"lines":[]}', today: day, options: '{"kind":"poem"}' });
 
-const build = process.env.WEARLINE_BUILD ?? new URL('build/native', root).pathname;
-const probe = spawnSync(`${build}/tests/engine/wearline_ask_probe`, [], { input: calls.map(({ call }) => JSON.stringify(call)).join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 30 });
+const probe = spawnSync(built.probe('ask'), [], { input: calls.map(({ call }) => JSON.stringify(call)).join('\n') + '\n', encoding: 'utf8', maxBuffer: 1 << 30 });
 const answers = (probe.stdout ?? '').trimEnd().split('\n');
 check(probe.status === 0 && answers.length === calls.length, `${answers.length} answers to ${calls.length} calls`);
 const counted = Object.fromEntries(kinds.map((k) => [k, 0]));

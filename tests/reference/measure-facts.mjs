@@ -8,6 +8,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import * as built from '../built.mjs';
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 const words = process.argv.slice(2);
@@ -15,7 +16,7 @@ const showWrong = words.includes('--wrong');
 const span = words.includes('--lines') ? words[words.indexOf('--lines') + 1].split('-').map(Number) : null;
 const only = words.includes('--set') ? words[words.indexOf('--set') + 1] : null;
 const named = words.find((word, i) => !word.startsWith('--') && !words[i - 1]?.startsWith('--lines') && !words[i - 1]?.startsWith('--set'));
-const program = named ? path.resolve(named) : path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+const program = named ? path.resolve(named) : built.program();
 const SURE = 80;
 
 const run = (args, input = '') => {

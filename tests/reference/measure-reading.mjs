@@ -6,10 +6,11 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import * as built from '../built.mjs';
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 const write = process.argv.includes('--write');
-const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? path.join(process.env.WEARLINE_BUILD ?? path.join(here, '../../build/native'), 'engine/cli/wearline');
+const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? built.program();
 /** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
 const reached = { whole: 294, invented: 8 };
 const SURE = 70; // "sure" in the engine's own words: reading.h

@@ -6,15 +6,15 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
+import { program } from '../built.mjs';
 import { answerInVersion1, caseInVersion1, caseInVersion2, table } from './version-1.mjs';
 
 const HERE = path.dirname(fileURLToPath(import.meta.url));
 const ROOT = path.join(HERE, '../..');
 const OLD = path.join(HERE, 'version-1');
-const PROGRAM = path.join(process.env.WEARLINE_BUILD ?? path.join(ROOT, 'build/native'), 'engine/cli/wearline');
 const TODAY = '2026-11-25';
 
-const run = (args, input) => spawnSync(PROGRAM, args, { input, encoding: 'utf8', maxBuffer: 1 << 28 });
+const run = (args, input) => spawnSync(program(), args, { input, encoding: 'utf8', maxBuffer: 1 << 28 });
 const answers = (args, texts) => run(args, texts.map((t) => t.replace(/\s*\n\s*/g, ' ') + '\n').join('')).stdout.trimEnd().split('\n');
 const judged = (texts) => answers(['batch', '--today', TODAY, '-'], texts);
 

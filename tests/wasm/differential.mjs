@@ -5,6 +5,7 @@ import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import * as built from '../built.mjs';
 import { fullModule, ROOT } from './engines.mjs';
 import { generator } from './generated.mjs';
 
@@ -21,7 +22,7 @@ const moduleSays = (engine, { text, today, options, language }) =>
   language ? engine.readStatement(text, language) : options ? engine.letter(text, today, options) : engine.assess(text, today);
 
 /** { asked, answered (without faults), different: [{ probe, question, at, there, here }] } */
-export async function compare(count, seed, probes = [path.join(ROOT, 'build/native/tests/engine/wearline_ask_probe')], report = () => {}) {
+export async function compare(count, seed, probes = [built.probe('ask')], report = () => {}) {
   const engine = await fullModule();
   const next = generator(seed);
   const result = { asked: 0, answered: 0, different: [] };

@@ -2,11 +2,10 @@
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { program, ROOT } from '../built.mjs';
 
-export const ROOT = path.join(path.dirname(fileURLToPath(import.meta.url)), '../..');
+export { ROOT };
 const SITE = path.join(ROOT, 'site');
-const PROGRAM = path.join(ROOT, 'build/native/engine/cli/wearline');
 
 export const read = (file) => fs.readFileSync(path.join(ROOT, file));
 export const readJson = (file) => JSON.parse(read(file));
@@ -33,7 +32,7 @@ export async function fullModule() {
 
 /** What the program prints for a case given as bytes or text, and its exit status. */
 export function native(input, today) {
-  const run = spawnSync(PROGRAM, ['check', '--json', '--today', today, '-'], { input, maxBuffer: 1 << 28 });
+  const run = spawnSync(program(), ['check', '--json', '--today', today, '-'], { input, maxBuffer: 1 << 28 });
   if (run.error) throw run.error;
   return { text: run.stdout.toString('utf8').replace(/\n$/, ''), status: run.status, complaint: run.stderr.toString() };
 }
@@ -44,7 +43,7 @@ export function nativeAll(cases) {
   for (const today of new Set(cases.map((one) => one.today))) {
     const places = cases.flatMap((one, i) => (one.today === today ? [i] : []));
     const input = places.map((i) => `${JSON.stringify(JSON.parse(cases[i].text))}\n`).join('');
-    const run = spawnSync(PROGRAM, ['batch', '--today', today, '-'], { input, maxBuffer: 1 << 30 });
+    const run = spawnSync(program(), ['batch', '--today', today, '-'], { input, maxBuffer: 1 << 30 });
     if (run.error) throw run.error;
     const lines = run.stdout.toString('utf8').split('\n').slice(0, -1);
     if (lines.length !== places.length) throw new Error(`${lines.length} answers to ${places.length} cases: ${run.stderr}`);

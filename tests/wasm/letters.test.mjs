@@ -1,11 +1,10 @@
 // The page's module and the program write the same letters, byte for byte.
 import assert from 'node:assert/strict';
 import { spawnSync } from 'node:child_process';
-import path from 'node:path';
 import { before, describe, test } from 'node:test';
-import { allCases, fullModule, ROOT } from './engines.mjs';
+import { probe } from '../built.mjs';
+import { allCases, fullModule } from './engines.mjs';
 
-const PROBE = path.join(ROOT, 'build/native/tests/engine/wearline_letter_probe');
 const cases = allCases().filter(({ name }, i) => name.startsWith('examples/') || i % 7 === 0);
 const questions = cases.flatMap(({ name, text, today }) =>
   [{}, { language: 'es' }, { kind: 'small-claims-sheet' }, { kind: 'itemized-statement', language: 'es' }, { kind: 'after-deadline', off: ['sums'] }]
@@ -17,7 +16,7 @@ describe('the page and the program write the same letters', () => {
   before(async () => {
     engine = await fullModule();
     const input = questions.map(({ text, today, options }) => JSON.stringify({ case: JSON.parse(text), today, options })).join('\n') + '\n';
-    const run = spawnSync(PROBE, { input, maxBuffer: 1 << 30 });
+    const run = spawnSync(probe('letter'), { input, maxBuffer: 1 << 30 });
     assert.equal(run.status, 0, run.error?.message ?? run.stderr.toString());
     native = run.stdout.toString().trimEnd().split('\n');
   });

@@ -2,11 +2,11 @@
 // Each line is judged as if its own decision had never been read (leave one decision out).
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
+import { probe } from '../../built.mjs';
 import { cents, money } from './program.mjs';
 import { sums } from './decided.mjs';
 import { fileURLToPath } from 'node:url';
 
-const PROBE = process.env.WEARLINE_ASSESS_PROBE ?? fileURLToPath(new URL('../../../build/native/tests/engine/wearline_assess_probe', import.meta.url));
 const TODAY = '2026-11-25';
 const MOVE_OUT = '2026-07-31';
 
@@ -47,7 +47,7 @@ export function answerOf(result) {
 
 function judgeAll(questions) {
   const input = questions.map((q) => `${q.decision}\t${JSON.stringify(q.case)}`).join('\n') + '\n';
-  const { stdout, status, error } = spawnSync(PROBE, [TODAY], { input, encoding: 'utf8', maxBuffer: 1 << 28 });
+  const { stdout, status, error } = spawnSync(probe('assess'), [TODAY], { input, encoding: 'utf8', maxBuffer: 1 << 28 });
   if (error || status !== 0) throw error ?? new Error(`wearline_assess_probe ended with ${status}`);
   return stdout.trimEnd().split('\n').map((text, i) => {
     const result = JSON.parse(text);

@@ -1,17 +1,12 @@
 // Runs the wearline program on a case held in memory.
 import { spawnSync } from 'node:child_process';
-import fs from 'node:fs';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { program } from '../../built.mjs';
 
-const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../../..');
-export const PROGRAM = process.env.WEARLINE ?? path.join(ROOT, 'build/native/engine/cli/wearline');
 const TODAY = '2026-11-25'; // the answers must not change with the day of the run
 
 // The assessment of a case; a case that cannot be read ends the run, for then nothing was measured.
 export function assess(document) {
-  if (!fs.existsSync(PROGRAM)) throw new Error(`${PROGRAM} is not there: build the engine first (cmake --build build/native)`);
-  const { stdout, status, error } = spawnSync(PROGRAM, ['check', '--json', '--today', TODAY, '-'], { input: JSON.stringify(document), encoding: 'utf8', maxBuffer: 1 << 26 });
+  const { stdout, status, error } = spawnSync(program(), ['check', '--json', '--today', TODAY, '-'], { input: JSON.stringify(document), encoding: 'utf8', maxBuffer: 1 << 26 });
   if (error) throw error;
   const result = JSON.parse(stdout);
   if (status !== 0 || result.errors.length) throw new Error(`${JSON.stringify(document)}: ${JSON.stringify(result.errors)}`);

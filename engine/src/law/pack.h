@@ -253,6 +253,7 @@ struct Place {
   Localized inside;                    ///< how a person tells that the home is inside
   Localized ask;                       ///< what could not be read and where to ask; else empty
   Condition here;                      ///< the case says that the home is inside
+  std::optional<Day> reviewed;         ///< when its rules were last read against their sources
 };
 
 struct Guide {

@@ -884,6 +884,7 @@ void Loader::place(Fields& f) {
   inside_.names = place.localities;
   inside_.unless_said = true;
   place.here = inside_;
+  place.reviewed = f.day("reviewed");
   pack_->places.push_back(std::move(place));
 }
 

@@ -716,9 +716,17 @@ private:
       return d.kind == "last-month" && !is_deposit(d, a_.pack);
     });
   }
-  /// How long ago the law that is shown was read against its sources, by the day of use.
-  Months months_since_read() const {
-    return a_.pack && a_.pack->reviewed ? whole_months(*a_.pack->reviewed, a_.today) : Months();
+  /// Law that was read against its sources a year ago or more, by the day of use.
+  void old_law(const std::optional<Day>& reviewed, std::string_view place) {
+    const Months age = reviewed ? whole_months(*reviewed, a_.today) : Months();
+    if (age >= Months(12))
+      caution("old-law", speech_.say("caution.old-law", {{"place", place}, {"months", std::to_string(age.count())}}));
+  }
+  bool interest_open() const {
+    if (!a_.law) return false;
+    const auto& shares = a_.law->interest().shares;
+    return std::any_of(shares.begin(), shares.end(),
+                       [](const InterestShare& share) { return share.applies == Tri::yes && share.at_least; });
   }
   void cautions() {
     out_.key("cautions").array();
@@ -726,17 +734,18 @@ private:
     if (a_.c.jurisdiction.empty()) caution("no-law", speech_.say("caution.no-law"));
     else if (!a_.pack) caution("no-pack", speech_.say(no_pack_key()));
     else if (a_.pack->weak) caution("weak-pack", speech_.say("caution.weak-pack", {{"place", place_name(*a_.pack)}}));
-    if (const Months age = months_since_read(); age >= Months(12))
-      caution("old-law", speech_.say("caution.old-law",
-                                     {{"place", place_name(*a_.pack)}, {"months", std::to_string(age.count())}}));
+    if (a_.pack) old_law(a_.pack->reviewed, place_name(*a_.pack));
+    if (interest_open()) caution("interest-open", speech_.say("caution.interest-open"));
     if (a_.recognized) caution("recognized", speech_.say("caution.recognized"));
     if (rent_ahead_left_out()) caution("rent-ahead", speech_.say("caution.rent-ahead"));
     if (a_.c.tenancy.occupants.value_or(1) > 1) caution("several-tenants", speech_.say("caution.several-tenants"));
     if (a_.law)
-      for (const Place& place : a_.pack->places)
-        if (const std::string& ask = place.ask.in(speech_.language());
-            !ask.empty() && holds(place.here, a_.law->view()) == Tri::yes)
+      for (const Place& place : a_.pack->places) {
+        if (holds(place.here, a_.law->view()) != Tri::yes) continue;
+        if (const std::string& ask = place.ask.in(speech_.language()); !ask.empty())
           caution("local-rules-not-read", ask);
+        old_law(place.reviewed, place.name.in(speech_.language()));
+      }
     for (const Hazard& hazard : rules_.hazards) {
       bool concerned = false;
       for (std::size_t i = 0; i < a_.lines.size() && !concerned; ++i)

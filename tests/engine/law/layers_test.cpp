@@ -65,6 +65,29 @@ TEST_CASE("Law that was read a year ago says so, by the day of use", "[law]") {
   CHECK(old(iso(add_months(read, Months(14)))).find("14 months ago") != std::string::npos);
 }
 
+TEST_CASE("Local law that was read a year ago is named by its place", "[law]") {
+  const json result = judged("US-WA", R"("locality":"Seattle",)" + tenancy + R"(,"lines":[])", "2028-06-01");
+  bool named = false;
+  for (const json& caution : result["cautions"])
+    named = named ||
+            (caution["code"] == "old-law" && caution["text"].get<std::string>().find("Seattle") != std::string::npos);
+  CHECK(named);
+}
+
+TEST_CASE("Interest whose rate is not known is not told as nothing", "[law]") {
+  const auto open = [](const std::string& rate) {
+    const json result = judged(
+        "US-CA",
+        R"("locality":"Santa Cruz","tenancy":{"began":"2024-08-01","ended":"2026-07-31","possessionReturned":"2026-07-31"},)"
+        R"("deposits":[{"kind":"security","amount":"1000.00","paid":"2024-08-01")" +
+            rate + R"(}],"lines":[])");
+    return std::any_of(result["cautions"].begin(), result["cautions"].end(),
+                       [](const json& c) { return c["code"] == "interest-open"; });
+  };
+  CHECK(open(""));
+  CHECK_FALSE(open(R"(,"bankRate":"0.01")"));
+}
+
 // 24 CFR 880.608(b), 891.435(b)(1): the account's interest is the family's; a state's own rule pays the same money.
 TEST_CASE("Interest of a federal program's account is asked for, computed when told, and never owed twice", "[law]") {
   const auto home = [](const std::string& place, const std::string& rate) {

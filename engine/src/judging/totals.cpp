@@ -1,13 +1,11 @@
 #include "judging/assessment.h"
+#include "judging/purpose.h"
 #include "law/facts.h"
 
 #include <algorithm>
 
 namespace wearline {
 
-namespace {
-
-/// Whether a charge is what money of this kind was paid for: a pet's damage, keys, cleaning.
 Tri serves(std::string_view kind, const Line& line, const Subject& subject) {
   if (kind == "key") return line.kind == ChargeKind::keys;
   if (kind == "cleaning") return line.kind == ChargeKind::cleaning;
@@ -16,6 +14,8 @@ Tri serves(std::string_view kind, const Line& line, const Subject& subject) {
   if (subject.finding && subject.finding->id.substr(0, 3) == "pet") return true;
   return Tri::unknown;
 }
+
+namespace {
 
 Range<Money> rest_of(Money held, const Range<Money>& used) {
   return {held - std::min(held, used.low()), held - std::min(held, used.likely()), held - std::min(held, used.high())};

@@ -134,6 +134,17 @@ bool Claim::open() const {
                      [](const LineStand& line) { return line.stand == Stand::open || line.stand == Stand::no_amount; });
 }
 
+namespace {
+
+/// What money that is no deposit covers of the charges that are granted: it was paid for just these.
+Money covered_apart(const Draft& d, const Claim& claim) {
+  Money covered;
+  for (const Deposit* own : d.held_apart()) covered += std::min(*own->amount, granted_of(d.served_by(*own), claim));
+  return covered;
+}
+
+} // namespace
+
 Claim claim_of(const Draft& d) {
   Claim claim;
   claim.forfeited = d.law.forfeited();
@@ -165,7 +176,7 @@ Claim claim_of(const Draft& d) {
   else if (claim.paid_stated) claim.paid = *s.stated_refund;
   if (!claim.deposit) return claim;
   const Money held = *claim.deposit + claim.interest - claim.paid;
-  claim.on_merits = positive(held - claim.granted);
+  claim.on_merits = positive(held - (claim.granted - covered_apart(d, claim)));
   claim.sum = claim.keeps_nothing() ? std::max(positive(held - still), claim.on_merits) : claim.on_merits;
   return claim;
 }
@@ -179,6 +190,12 @@ std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim) {
 std::optional<Range<Money>> owed_beyond(const Draft& d, const Claim& claim) {
   if (!claim.deposit) return std::nullopt;
   return excess(d.a.totals.fair, Range<Money>(*claim.deposit) + d.a.totals.interest);
+}
+
+Money granted_of(const std::vector<std::size_t>& lines, const Claim& claim) {
+  Money sum;
+  for (const std::size_t i : lines) sum += claim.lines[i].granted;
+  return sum;
 }
 
 bool worth_a_letter(const Claim& claim, const Draft& d) { return claim.sum >= d.rules.letters.smallest_sum; }

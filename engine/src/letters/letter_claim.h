@@ -68,6 +68,8 @@ bool days_after_leaving(const Draft& d, std::size_t line);
 std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim);
 std::optional<Range<Money>> owed_beyond(const Draft& d, const Claim& claim);
 
+/// What the sender does not dispute of these charges.
+Money granted_of(const std::vector<std::size_t>& lines, const Claim& claim);
 /// Whether the sum is worth a letter (rules/letters.json, smallestSum).
 bool worth_a_letter(const Claim& claim, const Draft& d);
 

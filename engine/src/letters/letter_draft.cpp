@@ -1,5 +1,6 @@
 #include "letters/letter_draft.h"
 
+#include "judging/purpose.h"
 #include "law/facts.h"
 
 #include <algorithm>
@@ -25,6 +26,9 @@ bool several_sign(const Case& c, const Names& names) {
   const bool* yes = found == c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
   return yes && *yes;
 }
+
+/// Kinds of money that are paid for one purpose.
+bool among_purposes(std::string_view kind) { return kind == "pet" || kind == "key" || kind == "cleaning"; }
 
 bool several_deposits(const Case& c, const Pack* pack) {
   return std::count_if(c.deposits.begin(), c.deposits.end(),
@@ -152,6 +156,16 @@ std::vector<const Deposit*> Draft::held_apart() const {
   std::vector<const Deposit*> out;
   for (const Deposit& deposit : c.deposits)
     if (deposit.kind != "last-month" && deposit.amount && !is_deposit(deposit, a.pack)) out.push_back(&deposit);
+  return out;
+}
+
+std::vector<std::size_t> Draft::served_by(const Deposit& own) const {
+  std::vector<std::size_t> out;
+  const auto first = std::find_if(c.deposits.begin(), c.deposits.end(),
+                                  [&](const Deposit& d) { return d.kind == own.kind && d.amount; });
+  if (&*first != &own || !among_purposes(own.kind)) return out;
+  for (std::size_t i = 0; i < c.lines.size(); ++i)
+    if (serves(own.kind, c.lines[i], a.lines[i].subject) == Tri::yes) out.push_back(i);
   return out;
 }
 

@@ -47,6 +47,8 @@ public:
 
   /// Money held that the law of the place does not call a deposit, rent paid ahead apart: it is in none of the sums.
   std::vector<const Deposit*> held_apart() const;
+  /// The charges that such money was paid for; each is of the first money of its kind.
+  std::vector<std::size_t> served_by(const Deposit& own) const;
   /// A sentence for each of them, with its `sum` and `kind`; empty where there are none.
   std::string say_apart(std::string_view key) const;
 

@@ -28,7 +28,7 @@ public:
     request_form();
     d_.may("facts", ParagraphRole::opening, facts());
     // What came back may have been this money: then the person says so.
-    if (Paragraph* p = d_.may("held-apart", ParagraphRole::opening, d_.say_apart("letter.held-apart")))
+    if (Paragraph* p = d_.may("held-apart", ParagraphRole::opening, held_apart()))
       p->on = claim_.paid <= claim_.deposit.value_or(Money());
     promise();
     missed();
@@ -304,6 +304,27 @@ private:
         d_.may("audit-refund-less-than-stated", ParagraphRole::opening,
                d_.say("letter.audit.refund-less-than-stated",
                       {{"stated", d_.money(note.stated)}, {"found", d_.money(note.found)}}));
+  }
+
+  /// Money that is no deposit: what it was paid for comes out of it first, and not out of the deposit.
+  std::string held_apart() const {
+    Sentences text;
+    for (const Deposit* own : d_.held_apart()) {
+      const std::vector<std::size_t> served = d_.served_by(*own);
+      std::vector<std::size_t> granted, disputed;
+      for (const std::size_t i : served)
+        if (!claim_.lines[i].granted.is_zero()) granted.push_back(i);
+        else if (claim_.lines[i].stand == Stand::open) disputed.push_back(i);
+      const Money taken = std::min(*own->amount, granted_of(served, claim_));
+      text.add(d_.say(granted.empty() ? "letter.held-apart" : "letter.held-apart.taken",
+                      {{"sum", d_.money(*own->amount)},
+                       {"kind", d_.say("letter.facts.of.", own->kind)},
+                       {"charges", d_.charges(granted)},
+                       {"taken", d_.money(taken)},
+                       {"rest", d_.money(*own->amount - taken)}}));
+      if (!disputed.empty()) text.add(d_.say("letter.held-apart.first", {{"charges", d_.charges(disputed)}}));
+    }
+    return text.take();
   }
 
   /// "My deposit was $1,740.00." or the deposits by kind.

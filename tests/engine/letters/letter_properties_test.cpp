@@ -556,7 +556,9 @@ TEST_CASE("A letter says nothing that nobody entered", "[letter]") {
     const auto says = [&](const char* words) { return text.find(words) != std::string::npos; };
     if (says("The money was sent on") && !s.contains("refundSent")) FAIL(text);
     if (says("You paid back") && !s.contains("refundPaid")) FAIL(text);
-    if (says("gave back the keys") && !w.c["tenancy"].contains("possessionReturned")) FAIL(text);
+    if (says("We moved out") || says("We had moved out") || says("We will move out")) FAIL(text); // one may have stayed
+    if ((says("gave back the keys") || says("keys were given back")) && !w.c["tenancy"].contains("possessionReturned"))
+      FAIL(text);
     for (const char* never : {"It still works", "a stay of 0 months", "repair person", "technician", "slamming",
                               "a guest or a pet caused it", "Some I accept", "The charges come to $0.00", "2199"})
       if (says(never)) FAIL(never << " in " << text);

@@ -433,7 +433,8 @@ TEST_CASE("Several tenants speak as we, sign together, and names fill what is op
   CHECK_THAT(words(letter, "from"), Contains("Ada Quill and Ben Moor"));
   CHECK_THAT(words(letter, "sign"), Contains("Ada Quill") && Contains("Ben Moor"));
   CHECK_THAT(words(letter, "pay"), Contains("out to Ada Quill"));
-  CHECK_THAT(words(letter, "facts"), Contains("We moved out"));
+  // One of them may still live there.
+  CHECK_THAT(words(letter, "facts"), Contains("The keys were given back") && !Contains("moved out"));
 }
 
 TEST_CASE("A landlord's statement charges what is fair, with reasons, and pays back the rest", "[letter]") {

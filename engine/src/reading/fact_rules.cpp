@@ -265,6 +265,13 @@ Faults FactRules::add(const json& document, const Lexicon& charges) {
         if (text.is_string()) take(text.get_ref<const std::string&>());
     }
   };
+  for (const auto& [list, places] : {std::pair("rooms", &rooms_), std::pair("wide", &wide_)})
+    if (document.contains(list) && document[list].is_array())
+      for (const json& name : document[list]) {
+        const Lexicon::Id id = name.is_string() ? charges.find(name.get<std::string>()) : Lexicon::none;
+        if (id != Lexicon::none) places->push_back(id);
+        else faults.push_back({"unknown-name", '/' + std::string(list), "No place is called " + name.dump() + '.', ""});
+      }
   // Classes that name other classes come after those.
   std::vector<std::string> order;
   for (const bool composed : {false, true})

@@ -7,6 +7,7 @@
 #include "reading/lexicon.h"
 #include "wearline/fault.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <map>
@@ -56,6 +57,9 @@ public:
   const std::vector<NumberWord>& number_words() const { return number_words_; }
   /// Whether the item is a word of the class.
   bool in_class(const FactItem& item, std::string_view name) const;
+  /// Places that are one room each, and those that say only whereabouts ("upstairs").
+  bool is_room(Lexicon::Id id) const { return std::find(rooms_.begin(), rooms_.end(), id) != rooms_.end(); }
+  bool wide_place(Lexicon::Id id) const { return std::find(wide_.begin(), wide_.end(), id) != wide_.end(); }
 
 private:
   using Word = std::uint16_t;
@@ -118,6 +122,7 @@ private:
   std::vector<std::vector<std::uint16_t>> sets_of_;               ///< by word: the sets of words it is in
   std::map<std::vector<Word>, std::uint16_t> set_numbers_;
   std::vector<NumberWord> number_words_;
+  std::vector<Lexicon::Id> rooms_, wide_;
   std::unordered_map<std::string, Word> words_;
   std::array<std::vector<std::pair<std::string, Word>>, 26> prefixes_; ///< by first letter
   std::array<std::vector<std::pair<std::string, Word>>, 26> endings_;  ///< "*ed", by last letter

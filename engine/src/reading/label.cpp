@@ -18,6 +18,7 @@ struct Words {
   bool on_a_sum = false;        ///< "12 % on 800": interest on arrears, not on the deposit
   std::size_t foreign = 0;      ///< ideas of a charge outside them
   std::size_t foreign_work = 0; ///< of those, work, states and causes
+  bool told = false;            ///< says what was wrong, beside the words of a heading: "August rent short"
 };
 
 constexpr std::array<std::string_view, 21> names = {
@@ -99,6 +100,9 @@ Words look(const MarkedText& text, const RecognizerRules& rules, std::size_t fir
     if (id == "by-tenant" || id == "month-word" || id == "credit" || id == "vague" || id == "together" ||
         id == "final-word" || id == "move-word")
       continue;
+    const bool in_heading =
+        std::any_of(headed.begin() + m.first, headed.begin() + m.last + 1, [](bool h) { return h; });
+    w.told = w.told || (rules.charges().at(m.concept_id).role == Role::state && !in_heading);
     ++w.foreign;
     w.foreign_work += rules.charges().at(m.concept_id).role != Role::thing;
     seen_to = m.last + 1u;
@@ -138,7 +142,7 @@ LabelKind label_of(const MarkedText& text, const RecognizerRules& rules, std::si
     if (w.has[page] && w.covered * 2 >= w.words) return LabelKind::page;
   }
   if (w.has[fact] && w.foreign_work == 0) return LabelKind::fact;
-  if (w.has[heading] && w.headed == w.all) return LabelKind::heading;
+  if (w.has[heading] && w.headed == w.all && !w.told) return LabelKind::heading;
   if (w.foreign == 0 && w.has[letter]) return LabelKind::letter;
   return LabelKind::none;
 }

@@ -1,6 +1,7 @@
 #include "reading/word_facts.h"
 
 #include "reading/fact_dates.h"
+#include "reading/fact_row.h"
 #include "reading/fact_rules.h"
 #include "reading/fact_sums.h"
 
@@ -76,6 +77,10 @@ public:
     const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
     for (const FactMatch& m : found) take(m);
     take_sums(sum_facts(items_, rules, kind, amount));
+    if (kind == ChargeKind::damage || kind == ChargeKind::cleaning || kind == ChargeKind::keys) {
+      take_row(row_of_rooms(text, items_, rules, charges));
+      take_row(row_of_things(text, items_, rules, charges));
+    }
     settle(amount);
   }
 
@@ -157,6 +162,9 @@ private:
         q = {amount_of(items_[m.numbers[0]]) + amount_of(items_[m.numbers[1]]) / 60, "hour"};
       } else if (rule.unit == "part-of-all") { // "5/12 vanes"
         q = {(field == "damagedQuantity" ? n.over : n.under) * 1000, "each"};
+      } else if (rule.unit == "sum") { // "2 ea 6 inch, 2 ea 8 inch"
+        q = {0, "each"};
+        for (std::size_t k = 0; k < m.count; ++k) q.thousandths += items_[m.numbers[k]].thousandths;
       } else if (rule.unit == "minute") {
         q = {n.thousandths / 60, "hour"};
       }
@@ -186,6 +194,21 @@ private:
       put("chargedQuantity", *sums.counted, sums.counted_first, sums.counted_last);
     }
     if (sums.price_new) put("replacementCost", *sums.price_new, sums.price_first, sums.price_last);
+  }
+
+  /// All of a row are charged where at most some of it was read.
+  void take_row(const std::optional<NamedRow>& row) {
+    if (!row || find("count") || find("damagedQuantity")) return;
+    if (const WordFact* there = find("chargedQuantity")) {
+      const auto& read = std::get<Quantity>(there->value);
+      const std::uint32_t start = text_.tokens[items_[row->first].first].start;
+      const std::uint32_t end = text_.tokens[items_[row->last].last].end;
+      if (read.unit != row->all.unit || read.thousandths >= row->all.thousandths || there->start >= end ||
+          there->end <= start)
+        return;
+      drop("chargedQuantity");
+    }
+    if (!row->only_where) put("chargedQuantity", row->all, row->first, row->last);
   }
 
   void drop(std::string_view field) {

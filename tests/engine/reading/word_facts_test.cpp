@@ -298,3 +298,16 @@ TEST_CASE("Labor may name its hours without saying so, or in parts of one", "[fa
   CHECK(valve["parts"].size() == 2);
   CHECK_FALSE(facts("Two doors $80, one window $40, total $120").contains("parts"));
 }
+
+TEST_CASE("Rooms and things named in a row add up", "[facts]") {
+  const json three = {{"count", 3}, {"unit", "room"}}, keys = {{"count", 3}, {"unit", "each"}};
+  CHECK(facts("Repaint 2 bedrooms + living room, $400")["charged"] == three);
+  CHECK(facts("Carpet LR, DR and hall, $210")["charged"] == three);
+  CHECK(facts("Paint bedrooms 1, 2 and 3, $600")["charged"] == three);
+  CHECK(facts("Pintura de dos recámaras y la sala, $420")["charged"] == three);
+  CHECK(facts("2 door keys + 1 mailbox key not returned, $15")["charged"] == keys);
+  CHECK_FALSE(facts("Paint all bedrooms and den, $600").contains("charged"));
+  CHECK_FALSE(facts("Paint bedrooms, den and kitchen, $600").contains("charged"));
+  CHECK_FALSE(facts("Blinds in LR, 2 bdrms, $135").contains("charged"));
+  CHECK_FALSE(facts("Paint LR and den, carpet in hall, $500").contains("charged"));
+}

@@ -278,7 +278,8 @@ private:
         // What is missing was not given back, whatever the words for it; words that name only work have a blank.
         if (not_given_back(line) || line.subject.finding->id == "device-not-returned")
           text.add(d_.say("letter.landlord.not-given-back"));
-        else if (line.subject.finding->id == "work-only") text.add(d_.say("letter.wants.found"));
+        else if (line.subject.finding->id == "work-only" && !line.subject.harm_named)
+          text.add(d_.say("letter.wants.found"));
       }
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
@@ -482,8 +483,10 @@ private:
     if (wants(d_, "landlord-address") && answer_.empty())
       d_.must("wants-address", ParagraphRole::closing, d_.say("letter.wants.address"));
     blank_words("sworn");
-    const bool estimate = std::any_of(d_.c.lines.begin(), d_.c.lines.end(), [](const Line& l) {
-      return among(l.proof, "estimate") && !among(l.proof, "receipts");
+    const auto lines = charged_lines();
+    const bool estimate = std::any_of(lines.begin(), lines.end(), [&](std::size_t i) {
+      const auto& proof = d_.c.lines[i].proof;
+      return among(proof, "estimate") && !among(proof, "receipts");
     });
     if (estimate) d_.must("estimates", ParagraphRole::closing, d_.say("letter.landlord.estimates"));
   }

@@ -11,7 +11,7 @@ import { source } from '../page/source.mjs';
 import { caseOf, list, paragraphsOf, written } from '../reference/letters/written.mjs';
 import { caseInVersion2, wordNow } from '../reference/version-1.mjs';
 
-const paper = 11 * 72, margin = 48; // in points, site/src/out/word.ts
+const paper = 11 * 72, margin = 44; // in points, site/src/out/word.ts
 
 /** Pages of each document, the last as far as it is filled. */
 function pagesOf(folder, names) {
@@ -38,7 +38,7 @@ test('a letter takes one page up to six charges and a page and a half up to twel
   try {
     const names = letters.map((_, i) => String(i));
     for (const [i, one] of letters.entries()) {
-      const file = await word(answers[i].title, paragraphsOf(answers[i], one.language));
+      const file = await word(answers[i].title, paragraphsOf(answers[i], one.language), one.kind === 'adviser-note');
       fs.writeFileSync(path.join(folder, `${i}.docx`), Buffer.from(await file.arrayBuffer()));
     }
     const pages = pagesOf(folder, names);

@@ -27,7 +27,9 @@ const none = { style: BorderStyle.NONE, size: 0, color: 'auto' };
 const rule = { style: BorderStyle.SINGLE, size: 4, color: '999999' };
 
 /** In twentieths of a point: US Letter paper and its margins. */
-const paper = { width: 12_240, height: 15_840, side: 1_200, end: 960 };
+const paper = { width: 12_240, height: 15_840, side: 1_200, end: 880 };
+/** In half points. A note for one's own use may be smaller than a letter. */
+const sizes = { letter: 22, note: 20 };
 
 /** The first column holds the words of a charge, the others sums; or names what the second tells. */
 const widths = (columns: number, sums: boolean): number[] => {
@@ -87,12 +89,12 @@ const part = (p: Part): (Paragraph | Table)[] => [
     : [table(p.header, p.rows), new Paragraph({ spacing: { after: 20, line: 60 } })]),
 ];
 
-export const word = (title: string, paragraphs: Part[]): Promise<Blob> =>
+export const word = (title: string, paragraphs: Part[], own = false): Promise<Blob> =>
   Packer.toBlob(
     new Document({
       title: forLetter(title),
       creator: 'Wearline',
-      styles: { default: { document: { run: { font, size: 22 } } } },
+      styles: { default: { document: { run: { font, size: own ? sizes.note : sizes.letter } } } },
       sections: [
         {
           properties: {

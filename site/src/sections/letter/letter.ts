@@ -15,6 +15,7 @@ import {
   type Letter,
   ownWords,
   type Paragraph,
+  isPrivate,
   toSend,
   withOwnWords,
   withSwitch,
@@ -97,7 +98,7 @@ async function keepText(d: Desk): Promise<void> {
 async function keepWord(d: Desk): Promise<void> {
   const [{ word }, letter] = await Promise.all([import('../../out/word'), d.settledLetter()]);
   if (!letter) return;
-  const file = await word(letter.title, toSend(letter, d.sheet.letter));
+  const file = await word(letter.title, toSend(letter, d.sheet.letter), isPrivate(letter));
   keepFile(
     `${nameFor(d)}-letter.docx`,
     file,

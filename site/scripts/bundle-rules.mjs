@@ -75,7 +75,8 @@ const holdsLanguage = (value, language) =>
 /** Splits the rules into bundles, each a Map of paths to documents: shared, languages by code, packs by jurisdiction. */
 export function splitRules(rules) {
   const packFiles = [...rules.keys()].filter((file) => /^law\/[^/]+\.json$/.test(file));
-  const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [file, ...layersOf(rules.get(file), rules), ...holidaysOf(rules.get(file), rules)]]));
+  // What lies over a pack comes before it, so that the order is that of the names, whichever place was loaded first.
+  const packs = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, [...layersOf(rules.get(file), rules), file, ...holidaysOf(rules.get(file), rules)]]));
   const words = new Map(packFiles.map((file) => [rules.get(file).jurisdiction, wordsOf(path.basename(file), rules)]));
   const ofPacks = new Set([...packs.values(), ...[...words.values()].flatMap((files) => [...files.values()])].flat());
   const languageOf = (file) => /^wording\/([^/]+)\//.exec(file)?.[1];

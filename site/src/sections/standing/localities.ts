@@ -3,6 +3,7 @@
 import type { Desk } from '../../app/desk';
 import type { Locality } from '../../case/catalogue';
 import { askedBy } from '../../engine/rules';
+import { say } from '../../say/wording';
 
 export const localitiesOf = (d: Desk): Locality[] =>
   d.catalogue.localities
@@ -13,3 +14,13 @@ export const localitiesOf = (d: Desk): Locality[] =>
 export const townsOf = (d: Desk): string[] => [
   ...new Set([...localitiesOf(d).map((x) => x.value), ...(askedBy(d.case.jurisdiction)?.towns ?? [])]),
 ];
+
+/** How a person tells that the home is inside the city or county that was entered; before one is, why it is asked. */
+export function townHelp(d: Desk): string {
+  const entered = d.case.locality ?? '';
+  if (!entered) return localitiesOf(d).length ? say('page.standing.town.help') : '';
+  const chosen = localitiesOf(d).find((x) => x.value === entered);
+  // A name of the list may still be on its way.
+  const listed = townsOf(d).some((t) => t.toLowerCase().startsWith(entered.toLowerCase()));
+  return chosen?.inside ?? (listed ? '' : say('page.standing.town.other'));
+}

@@ -95,3 +95,17 @@ test('each label of the facts stands right over its own box, at every width', as
     await finish();
   }
 });
+
+test('a city or county with rules of its own says how to tell that the home is inside; another says that none are known', async () => {
+  const { page, finish } = await open(browser, site.address);
+  await page.getByLabel('State or province of the home').selectOption('US-IL');
+  const town = page.getByLabel('City or county');
+  const help = page.locator('#f-locality-help');
+  await help.getByText('pick yours if it is in the list').waitFor();
+  await town.pressSequentially('Oak Park', { delay: 30 });
+  await help.getByText('Oak Park').waitFor();
+  await town.fill('');
+  await town.pressSequentially('Peoria', { delay: 30 });
+  await help.getByText('Those of the state are counted').waitFor();
+  await finish();
+});

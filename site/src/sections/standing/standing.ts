@@ -14,7 +14,7 @@ import { endWalk, isWalking, startWalk } from '../../case/walk';
 import { type Basic, deciding, livesThere } from '../../case/next-step';
 import { fieldsAt } from '../../parts/fields';
 import { field, type Field, oneOf } from '../../parts/field';
-import { townsOf } from './localities';
+import { townHelp, townsOf } from './localities';
 import './standing.css';
 
 const sides: Side[] = ['tenant', 'adviser', 'landlord'];
@@ -150,7 +150,13 @@ function unfolded(d: Desk): TemplateResult {
     ${placeField(d)}
     ${
       towns.length || d.case.locality
-        ? field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })
+        ? field(d, {
+            at: '/locality',
+            kind: 'text',
+            label: say('page.standing.town'),
+            help: townHelp(d),
+            suggest: towns,
+          })
         : nothing
     }
     ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${d.blank || beforeLeaving(d) ? nothing : cameBack(d)}

@@ -18,7 +18,8 @@ type Bundle = Record<string, unknown>;
 
 /**
  * Every bundle by its file name. Where the bundle of a language repeats a shared file to hold both languages, that file stands once,
- * in the shared bundle: in one file nothing is saved by leaving the other language out.
+ * in the shared bundle: in one file nothing is saved by leaving the other language out. So does what the bundles of several places
+ * hold, the federal rules.
  */
 function bundlesOf(rules: URL): Record<string, Bundle> {
   const all = new Map(
@@ -32,6 +33,14 @@ function bundlesOf(rules: URL): Record<string, Bundle> {
       shared[file] = words[file];
       delete words[file];
     }
+  }
+  const standsIn = new Map<string, Bundle[]>();
+  for (const bundle of all.values())
+    for (const file of Object.keys(bundle)) standsIn.set(file, [...(standsIn.get(file) ?? []), bundle]);
+  for (const [file, bundles] of standsIn) {
+    if (bundles.length === 1) continue;
+    shared[file] = bundles[0]![file];
+    for (const bundle of bundles) if (bundle !== shared) delete bundle[file];
   }
   return Object.fromEntries(all);
 }

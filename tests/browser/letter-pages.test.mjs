@@ -11,7 +11,7 @@ import { source } from '../page/source.mjs';
 import { caseOf, list, paragraphsOf, written } from '../reference/letters/written.mjs';
 import { caseInVersion2, wordNow } from '../reference/version-1.mjs';
 
-const paper = 11 * 72, margin = 44; // in points, site/src/out/word.ts
+const paper = 11 * 72, margin = 42; // in points, site/src/out/word.ts
 
 /** Pages of each document, the last as far as it is filled. */
 function pagesOf(folder, names) {

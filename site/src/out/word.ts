@@ -21,13 +21,13 @@ const lines = (text: string): TextRun[] =>
   forLetter(text)
     .split('\n')
     .map((t, i) => new TextRun({ text: t, break: i === 0 ? 0 : 1 }));
-const spaced = { after: 70, line: 240 };
+const spaced = { after: 64, line: 240 };
 
 const none = { style: BorderStyle.NONE, size: 0, color: 'auto' };
 const rule = { style: BorderStyle.SINGLE, size: 4, color: '999999' };
 
 /** In twentieths of a point: US Letter paper and its margins. */
-const paper = { width: 12_240, height: 15_840, side: 1_200, end: 880 };
+const paper = { width: 12_240, height: 15_840, side: 1_130, end: 840 };
 /** In half points. A note for one's own use may be smaller than a letter. */
 const sizes = { letter: 22, note: 20 };
 

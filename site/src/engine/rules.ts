@@ -124,7 +124,7 @@ function keepRegistry(bundle: string): void {
 export const loadShared = async (engine: Engine): Promise<void> => keepRegistry(await load(engine, rules.shared));
 
 const inLanguage = (said: Spoken): string => (typeof said === 'string' ? said : (said[language()] ?? said['en'] ?? ''));
-const firstFile = <T>(bundle: string): T => Object.values(JSON.parse(bundle) as Record<string, T>)[0]!;
+const fileIn = <T>(bundle: string, file: string): T => (JSON.parse(bundle) as Record<string, T>)[file]!;
 
 /** Facts, events and papers a person can be asked about: the shared ones and those of one place's law. */
 export function registryOf(code: string | undefined): Registry {
@@ -170,14 +170,15 @@ export async function loadLanguage(engine: Engine, wanted: string, place: string
 /** Loads the law of one place in the page's language; a place without a pack needs nothing. */
 export async function loadPlace(engine: Engine, code: string): Promise<void> {
   const pack = rules.packs[code];
-  if (pack && !packs.has(code)) packs.set(code, firstFile(await load(engine, pack.file)));
+  if (pack && !packs.has(code)) packs.set(code, fileIn(await load(engine, pack.file), `law/${code}.json`));
   await loadPlaceWords(engine, code, language());
 }
 
 async function loadPlaceWords(engine: Engine, code: string, wanted: string): Promise<void> {
   const file = rules.packs[code]?.words[wanted];
   const key = `${code} ${wanted}`;
-  if (file && !packWords.has(key)) packWords.set(key, firstFile<PackWords>(await load(engine, file)));
+  if (file && !packWords.has(key))
+    packWords.set(key, fileIn<PackWords>(await load(engine, file), `law-${wanted}/${code}.json`));
 }
 
 /** The law of a place, its sentences in the page's language; undefined while it is not loaded. */

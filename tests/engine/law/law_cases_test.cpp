@@ -201,12 +201,12 @@ void check_barred(const json& ids, bool wanted, const Assessment& judged) {
 
 /// The most of a line that may be kept.
 void check_at_most(const json& sums, const Assessment& judged) {
-  for (const auto& [id, sum] : sums.items()) {
-    INFO("line " << id);
+  for (const auto& item : sums.items()) {
+    INFO("line " << item.key());
     const auto line =
-        std::find_if(judged.c.lines.begin(), judged.c.lines.end(), [&](const auto& l) { return l.id == id; });
+        std::find_if(judged.c.lines.begin(), judged.c.lines.end(), [&](const auto& l) { return l.id == item.key(); });
     REQUIRE(line != judged.c.lines.end());
-    CHECK(judged.lines[line - judged.c.lines.begin()].result.fair.high().plain() == sum.get<std::string>());
+    CHECK(judged.lines[line - judged.c.lines.begin()].result.fair.high().plain() == item.value().get<std::string>());
   }
 }
 

@@ -100,7 +100,7 @@ test('a city or county with rules of its own says how to tell that the home is i
   const { page, finish } = await open(browser, site.address);
   await page.getByLabel('State or province of the home').selectOption('US-IL');
   const town = page.getByLabel('City or county');
-  const help = page.locator('#f-locality-help');
+  const help = page.locator('.standing-town');
   await help.getByText('pick yours if it is in the list').waitFor();
   await town.pressSequentially('Oak Park', { delay: 30 });
   await help.getByText('Oak Park').waitFor();

@@ -150,13 +150,7 @@ function unfolded(d: Desk): TemplateResult {
     ${placeField(d)}
     ${
       towns.length || d.case.locality
-        ? field(d, {
-            at: '/locality',
-            kind: 'text',
-            label: say('page.standing.town'),
-            help: townHelp(d),
-            suggest: towns,
-          })
+        ? html`<div class="standing-clock">${field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })}<p class="help standing-town">${townHelp(d)}</p></div>`
         : nothing
     }
     ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${d.blank || beforeLeaving(d) ? nothing : cameBack(d)}

@@ -628,7 +628,7 @@ private:
     const std::vector<std::size_t> spare = stated ? left_out(out, *stated) : std::vector<std::size_t>{};
     // A deposit is named and nothing that is left of it: most papers say so, and then it was not found.
     const bool off = stated ? spare.empty() : out.sums.has_base;
-    const bool many = off && std::any_of(list_.begin(), list_.end(), [&](const Entry& entry) {
+    const bool many = off && stated && std::any_of(list_.begin(), list_.end(), [&](const Entry& entry) {
                         const RoleOption& o =
                             entry.options[out.chosen[static_cast<std::size_t>(&entry - list_.data())]];
                         return o.role == SumRole::total && o.value.in_cents() != *stated;

@@ -170,4 +170,7 @@ struct Case {
   std::optional<WalkThrough> walk_through;
 };
 
+/// What the case says of a yes-or-no fact of `circumstances`; unknown where it is silent.
+Tri told(const Case& c, std::string_view fact);
+
 } // namespace wearline

@@ -91,4 +91,10 @@ const NameSet& word_fact_names() {
   return names;
 }
 
+Tri told(const Case& c, std::string_view fact) {
+  const auto found = c.circumstances.find(std::string(fact));
+  const bool* yes = found == c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
+  return yes ? Tri(*yes) : Tri::unknown;
+}
+
 } // namespace wearline

@@ -6,15 +6,6 @@
 
 namespace wearline {
 
-Tri serves(std::string_view kind, const Line& line, const Subject& subject) {
-  if (kind == "key") return line.kind == ChargeKind::keys;
-  if (kind == "cleaning") return line.kind == ChargeKind::cleaning;
-  if (line.cause != ChargeCause::unknown || (subject.element && !subject.element->about_condition))
-    return line.cause == ChargeCause::pet;
-  if (subject.finding && subject.finding->id.substr(0, 3) == "pet") return true;
-  return Tri::unknown;
-}
-
 namespace {
 
 Range<Money> rest_of(Money held, const Range<Money>& used) {
@@ -26,7 +17,7 @@ Range<Money> rest_of(Money held, const Range<Money>& used) {
 Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack) {
   Range<Money> apart{Money()};
   if (!pack) return apart;
-  for (const std::string_view kind : {"pet", "key", "cleaning"}) {
+  for (const std::string_view kind : purposes) {
     if (!one_names_money(pack->bars, kind)) continue;
     Money held;
     for (const Deposit& d : c.deposits)

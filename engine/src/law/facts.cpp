@@ -283,18 +283,15 @@ void FactView::read_events() {
     for (const Event& event : case_->events)
       if (event.what == e.id) s = {true, event.on, false};
     if (s.happened.known()) continue;
-    if (const auto said = case_->circumstances.find(e.id); said != case_->circumstances.end())
-      if (const auto* happened = std::get_if<bool>(&said->second)) s.happened = *happened;
+    s.happened = told(*case_, e.id);
     // A record may say that a thing was done without its date ("inspection held").
     if (const FactId done = registry_->fact(e.id);
         !s.happened.known() && done != FactId::none && registry_->facts[index(done)].read)
       if (const FactState fact = registry_->facts[index(done)].read(*case_); fact.kind == FactState::Kind::yes_no)
         s.happened = fact.yes;
   }
-  if (EventState& address = at("forwarding-address-given"); !address.happened.known()) {
-    if (const auto said = case_->circumstances.find("address-given"); said != case_->circumstances.end())
-      if (const auto* given = std::get_if<bool>(&said->second)) address.happened = *given;
-  }
+  if (EventState& address = at("forwarding-address-given"); !address.happened.known())
+    address.happened = told(*case_, "address-given");
   // Every tenancy began, on some day before it ended.
   if (EventState& began = at("tenancy-began"); !began.happened.known()) {
     began.happened = true;

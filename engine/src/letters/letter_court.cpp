@@ -186,10 +186,7 @@ private:
     if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
     if (c.records.move_in.made == Tri::yes) add("letter.evidence.checklist");
     if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});
-    const bool cleaning = std::any_of(disputed.begin(), disputed.end(), [&](std::size_t i) {
-      return d_.a.lines[i].subject.element && d_.a.lines[i].subject.element->group == "cleaning";
-    });
-    if (cleaning) add("letter.evidence.cleaning");
+    if (has_cleaning(d_, disputed)) add("letter.evidence.cleaning");
     add("letter.evidence.letters");
     Sentences all; // in one paragraph: the sheet has one page
     all.add(d_.say("letter.evidence.title"));

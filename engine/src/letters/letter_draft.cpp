@@ -22,13 +22,8 @@ bool is_blank(std::string_view name) { return std::find(blank_ids.begin(), blank
 bool several_sign(const Case& c, const Names& names) {
   if (c.side == "landlord") return false;
   if (const auto given = names.find("coTenants"); given != names.end() && !given->second.empty()) return true;
-  const auto found = c.circumstances.find("several-adult-tenants");
-  const bool* yes = found == c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
-  return yes && *yes;
+  return told(c, "several-adult-tenants") == Tri::yes;
 }
-
-/// Kinds of money that are paid for one purpose.
-bool among_purposes(std::string_view kind) { return kind == "pet" || kind == "key" || kind == "cleaning"; }
 
 bool several_deposits(const Case& c, const Pack* pack) {
   return std::count_if(c.deposits.begin(), c.deposits.end(),
@@ -163,7 +158,7 @@ std::vector<std::size_t> Draft::served_by(const Deposit& own) const {
   std::vector<std::size_t> out;
   const auto first = std::find_if(c.deposits.begin(), c.deposits.end(),
                                   [&](const Deposit& d) { return d.kind == own.kind && d.amount; });
-  if (&*first != &own || !among_purposes(own.kind)) return out;
+  if (&*first != &own || !has_purpose(own.kind)) return out;
   for (std::size_t i = 0; i < c.lines.size(); ++i)
     if (serves(own.kind, c.lines[i], a.lines[i].subject) == Tri::yes) out.push_back(i);
   return out;

@@ -64,16 +64,10 @@ Quantity in_hours(Quantity hours) {
   return hours;
 }
 
-bool entered(const Draft& d, std::string_view fact) {
-  const auto found = d.c.circumstances.find(std::string(fact));
-  const bool* yes = found == d.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
-  return yes && *yes;
-}
-
 /// Nothing may be kept here but with the tenant's agreement, and none was entered: the statement asks for it.
 bool needs_agreement(const Draft& d) {
   return wants(d, "tenant-consent") && !among(d.c.statement.enclosed, "tenant-consent") &&
-         !entered(d, "tenant-consented") && !entered(d, "tenant-agreed-in-writing");
+         told(d.c, "tenant-consented") != Tri::yes && told(d.c, "tenant-agreed-in-writing") != Tri::yes;
 }
 
 class LandlordPaper {

@@ -285,17 +285,9 @@ private:
   bool told(const DaySpan& day) const { return d_.speech.span(day) != d_.when(day) || day.known(); }
 
   /// Known from the case not to be so.
-  bool said_no(std::string_view fact) const {
-    const auto found = d_.c.circumstances.find(std::string(fact));
-    const bool* yes = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
-    return yes && !*yes;
-  }
+  bool said_no(std::string_view fact) const { return wearline::told(d_.c, fact) == Tri::no; }
   /// Known from the case to be so.
-  bool entered(std::string_view fact) const {
-    const auto found = d_.c.circumstances.find(std::string(fact));
-    const bool* yes = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
-    return yes && *yes;
-  }
+  bool entered(std::string_view fact) const { return wearline::told(d_.c, fact) == Tri::yes; }
 
   /// The list promises more than was paid: the landlord's own figure is asked for first.
   void promise() {
@@ -753,7 +745,7 @@ private:
     for (const MissedDay& day : d_.law.missed_days())
       if (day.perhaps)
         d_.warn("perhaps-missed", d_.say("letter.warn.perhaps-missed", {{"day", d_.speech.day(day.last)}}));
-    if (disputes_cleaning()) d_.warn("own-cleaning", d_.say("letter.warn.own-cleaning"));
+    if (has_cleaning(d_, disputed_lines())) d_.warn("own-cleaning", d_.say("letter.warn.own-cleaning"));
     const std::vector<std::string>& came = d_.c.statement.enclosed;
     if (std::find(came.begin(), came.end(), "tenant-consent") != came.end())
       d_.warn("consent", d_.say("letter.warn.consent"));
@@ -783,12 +775,6 @@ private:
       d_.warn("may-owe", d_.say("letter.warn.may-owe", {{"sum", d_.money(owed->high())}}));
     if (const auto day = d_.law.landlords_day(); day && claim_.sum > Money())
       d_.warn("not-due-yet", d_.say("letter.warn.not-due-yet", {{"day", d_.speech.day(*day)}}));
-  }
-
-  bool disputes_cleaning() const {
-    for (const std::size_t i : disputed_lines())
-      if (const Element* element = d_.a.lines[i].subject.element; element && element->group == "cleaning") return true;
-    return false;
   }
 
   /// A fact about the law that is not known and weighs more than what the charges leave open.

@@ -61,9 +61,7 @@ void warn_about_own_days(Draft& d) {
 
 /// Who is owed by whom after a sale is for the reader to look into; the letter goes to both.
 void warn_about_sale(Draft& d) {
-  const auto sold = d.c.circumstances.find("sold");
-  const bool* yes = sold == d.c.circumstances.end() ? nullptr : std::get_if<bool>(&sold->second);
-  if (!yes || !*yes) return;
+  if (told(d.c, "sold") != Tri::yes) return;
   Sentences text;
   text.add(d.say("letter.warn.sold"));
   for (const Rule* rule : d.law.sale_rules()) text.add(d.law.rule_says(*rule, "letter.sale.law"));
@@ -262,6 +260,13 @@ std::string done_late(const Draft& d, const MissedDay& day) {
       return d.say("letter.done.", event, {{"day", d.speech.day(deadline->done_on->earliest)}});
   }
   return {};
+}
+
+bool has_cleaning(const Draft& d, const std::vector<std::size_t>& lines) {
+  return std::any_of(lines.begin(), lines.end(), [&](std::size_t i) {
+    const Element* element = d.a.lines[i].subject.element;
+    return element && element->group == "cleaning";
+  });
 }
 
 const Event* earlier_letter(const Case& c) {

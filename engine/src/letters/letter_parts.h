@@ -48,6 +48,8 @@ std::string due_text(const Draft& d, const MissedDay& day);
 std::string done_late(const Draft& d, const MissedDay& day);
 /// The names of the deadlines of one day, each once. A refund of the rest is no second thing beside the deposit.
 std::vector<std::string> deadline_names(const Draft& d, const MissedDay& day);
+/// Whether one of these charges is for cleaning.
+bool has_cleaning(const Draft& d, const std::vector<std::size_t>& lines);
 /// The tenant's last letter, if one is on file; null if there is none.
 const Event* earlier_letter(const Case& c);
 /// "on September 5, 2026", "by certified mail on September 5, 2026".

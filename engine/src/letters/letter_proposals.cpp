@@ -91,11 +91,7 @@ private:
     return (yes("tenant-consented") || yes("tenant-agreed-in-writing") || yes("agreed-in-writing")) &&
            !d_.law.some_day_missed() && !claim_.keeps_nothing();
   }
-  bool yes(std::string_view fact) const {
-    const auto found = d_.c.circumstances.find(std::string(fact));
-    const bool* is = found == d_.c.circumstances.end() ? nullptr : std::get_if<bool>(&found->second);
-    return is && *is;
-  }
+  bool yes(std::string_view fact) const { return told(d_.c, fact) == Tri::yes; }
 
   bool owed() const {
     if (agreed() || own_and_shown()) return false;

@@ -235,14 +235,10 @@ private:
 
 } // namespace
 
-std::optional<NamedRow> row_of_rooms(const MarkedText& text, const std::vector<FactItem>& items, const FactRules& rules,
-                                     const Lexicon& charges) {
-  return RowReader(text, items, rules, charges).rooms();
-}
-
-std::optional<NamedRow> row_of_things(const MarkedText& text, const std::vector<FactItem>& items,
-                                      const FactRules& rules, const Lexicon& charges) {
-  return RowReader(text, items, rules, charges).things();
+NamedRows named_rows(const MarkedText& text, const std::vector<FactItem>& items, const FactRules& rules,
+                     const Lexicon& charges) {
+  const RowReader reader(text, items, rules, charges);
+  return {reader.rooms(), reader.things()};
 }
 
 } // namespace wearline

@@ -19,10 +19,11 @@ struct NamedRow {
   bool only_where = false;
 };
 
-/// The row of a line; nothing where it has none, has several, or where one of its members has no known number.
-std::optional<NamedRow> row_of_rooms(const MarkedText& text, const std::vector<FactItem>& items, const FactRules& rules,
-                                     const Lexicon& charges);
-std::optional<NamedRow> row_of_things(const MarkedText& text, const std::vector<FactItem>& items,
-                                      const FactRules& rules, const Lexicon& charges);
+/// The rows of a line; nothing where it has none, has several, or where one of its members has no known number.
+struct NamedRows {
+  std::optional<NamedRow> rooms, things;
+};
+NamedRows named_rows(const MarkedText& text, const std::vector<FactItem>& items, const FactRules& rules,
+                     const Lexicon& charges);
 
 } // namespace wearline

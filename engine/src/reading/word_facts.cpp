@@ -78,8 +78,9 @@ public:
     for (const FactMatch& m : found) take(m);
     take_sums(sum_facts(items_, rules, kind, amount));
     if (kind == ChargeKind::damage || kind == ChargeKind::cleaning || kind == ChargeKind::keys) {
-      take_row(row_of_rooms(text, items_, rules, charges));
-      take_row(row_of_things(text, items_, rules, charges));
+      const NamedRows rows = named_rows(text, items_, rules, charges);
+      take_row(rows.rooms);
+      take_row(rows.things);
     }
     settle(amount);
   }

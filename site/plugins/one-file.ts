@@ -27,17 +27,12 @@ function bundlesOf(rules: URL): Record<string, Bundle> {
   );
   const shared = [...all].find(([name]) => name.startsWith('shared.'))?.[1];
   if (!shared) throw new Error('one-file: no shared rules');
-  for (const [name, words] of all) {
-    if (!name.startsWith('words-')) continue;
-    for (const file of Object.keys(words).filter((f) => f in shared)) {
-      shared[file] = words[file];
-      delete words[file];
-    }
-  }
-  const standsIn = new Map<string, Bundle[]>();
-  for (const bundle of all.values())
-    for (const file of Object.keys(bundle)) standsIn.set(file, [...(standsIn.get(file) ?? []), bundle]);
-  for (const [file, bundles] of standsIn) {
+  // The bundle of a language goes first: what it holds of a shared file is the whole of it.
+  const wholest = [...all].sort(([a], [b]) => Number(b.startsWith('words-')) - Number(a.startsWith('words-')));
+  const held = new Map<string, Bundle[]>();
+  for (const [, bundle] of wholest)
+    for (const file of Object.keys(bundle)) held.set(file, [...(held.get(file) ?? []), bundle]);
+  for (const [file, bundles] of held) {
     if (bundles.length === 1) continue;
     shared[file] = bundles[0]![file];
     for (const bundle of bundles) if (bundle !== shared) delete bundle[file];

@@ -45,10 +45,12 @@ export function headlineOf(d: Desk): Headline | null {
     if (silent) return null;
     // A range would call "up to" a charge fair that its own row calls not fair: what is not fair is named.
     const open = t.fair.low !== t.fair.high;
-    const notFair = sortLines(a).sum['not-fair'];
-    const what = !open ? 'fairOnly' : isZero(notFair) ? 'fairPerhaps' : 'notFair';
+    const notFair = open ? sortLines(a).sum['not-fair'] : '0.00';
+    const [sum, what] = !isZero(notFair)
+      ? [shortMoney(notFair), 'notFair']
+      : [spanWords(t.fair), open ? 'fairPerhaps' : 'fairOnly'];
     return {
-      sum: what === 'notFair' ? shortMoney(notFair) : spanWords(t.fair),
+      sum,
       says: say(`page.outlook.${what}`, { claimed: shortMoney(t.claimed) }),
       beside: say('page.outlook.needsDeposit'),
     };

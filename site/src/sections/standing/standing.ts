@@ -137,6 +137,7 @@ function walkDoor(d: Desk): TemplateResult | typeof nothing {
 
 function unfolded(d: Desk): TemplateResult {
   const towns = townsOf(d);
+  const town = townHelp(d);
   return html`<fieldset class="field standing-side">
       <legend>${say('page.standing.who')}</legend>
       ${oneOf(
@@ -150,7 +151,7 @@ function unfolded(d: Desk): TemplateResult {
     ${placeField(d)}
     ${
       towns.length || d.case.locality
-        ? html`<div class="standing-clock">${field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })}<p class="help standing-town">${townHelp(d)}</p></div>`
+        ? html`<div class="standing-clock">${field(d, { at: '/locality', kind: 'text', label: say('page.standing.town'), suggest: towns })}${town ? html`<p class="help standing-town">${town}</p>` : nothing}</div>`
         : nothing
     }
     ${fieldsAt(d, [movedOut, deposit]).map((f) => field(d, isWalking(d.case) && f.at === movedOut ? { ...f, label: say('page.standing.movingOut'), help: undefined } : f))} ${d.blank || beforeLeaving(d) ? nothing : cameBack(d)}

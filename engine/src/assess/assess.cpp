@@ -6,6 +6,7 @@
 #include "law/applies.h"
 #include "reading/line_fields.h"
 #include "reading/line_names.h"
+#include "reading/month_named.h"
 
 #include <algorithm>
 
@@ -26,6 +27,46 @@ Subject subject_of(const Line& line, const Rules& rules) {
   if (!subject.finding && line.finding.empty()) subject.finding = subject.element->finding("work-only");
   if (!subject.finding && line.finding.empty()) subject.finding = subject.element->finding("unspecified");
   return subject;
+}
+
+/// The month of this number that lies nearest to a day.
+DaySpan nearest_month(unsigned month, Day day) {
+  const int year = static_cast<int>(date::year_month_day{day}.year());
+  DaySpan best{};
+  std::optional<int> least;
+  for (const int y : {year - 1, year, year + 1}) {
+    const auto first = date::year{y} / date::month{month};
+    const Day from = Day{first / 1}, to = Day{first / date::last};
+    const int apart = std::max({static_cast<int>((from - day).count()), static_cast<int>((day - to).count()), 0});
+    if (!least || apart < *least) least = apart, best = {from, to};
+  }
+  return best;
+}
+
+/// "August rent" is for the days of that August which lies nearest to the end of the tenancy. Where the tenancy ended
+/// within that month, or a stay is charged for a part of it, the words leave the days open.
+void rent_of_month_named(Line& line, const Subject& subject, FromWords& words, const Tenancy& tenancy,
+                         const RecognizerRules& recognizer) {
+  if (!subject.element || subject.element->id != "rent" || line.from || line.to || line.text.empty()) return;
+  const auto& struck = line.not_from_words;
+  if (std::find(struck.begin(), struck.end(), "periodStart") != struck.end()) return;
+  const auto& out = tenancy.ended ? tenancy.ended : tenancy.possession_returned;
+  if (!out || !out->known() || !recognizer.complete()) return;
+  const auto named = month_named(line.text, recognizer);
+  if (!named) return;
+  DaySpan days = nearest_month(named->month, out->earliest);
+  if (named->year != 0) {
+    const auto first = date::year{named->year} / date::month{named->month};
+    days = {Day{first / 1}, Day{first / date::last}};
+  }
+  const bool after = days.earliest > out->latest;
+  const auto& rent = tenancy.monthly_rent;
+  const bool whole = !rent || !line.amount || *line.amount >= rent->part({19, 20});
+  if (!after && (days.latest > out->latest || !whole)) return;
+  line.from = DaySpan{days.earliest, days.earliest};
+  line.to = DaySpan{days.latest, days.latest};
+  words.used.push_back({"periodStart", iso(days.earliest), named->start, named->end});
+  words.used.push_back({"periodEnd", iso(days.latest), named->start, named->end});
 }
 
 /// Rent for days after the tenancy ended is none that a stay left unpaid: it is asked for a notice, or for a loss.
@@ -203,6 +244,7 @@ std::unique_ptr<Assessment> assess_case(Case given, const Rules& rules, Day toda
     subject = subject_of(c.lines[i], rules);
     subject.confidence = confidence;
     subject.harm_named = words.harm_named;
+    rent_of_month_named(a.c.lines[i], subject, words, c.tenancy, rules.recognizer);
     rent_after_the_end(a.c.lines[i], subject, c.tenancy);
     a.recognized = a.recognized || confidence < 100;
     if (subject.element && c.lines[i].kind == ChargeKind::unknown) a.c.lines[i].kind = subject.element->kind;

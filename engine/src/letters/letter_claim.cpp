@@ -94,6 +94,18 @@ bool not_given_back(const LineAssessment& judged) {
   return finding && (finding->id.find("missing") != std::string::npos || finding->id == "key-not-returned");
 }
 
+bool names_harm(const LineAssessment& judged) {
+  const Finding* finding = judged.subject.finding;
+  const Element* element = judged.subject.element;
+  if (judged.subject.harm_named) return true;
+  return finding && element && element->about_condition && finding->names_fault && finding->usual != Usual::wear &&
+         finding->id != "work-only" && finding->id.compare(0, 7, "routine") != 0;
+}
+
+bool is_removal(const LineAssessment& judged) {
+  return judged.subject.element && judged.subject.element->kind == ChargeKind::disposal;
+}
+
 bool bill_came(const Draft& d, std::size_t line) {
   const auto& proof = d.c.lines[line].proof;
   const auto& enclosed = d.c.statement.enclosed;
@@ -106,7 +118,9 @@ bool bill_came(const Draft& d, std::size_t line) {
 bool days_after_leaving(const Draft& d, std::size_t line) {
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
   const auto& to = d.c.lines[line].to;
-  return d.a.lines[line].result.verdict == Verdict::non_damage_charge && out && to && to->earliest > out->latest;
+  const LineResult& r = d.a.lines[line].result;
+  const Verdict verdict = r.verdict == Verdict::barred ? r.opinion.verdict : r.verdict;
+  return verdict == Verdict::non_damage_charge && out && to && to->earliest > out->latest;
 }
 
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {

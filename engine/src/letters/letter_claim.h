@@ -53,6 +53,10 @@ Claim claim_of(const Draft& d);
 
 /// Whether a thing was not given back: that is plain, and so is about what it costs.
 bool not_given_back(const LineAssessment& judged);
+/// Whether it is said what was wrong: nobody then has to ask for that again.
+bool names_harm(const LineAssessment& judged);
+/// Whether it is a charge for taking away what was left.
+bool is_removal(const LineAssessment& judged);
 /// Whether a bill for a charge came: with it, or with the list.
 bool bill_came(const Draft& d, std::size_t line);
 

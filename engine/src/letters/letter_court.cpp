@@ -218,6 +218,9 @@ private:
     if (claim_.paid_known)
       text.add(claim_.paid.is_zero() ? d_.say("letter.court.say.nothing-back")
                                      : d_.say("letter.court.say.paid-back", {{"sum", d_.money(claim_.paid)}}));
+    const Event* asked = earlier_letter(d_.c);
+    if (asked && asked->what == "tenant-demand" && asked->on.known())
+      text.add(d_.say("letter.court.say.asked", {{"when", d_.when(asked->on)}}));
     std::string ground;
     for (const MissedDay& day : d_.law.missed_days())
       if (const auto names = deadline_names(d_, day); ground.empty() && !names.empty() && !about_interest(day))
@@ -237,17 +240,41 @@ private:
                        : d_.say("letter.court.say.lacking", {{"papers", d_.law.document(document->lacking.front())}});
     text.add(ground);
     if (claim_.forfeited) text.add(d_.law.because(*claim_.forfeited->rule));
-    std::vector<std::string> disputed;
-    for (const std::string_view own : {"wear", "worn-out", "bar"}) {
-      std::vector<std::size_t> lines;
-      for (std::size_t i = 0; i < claim_.lines.size(); ++i)
-        if (ground_of(d_, i, claim_.lines[i].stand) == own) lines.push_back(i);
-      if (!lines.empty()) disputed.push_back(d_.say("letter.court.say.ground.", own, {{"charges", d_.charges(lines)}}));
+    const auto disputed = grounds_said();
+    for (std::size_t at = 0; at < disputed.size(); at += 2) { // two to a sentence that is read out
+      const auto first = disputed.begin() + static_cast<std::ptrdiff_t>(at);
+      const std::vector<std::string> pair(
+          first, first + static_cast<std::ptrdiff_t>(std::min<std::size_t>(2, disputed.size() - at)));
+      text.add(d_.say(at == 0 ? "letter.court.say.ground" : "letter.court.say.grounds.also",
+                      {{"grounds", listed(pair, d_.speech)}}));
     }
-    if (!disputed.empty()) text.add(d_.say("letter.court.say.ground", {{"grounds", listed(disputed, d_.speech)}}));
-    if (claim_.deposit && claim_.sum > Money())
-      text.add(d_.say("letter.court.say.ask", {{"sum", d_.money(claim_.sum)}}));
+    if (claim_.deposit && claim_.sum > Money()) {
+      const bool adds = d_.law.possible_penalty() || may_be_added() > Money();
+      text.add(d_.say(adds ? "letter.court.say.ask" : "letter.court.say.ask.only", {{"sum", d_.money(claim_.sum)}}));
+    }
     return text.take();
+  }
+
+  /// Why each charge is disputed, no charge left out; what has no ground of its own is not shown.
+  std::vector<std::string> grounds_said() const {
+    std::vector<std::pair<std::string_view, std::vector<std::size_t>>> all;
+    const auto put = [&](std::string_view ground, std::size_t line) {
+      const auto at = std::find_if(all.begin(), all.end(), [&](const auto& known) { return known.first == ground; });
+      if (at == all.end()) all.push_back({ground, {line}});
+      else at->second.push_back(line);
+    };
+    std::vector<std::size_t> rest;
+    for (std::size_t i = 0; i < claim_.lines.size(); ++i) {
+      const std::string_view ground = ground_of(d_, i, claim_.lines[i].stand);
+      if (ground.empty()) continue;
+      if (d_.has("letter.court.say.ground.", ground)) put(ground, i);
+      else rest.push_back(i);
+    }
+    std::vector<std::string> out;
+    for (const auto& entry : all)
+      out.push_back(d_.say("letter.court.say.ground.", entry.first, {{"charges", d_.charges(entry.second)}}));
+    if (!rest.empty()) out.push_back(d_.say("letter.court.say.ground.rest", {{"charges", d_.charges(rest)}}));
+    return out;
   }
 
   Draft& d_;

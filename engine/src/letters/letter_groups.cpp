@@ -99,28 +99,33 @@ std::string_view ground_when_open(const LineAssessment& line, const Line& charge
   const LineResult& r = line.result;
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
-  if (worn_by_age(line) && r.fair.high() < small_change()) return "worn-out";
-  const bool own_ground = r.verdict == Verdict::ordinary_wear || r.verdict == Verdict::landlord_responsibility;
+  if (worn_by_age(line) && r.depreciated_value.high() < small_change()) return "worn-out";
+  const Verdict verdict = r.verdict == Verdict::barred ? r.opinion.verdict : r.verdict;
+  const bool own_ground = verdict == Verdict::ordinary_wear || verdict == Verdict::landlord_responsibility;
   if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < small_change())) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
   if (among(reason, {"not-shown", "no-baseline", "not-on-record"})) return "not-shown";
   if (among(reason, {"nothing-named", "no-fault-named", "debt-unnamed"})) return "unnamed";
-  if (r.verdict == Verdict::non_damage_charge) return charge.relet_on && charge.relet_on->known() ? "relet" : "debt";
-  if (r.verdict == Verdict::landlord_responsibility) return "upkeep";
+  if (verdict == Verdict::non_damage_charge) return charge.relet_on && charge.relet_on->known() ? "relet" : "debt";
+  if (verdict == Verdict::landlord_responsibility) return "upkeep";
   // "Ordinary wear" is no answer to a cause that was named.
   const bool wear = reason == "guide-wear" && !own_cause && !said_by_the_list(line, "cause");
   // What the sender's animal did is no wear of living there.
-  if (r.verdict == Verdict::ordinary_wear && charge.cause == ChargeCause::pet && !said_by_the_list(line, "cause"))
+  if (verdict == Verdict::ordinary_wear && charge.cause == ChargeCause::pet && !said_by_the_list(line, "cause"))
     return "no-bill";
-  if (r.verdict == Verdict::ordinary_wear) return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
+  if (verdict == Verdict::ordinary_wear) return !wear ? "likely-wear" : routine(line) ? "upkeep" : "wear";
   if (r.opinion.cost_open) return "no-bill";
-  // By its likely age nothing is left: the sender says so, whatever else is open.
-  if (!r.no_middle && worn_by_age(line) && !age_untold(line) && r.fair.likely() < small_change()) return "worn-out";
-  if (r.verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") &&
+  // By its likely age nothing is left: the sender says so, whatever else is open. That nobody is likely to answer for
+  // it is another reason.
+  if (!r.no_middle && worn_by_age(line) && !age_untold(line) && r.depreciated_value.likely() < small_change())
+    return "worn-out";
+  if (verdict == Verdict::chargeable_damage && said_by_the_list(line, "cause") &&
       (!takes_age_off(line) || only_blames(line)))
     return "not-shown";
-  if (r.depreciates && age_untold(line) && r.verdict == Verdict::chargeable_damage && !is_keys(line)) return "age";
-  return r.verdict == Verdict::chargeable_damage ? "sum" : "unsure";
+  if (r.depreciates && age_untold(line) && verdict == Verdict::chargeable_damage && !is_keys(line)) return "age";
+  if (verdict == Verdict::chargeable_damage) return "sum";
+  // Of a named harm that no list of findings knows nobody can say that it is wear.
+  return line.subject.harm_named && line.subject.finding && !line.subject.finding->names_fault ? "not-shown" : "unsure";
 }
 
 const NamedGuide* guide_of(const Draft& d, std::size_t line) {
@@ -156,6 +161,17 @@ std::string guides_text(const Draft& d, const DisputeGroup& group) {
   return text.take();
 }
 
+/// Nothing at all may be kept here without the tenant's consent.
+bool needs_consent(const Draft& d) {
+  if (!d.law.there()) return false;
+  const auto& all = d.a.law->documents();
+  return std::any_of(all.begin(), all.end(), [&](const DocumentResult& document) {
+    const auto& wanted = document.rule->requires_all;
+    return std::any_of(wanted.begin(), wanted.end(),
+                       [&](DocumentId id) { return d.rules.registry.documents[index(id)].id == "tenant-consent"; });
+  });
+}
+
 /// What the law says about the charges of a group, each rule once.
 std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<const Rule*>& said) {
   Sentences text;
@@ -187,14 +203,7 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
   }
   // What only a certain act of the landlord's allows: whoever says that it was done has to show it. Where nothing at
   // all may be kept without the tenant's consent, that was said of the whole list.
-  const bool needs_consent =
-      d.law.there() &&
-      std::any_of(d.a.law->documents().begin(), d.a.law->documents().end(), [&](const DocumentResult& document) {
-        const auto& wanted = document.rule->requires_all;
-        return std::any_of(wanted.begin(), wanted.end(),
-                           [&](DocumentId id) { return d.rules.registry.documents[index(id)].id == "tenant-consent"; });
-      });
-  if (!needs_consent)
+  if (!needs_consent(d))
     for (const BarOnLines& bar : d.law.bars_unless(group.lines)) {
       if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
       const std::string law = d.law.rule_says(*bar.rule, "letter.bar.bar");
@@ -423,12 +432,37 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   }
 }
 
+std::vector<const Rule*> said_of_all(const Draft& d, const Claim& claim) {
+  std::vector<const Rule*> out;
+  if (!claim.keeps_nothing() || !needs_consent(d)) return out;
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < claim.lines.size(); ++i) all.push_back(i);
+  for (const BarOnLines& bar : d.law.bars(all))
+    if (d.law.bars_every_charge(*bar.rule)) out.push_back(bar.rule);
+  return out;
+}
+
+namespace {
+
+/// That the whole list may not be kept was said before; "even if the charges counted" wants another reason.
+std::string_view ground_in_dispute(const Draft& d, const Claim& claim, std::size_t line) {
+  const std::string_view ground = ground_of(d, line, claim.lines[line].stand);
+  if (ground != "bar") return ground;
+  const auto said = said_of_all(d, claim);
+  if (said.empty()) return ground;
+  for (const BarOnLines& bar : d.law.bars({line}))
+    if (bar.effect == "bar" && std::find(said.begin(), said.end(), bar.rule) == said.end()) return ground;
+  return ground_when_open(d.a.lines[line], d.c.lines[line]);
+}
+
+} // namespace
+
 std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim) {
   std::vector<DisputeGroup> out;
   for (const std::string_view ground : grounds) {
     DisputeGroup group{ground, {}};
     for (std::size_t i = 0; i < claim.lines.size(); ++i) {
-      if (ground_of(d, i, claim.lines[i].stand) != ground) continue;
+      if (ground_in_dispute(d, claim, i) != ground) continue;
       if (among(ground, {"too-high", "relet"})) out.push_back({ground, {i}});
       else group.lines.push_back(i);
     }
@@ -473,14 +507,25 @@ std::string_view shown_by(const Draft& d, std::size_t line, std::string_view gro
   return among(ground, {"unnamed", "unsure", "likely-wear", "not-shown"}) ? "finding" : "";
 }
 
+/// "what was wrong" is not asked of a charge that says it.
+std::string_view in_its_place(const Draft& d, const LineAssessment& line, std::string_view code) {
+  if (code.substr(0, 7) != "finding") return code;
+  // Of fleas or a smell there is no photo.
+  const auto own =
+      line.subject.element ? d.rules.letters.shows.find(line.subject.element->id) : d.rules.letters.shows.end();
+  if (names_harm(line) && own != d.rules.letters.shows.end()) return own->second;
+  return names_harm(line) ? "photo" : is_removal(line) ? "left" : code;
+}
+
 /// What would settle a charge ("letter.show.<...>"), the two that weigh most. `ground`: why the charge is disputed;
 /// `age`: its age is asked for too.
 std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view ground, bool age) {
   std::vector<std::string> items;
-  const auto want = [&](std::string_view code) {
+  const auto want = [&](std::string_view asked) {
+    const std::string_view code = in_its_place(d, d.a.lines[i], asked);
     if (!d.has("letter.show.", code) || items.size() == 2) return;
     // Of what was not given back there is nothing to see.
-    if (code.substr(0, 7) == "finding" && not_given_back(d.a.lines[i])) return;
+    if (asked.substr(0, 7) == "finding" && not_given_back(d.a.lines[i])) return;
     const std::string text = d.say("letter.show.", code);
     if (std::any_of(items.begin(), items.end(),
                     [&](const std::string& item) { return d.say("letter.show.", item) == text; }))
@@ -609,6 +654,20 @@ std::string deposit_kept(const Draft& d, std::size_t line) {
   return text.take();
 }
 
+/// A debt for days on which the sender had the home no longer.
+std::string after_leaving(const Draft& d, const DisputeGroup& group) {
+  std::vector<std::size_t> after;
+  const auto& keys = d.c.tenancy.possession_returned;
+  const auto& out = keys ? keys : d.c.tenancy.ended;
+  for (const std::size_t i : group.lines)
+    if (const auto& from = d.c.lines[i].from;
+        days_after_leaving(d, i) && out->known() && from && from->earliest > out->latest)
+      after.push_back(i);
+  if (after.empty()) return {};
+  return d.say(keys ? "letter.group.after-leaving" : "letter.group.after-end",
+               {{"charges", d.charges(after)}, {"day", d.speech.day(out->earliest)}});
+}
+
 } // namespace
 
 std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& group, std::vector<const Rule*>& said) {
@@ -640,6 +699,7 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
     text.add(d.say("letter.group.", key,
                    {{"most", d.about(claim.lines[first].granted)}, {"rest", d.money(claim.lines[first].back)}}));
   for (const std::size_t i : group.lines) text.add(deposit_kept(d, i));
+  if (among(group.ground, {"debt", "unnamed"})) text.add(after_leaving(d, group));
   const bool alone = stands_alone(d, group);
   if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown"}))
     for (const std::size_t i : group.lines) text.add(against_the_sum(d, i, alone));

@@ -12,6 +12,8 @@ struct DisputeGroup {
 };
 /// What speaks against a charge that is not granted in full.
 std::string_view ground_of(const Draft& d, std::size_t line, Stand stand);
+/// Rules against the whole list that a letter says before it comes to the charges.
+std::vector<const Rule*> said_of_all(const Draft& d, const Claim& claim);
 /// Charges not granted in full, strongest ground first; charges that are too high stand alone.
 std::vector<DisputeGroup> groups_of(const Draft& d, const Claim& claim);
 

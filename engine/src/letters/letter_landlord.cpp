@@ -91,7 +91,10 @@ public:
               claims ? d_.say("letter.purpose.claim-notice", {{"sum", d_.money(kept())}})
                      : d_.say(asks_  ? "letter.purpose.agreement"
                               : any_ ? "letter.purpose.statement"
-                                     : "letter.purpose.nothing"));
+                                     : "letter.purpose.nothing",
+                              {{"sum", d_.money(all_charges())}}));
+    // What comes back is what the reader looks for first.
+    d_.must("refund", ParagraphRole::ask, refund());
     answer_ = any_ ? answer_by() : std::string();
     if (!opened) d_.may("answer", ParagraphRole::opening, answer_);
     d_.may("facts", ParagraphRole::opening, facts());
@@ -101,7 +104,6 @@ public:
       reasons();
     }
     sums();
-    d_.must("refund", ParagraphRole::ask, refund());
     if (const std::string apart = d_.say_apart("letter.landlord.held-apart"); !apart.empty()) {
       d_.must("held-apart", ParagraphRole::ask, apart);
       d_.warn("held-apart", d_.say("letter.warn.landlord.held-apart"));
@@ -261,7 +263,7 @@ private:
       Sentences text;
       text.add(d_.say(part ? "letter.landlord.line.part" : "letter.landlord.line",
                       {{"charge", numbered(n, i)}, {"kept", d_.money(kept)}, {"sum", d_.money(line.result.claimed)}}));
-      if (d_.c.lines[i].from && d_.c.lines[i].to && d_.c.lines[i].from->known() && d_.c.lines[i].to->known())
+      if (tells_days(i))
         text.add(d_.say("letter.landlord.days", {{"from", d_.speech.day(d_.c.lines[i].from->earliest)},
                                                  {"to", d_.speech.day(d_.c.lines[i].to->earliest)}}));
       // Only what the sender entered: what the words of a charge seem to say is no finding of theirs.
@@ -273,7 +275,7 @@ private:
         if (not_given_back(line) || line.subject.finding->id == "device-not-returned")
           text.add(d_.say("letter.landlord.not-given-back"));
         else if (line.subject.finding->id == "work-only" && !line.subject.harm_named)
-          text.add(d_.say("letter.wants.found"));
+          text.add(d_.say(is_removal(line) ? "letter.wants.left" : "letter.wants.found"));
       }
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
@@ -290,11 +292,22 @@ private:
     }
   }
 
+  /// The days of a charge were entered, or its words name a month and it is charged whole.
+  bool tells_days(std::size_t i) const {
+    const Line& line = d_.c.lines[i];
+    if (!line.from || !line.to || !line.from->known() || !line.to->known()) return false;
+    const auto& rent = d_.c.tenancy.monthly_rent;
+    return !said_by_the_list(d_.a.lines[i], "periodStart") || (rent && line.amount == rent);
+  }
+
   std::string proof_of(std::size_t i) const {
     std::vector<std::string> proof;
     if (said_by_the_list(d_.a.lines[i], "supportingDocuments")) return {}; // no mark of the sender's
     for (const std::string& document : d_.c.lines[i].proof)
-      if (std::string name = d_.law.document(d_.rules.registry.document(document)); !name.empty())
+      // One paper is not called by the name of all such papers.
+      if (std::string name = document == "receipts" ? d_.say("letter.landlord.bill")
+                                                    : d_.law.document(d_.rules.registry.document(document));
+          !name.empty())
         proof.push_back(std::move(name));
     return listed(proof, d_.speech);
   }
@@ -605,7 +618,7 @@ private:
       if (d_.c.lines[i].proof.empty() && d_.c.statement.enclosed.empty())
         d_.warn("no-proof", d_.say("letter.warn.landlord.no-proof", {{"charge", charge}}));
       const Element* element = d_.a.lines[i].subject.element;
-      if (element && element->id == "rent" && (!d_.c.lines[i].from || !d_.c.lines[i].to))
+      if (element && element->id == "rent" && !tells_days(i))
         d_.warn("say-days", d_.say("letter.warn.landlord.say-days", {{"charge", charge}}));
       const auto& paid = d_.c.tenancy.rent_paid_through;
       const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
@@ -613,7 +626,7 @@ private:
         d_.warn("rent-paid",
                 d_.say("letter.warn.landlord.rent-paid", {{"charge", charge}, {"day", d_.speech.span(*paid)}}));
       if ((d_.c.lines[i].finding.empty() || d_.a.lines[i].subject.confidence < 100) &&
-          (!element || element->about_condition))
+          (!element || element->about_condition) && !names_harm(d_.a.lines[i]))
         d_.warn("say-more", d_.say("letter.warn.landlord.say-more", {{"charge", charge}}));
     }
     if (!beyond().is_zero()) d_.warn("beyond", d_.say("letter.warn.landlord.beyond"));

@@ -451,6 +451,17 @@ std::vector<BarOnLines> LawTalk::bars(const std::vector<std::size_t>& lines) con
   return out;
 }
 
+bool LawTalk::bars_every_charge(const Rule& rule) const {
+  if (!there()) return false;
+  const auto& all = a_->law->pack().bars;
+  return std::any_of(all.begin(), all.end(), [&](const Bar& bar) {
+    const LineMatcher& line = bar.line;
+    return &bar == &rule && bar.effect == Effect::bar && line.kind.size() == std::size(charge_kinds) &&
+           line.element.empty() && line.finding.empty() && line.verdict.empty() && line.remedy.empty() &&
+           line.at_move_in.empty() && !line.older_than && line.proof_missing.empty();
+  });
+}
+
 std::vector<const DocumentResult*> LawTalk::defects() const {
   std::vector<const DocumentResult*> out;
   if (!there()) return out;

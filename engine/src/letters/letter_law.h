@@ -101,6 +101,8 @@ public:
 
   /// Rules that bar one of these charges unless something was done that the case is silent on.
   std::vector<BarOnLines> bars_unless(const std::vector<std::size_t>& lines) const;
+  /// Whether a rule bars charges of every kind alike: it speaks of the whole list and not of what was charged.
+  bool bars_every_charge(const Rule& rule) const;
   /// Rules that bar, limit or want proof for these charges.
   std::vector<BarOnLines> bars(const std::vector<std::size_t>& lines) const;
 

@@ -429,22 +429,48 @@ private:
     return (deadline == "return-deposit" || deadline == "refund-balance") && claim_.paid_known;
   }
 
+  /// The sender entered that bills did not come.
+  bool bills_missing() const {
+    const auto lacks = [](const std::vector<std::string>& documents) {
+      return std::find(documents.begin(), documents.end(), "receipts") != documents.end();
+    };
+    return lacks(d_.c.statement.missing) || std::any_of(d_.c.lines.begin(), d_.c.lines.end(),
+                                                        [&](const Line& line) { return lacks(line.proof_missing); });
+  }
+
   std::string done(const MissedDay& day) const {
     Sentences text;
-    MissedDay left{day.last, {}};
-    for (const DeadlineResult* deadline : day.deadlines)
-      if (deadline->reason == DeadlineReason::not_done && !told_already(d_.law.name_of(*deadline->deadline)))
-        left.deadlines.push_back(deadline);
-    const std::vector<std::string> not_done = deadline_names(d_, left);
+    MissedDay left{day.last, {}}, unsure{day.last, {}};
+    for (const DeadlineResult* deadline : day.deadlines) {
+      const std::string_view name = d_.law.name_of(*deadline->deadline);
+      if (deadline->reason != DeadlineReason::not_done || told_already(name)) continue;
+      (name == "send-receipts" && !bills_missing() ? unsure : left).deadlines.push_back(deadline);
+    }
+    const std::vector<std::string> not_done = deadline_names(d_, left), perhaps = deadline_names(d_, unsure);
     text.add(done_late(d_, day));
     if (!not_done.empty()) text.add(d_.say("letter.done.not", {{"what", listed(not_done, d_.speech)}}));
+    if (!perhaps.empty()) text.add(d_.say("letter.done.if-sent", {{"what", listed(perhaps, d_.speech)}}));
     return text.take();
+  }
+
+  /// "A landlord loses the right": it follows from the missed day, and is said of whoever missed it.
+  std::string of_who_missed(std::string said) const {
+    for (const PartyWords& party : d_.rules.letters.parties) {
+      if (party.party != "landlord" || party.language != d_.speech.language()) continue;
+      std::string general = party.general;
+      general[0] = static_cast<char>(general[0] - 'a' + 'A');
+      if (said.compare(0, general.size() + 1, general + ' ') != 0) continue;
+      const std::string rest = said.substr(general.size() + 1);
+      if (rest.compare(0, 4, "who ") == 0 || rest.compare(0, 4, "que ") == 0) return said;
+      return d_.say("letter.due.misser") + ' ' + rest;
+    }
+    return said;
   }
 
   std::string follows(const Deadline& deadline) const {
     const std::string& said = deadline.if_missed_text_in(d_.speech.language());
     const bool said_here = d_.speech.language() == "en" || said != deadline.if_missed_text;
-    return said_here ? d_.law.spoken_by_sender(said) : std::string();
+    return said_here ? of_who_missed(d_.law.spoken_by_sender(said)) : std::string();
   }
 
   /// What follows from a missed day where what a court adds is said apart: of both only that nothing may be kept.
@@ -592,7 +618,7 @@ private:
                       objection  ? "letter.charges.objected"
                       : disputed ? "letter.charges.disputed"
                                  : "letter.charges.back");
-    std::vector<const Rule*> said;
+    std::vector<const Rule*> said = said_of_all(d_, claim_);
     for (const DisputeGroup& group : groups_) {
       std::string id = "group-" + std::string(group.ground);
       if (group.ground == "too-high" || group.ground == "relet") id = "line-" + d_.c.lines[group.lines.front()].id;

@@ -170,6 +170,10 @@ void add_days(Draft& d) {
   for (const DeadlineResult& deadline : d.a.law->deadlines()) {
     if ((deadline.state != DeadlineState::missed && deadline.state != DeadlineState::open) || !deadline.last) continue;
     if (deadline.last->latest == max_day || d.law.name_of(*deadline.deadline) == "other") continue;
+    // A day of the tenant's that passed and cost nothing is no news.
+    if (deadline.deadline->who == Who::tenant && deadline.state == DeadlineState::missed &&
+        !deadline.deadline->tenant_loses)
+      continue;
     const std::string label = words.label(*deadline.deadline);
     std::vector<std::string> row{
         d.say(deadline.deadline->who == Who::tenant ? "letter.note.tenant-duty" : "letter.note.landlord-duty",

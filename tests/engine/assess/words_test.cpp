@@ -109,11 +109,40 @@ TEST_CASE("A charge that says what was wrong is not told that it does not", "[fa
     const json& steps = a["lines"][0]["steps"];
     return std::any_of(steps.begin(), steps.end(), [&](const json& s) { return s["code"] == code; });
   };
-  for (const char* text : {"Cracked cooktop", "Cracked mailbox"}) {
+  for (const char* text : {"Torn cooktop", "Cracked mailbox"}) {
     const json a = judged(line(text));
     CHECK_FALSE(has(a, "reason.no-fault-named"));
     CHECK_FALSE(has(a, "reason.nothing-named"));
     CHECK(has(a, "reason.depends"));
   }
   CHECK(has(judged(line("Replace cooktop")), "reason.no-fault-named"));
+}
+
+TEST_CASE("Rent is for the days of the month that its words name, where they can be no others", "[facts][assess]") {
+  const auto rent = [](const char* text, const char* amount) {
+    json c = {{"wearline", 2}};
+    c["tenancy"] = {
+        {"began", "2022-08-01"}, {"ended", "2026-07-31"}, {"monthlyRent", "900.00"}, {"rentPaidThrough", "2026-07-31"}};
+    json charge = {{"id", "1"}};
+    charge["text"] = text;
+    charge["amount"] = amount;
+    c["lines"] = std::vector<json>{charge};
+    return json::parse(assess(c.dump(), test::real_rules(), *parse_day("2026-09-01")), nullptr, false);
+  };
+  const auto days = [](const json& a) {
+    std::string out;
+    const json& l = a["lines"][0];
+    if (l.contains("factsFromText"))
+      for (const json& f : l["factsFromText"]) out += f["value"].get<std::string>() + ' ';
+    return out;
+  };
+  CHECK(days(rent("Unpaid August rent", "900.00")) == "2026-08-01 2026-08-31 ");
+  CHECK(days(rent("Renta de agosto", "900.00")) == "2026-08-01 2026-08-31 ");
+  CHECK(days(rent("Part of August rent", "200.00")) == "2026-08-01 2026-08-31 ");
+  CHECK(days(rent("June rent", "900.00")) == "2026-06-01 2026-06-30 ");
+  CHECK(rent("June rent", "900.00")["lines"][0]["fair"]["high"] == "0.00"); // it was paid
+  CHECK(days(rent("Rent for June 2025", "900.00")) == "2025-06-01 2025-06-30 ");
+  CHECK(days(rent("Part of June rent", "200.00")).empty());     // which days is not said
+  CHECK(days(rent("June and July rent", "1800.00")).empty());   // two months
+  CHECK(days(rent("Rent that may be owed", "900.00")).empty()); // no month
 }

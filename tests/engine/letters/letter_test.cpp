@@ -445,7 +445,7 @@ TEST_CASE("A landlord's statement charges what is fair, with reasons, and pays b
   CHECK(words(letter, "charges") == "The charges: | 1. Carpet, pet stain | $400.00 | $200.00 | 2. Mailbox key | "
                                     "$65.00 | $65.00 | All charges |  | $265.00");
   CHECK_THAT(words(letter, "line-a"), Contains("5 years old") && Contains("$200.00 charged, of a cost of $400.00") &&
-                                          Contains("Enclosed for charge 1: receipts"));
+                                          Contains("Enclosed for charge 1: the bill or receipt"));
   CHECK(words(letter, "refund") == "You get back $1,585.00.");
   CHECK_THAT(words(letter, "enclosures"), Contains("receipts") && Contains("payment of $1,585.00"));
   CHECK(warns(letter, "left-out"));       // the scuffs
@@ -817,7 +817,8 @@ TEST_CASE("The notice before a suit names the letter that went before", "[letter
     "statement": { "statementReceived": false, "refundPaid": "0.00" },
     "events": [ { "kind": "tenant-demand", "date": "2026-06-08", "deliveryMethod": "certified-mail" } ], "lines": [] })";
   const json letter = letter_of_kind(silent, "demand", "2026-07-06");
-  CHECK_THAT(words(letter, "ask"), Contains("I wrote to you about it by certified mail on June 8, 2026."));
+  CHECK_THAT(words(letter, "ask"),
+             Contains("I wrote to you about my security deposit by certified mail on June 8, 2026."));
   CHECK_THAT(words(letter, "enclosures"), Contains("the first letter"));
 }
 

@@ -125,11 +125,14 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
   for (const std::int64_t total : t.totals)
     if (total == net || (t.credits != 0 && total == t.charges)) a.total = total, a.total_closes = t.lines > 0;
   if (!a.total && !t.totals.empty()) a.total = t.totals.last();
+  const auto comes_to = [&](std::int64_t back, std::int64_t charged) { return back == a.base - charged; };
   const auto agrees = [&](std::int64_t back, std::int64_t charged) {
-    return back == a.base - charged ||
-           (t.payment != 0 && (back == a.base - charged - t.payment || back == a.base - charged + t.payment));
+    return comes_to(back, charged) ||
+           (t.payment != 0 && (comes_to(back + t.payment, charged) || comes_to(back - t.payment, charged)));
   };
   const auto settle = [&](const Few& stated, int sign, std::optional<std::int64_t>& kept, bool& closes) {
+    for (const std::int64_t s : stated) // what is left without a payment is the account's; with it, what is still to go
+      if (a.has_base && comes_to(sign * s, net) && !closes) kept = s, closes = true;
     for (const std::int64_t s : stated)
       if (a.has_base && agrees(sign * s, net) && !closes) kept = s, closes = true;
     for (const std::int64_t s : stated)
@@ -141,8 +144,21 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
         }
     if (!kept && !stated.empty()) kept = *stated.begin();
   };
+  // Two people's deposits of one size, without what is held in all: the rest tells that both count.
+  const std::int64_t all_held = t.deposits.all() + t.interest;
+  const auto leaves = [&](std::int64_t base) {
+    const auto fits = [&](std::int64_t back) { return back == base - net; };
+    return std::any_of(t.refunds.begin(), t.refunds.end(), fits) ||
+           std::any_of(t.dues.begin(), t.dues.end(), [&](std::int64_t due) { return fits(-due); });
+  };
+  if (!t.deposits.empty() && t.held.empty() && all_held != a.base && !leaves(a.base) && leaves(all_held))
+    a.base = all_held;
   settle(t.refunds, 1, a.refund, a.refund_closes);
   settle(t.dues, -1, a.due, a.due_closes);
+  // "Owed on April 1", paid since, "still owed": what is owed now.
+  if (a.due_closes && t.payment > 0)
+    for (const std::int64_t s : t.dues)
+      if (*a.due == s + t.payment) a.due = s;
   // The foot of a ledger's column holds the refund or the deposit too; it is no total of the charges.
   if (a.total && !a.total_closes && a.refund && a.refund_closes &&
       (*a.total == a.charges + *a.refund || *a.total == a.base + a.credits))
@@ -150,7 +166,7 @@ Scored weigh(const Tally& t, const ReadingWeights& w) {
   if (a.total_closes) out.gain += t.lines > 1 ? w.total_closes : w.one_line;
   if (a.refund_closes || a.due_closes) out.gain += t.lines > 1 ? w.refund_closes : w.refund_closes - w.one_line;
   else if (a.frame_closes && !a.total_closes)
-    out.gain += t.lines > 1 ? w.frame_closes : w.refund_closes / 2; // else two totals contradict
+    out.gain += t.lines != 1 ? w.frame_closes : w.refund_closes / 2; // one line: two totals contradict
   if ((a.total_closes || a.refund_closes || a.due_closes) && t.lines > 1 && net % 100 != 0) out.gain += w.cents_close;
   out.gain -= w.idle_guess * idle_guesses(t, a);
   // What the paper itself calls the refund, though another sum comes out as that.

@@ -53,6 +53,7 @@ struct Entry {
   bool minus = false, plus = false;
   int tick = 0;               ///< of a box before it: 1 ticked, -1 not
   bool headed = false;        ///< its sum stands in the column that the table's heads name for it
+  bool two_sided = false;     ///< the table has a column of its own for credits
   bool prose = false;         ///< stands in a sentence
   bool named = false;         ///< names a thing, work or state
   std::vector<SumRole> heard; ///< roles that single words of it speak for

@@ -26,6 +26,7 @@ public:
 
   void run() {
     std::size_t i = 0;
+    is_record_ = labels_items();
     while (i < rows_.size()) {
       if (skip(i)) {
         ++i;
@@ -106,6 +107,7 @@ private:
     e.rows = {i};
     e.section = section_;
     e.headed = p.headed;
+    e.two_sided = columns_ && columns_->credit.has_value();
     return e;
   }
 
@@ -154,6 +156,14 @@ private:
         kind != LabelKind::refund)
       return charge_row(i, p);
     if (in_brackets(l)) return detail_row(i);
+    if (kind == LabelKind::none && heads_its_rows(i, p)) return section_row(i, p);
+    const bool of_item = is_record_ && l.row.cells.size() == 1 && !is_credit(l, p, rules_) &&
+                         (kind == LabelKind::fact || (kind == LabelKind::none && !pending_.empty()));
+    if (!columns_ && (of_item || is_item_fact(l, p, is_record_, rules_))) {
+      l.fate = "information";
+      return;
+    }
+    if (kind == LabelKind::charges && is_record_ && !pending_.empty() && is_item_sum(l)) return close_pending(i, p);
     if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l, rules_))
       return sum_row(i, p, LabelKind::deposit);
     if (kind == LabelKind::none && !columns_ && !l.row.bulleted && !is_strong(l.m.numbers[p.number]) &&
@@ -279,13 +289,15 @@ private:
   void fact_row(std::size_t i, const RowFigures& p) {
     PaperRow& l = rows_[i];
     const Number& n = l.m.numbers[p.number];
-    const bool at_end = ends_row(l, n, rules_) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
+    const bool in_column = p.headed && !p.balance_only && p.others.size() > 1;
+    const bool at_end = (in_column || ends_row(l, n, rules_)) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
     if (at_end && names_thing(l.m, rules_, 0, l.m.tokens.size())) return charge_row(i, p);
     take_dates(l, columns_.has_value(), rules_, out_.dates);
     if (at_end) {
       std::size_t main = 0;
       Entry e = entry_of(i, p, main);
       e.passing_fate = "information";
+      e.kind = LabelKind::fact;
       describe_as_charge(e, l, description_of(l, p));
       e.may_be(SumRole::passing, e.figures[main].value, 0, main);
       e.may_be(SumRole::charge, e.figures[main].value, w_.fact_is_charge, main);
@@ -313,16 +325,21 @@ private:
     e.label = text;
     e.directed = directed;
     describe_as_charge(e, l, text);
-    if (section_credits_ && kind == LabelKind::refund) // "Refund of unused parking" among the credits
+    const bool more_words = std::count_if(l.m.tokens.begin() + static_cast<std::ptrdiff_t>(p.label_first),
+                                          l.m.tokens.begin() + static_cast<std::ptrdiff_t>(p.label_last),
+                                          [](const Token& t) { return t.word(); }) > 1;
+    const bool refunded = section_credits_ && kind == LabelKind::refund && more_words;
+    if (refunded) // "Refund of unused parking" among the credits
       e.may_be(SumRole::credit, size_of(e.figures[main].value), 0);
     // Nothing stands before it that it could carry on: an old balance.
     if (kind == LabelKind::carried && std::none_of(out_.list.begin(), out_.list.end(), is_charge_entry))
       e.may_be(SumRole::charge, size_of(e.figures[main].value), 0);
     add_sum_roles(e, kind, e.figures[main].value, w_);
-    if (section_credits_ && kind == LabelKind::refund)
+    if (refunded)
       for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
     if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = holds_rows_ = false; // its foot
     for (RoleOption& o : e.options) o.figure = main;
+    if (tells_share(l, p, rules_)) make_share(e);
     if (e.options[0].role == SumRole::total || e.options[0].role == SumRole::subtotal)
       for (std::size_t k = 0; k < e.figures.size(); ++k) // the feet of other columns
         if (k != main) e.may_be(e.options[0].role, size_of(e.figures[k].value), w_.other_figure, k);
@@ -330,7 +347,49 @@ private:
     last_charge_ = nowhere;
   }
 
+  void make_share(Entry& e) const {
+    e.passing_fate = "information";
+    const RoleOption first = e.options[0];
+    for (RoleOption& o : e.options) o.cost += w_.spare_total;
+    e.options.erase(std::remove_if(e.options.begin(), e.options.end(),
+                                   [](const RoleOption& o) { return o.role == SumRole::passing; }),
+                    e.options.end());
+    e.options.insert(e.options.begin(), {SumRole::passing, first.value, 0, first.figure});
+  }
   static bool is_charge_entry(const Entry& e) { return e.options[0].role == SumRole::charge; }
+
+  /// "charge: 120.00", in every item of a record: no total, but the sum of the words above it.
+  bool is_item_sum(const PaperRow& l) const {
+    if (l.row.blank || l.m.numbers.size() != 1 || !is_strong(l.m.numbers[0])) return false;
+    const std::size_t first = token_at(l.m, l.row.body), last = l.m.numbers[0].first;
+    return last == first + 2 && l.m.tokens[first + 1].is(':') &&
+           label_of(l.m, rules_, first, last) == LabelKind::charges;
+  }
+  bool labels_items() const {
+    return std::count_if(rows_.begin(), rows_.end(), [&](const PaperRow& l) { return is_item_sum(l); }) > 1;
+  }
+
+  /// "Living room (155.00)" over rows set in deeper that have their own sums: what they come to, said before them.
+  bool heads_its_rows(std::size_t i, const RowFigures& p) const {
+    const PaperRow& l = rows_[i];
+    const Number& n = l.m.numbers[p.number];
+    const bool heads = n.bracketed || names_only_room(l, rules_, p.label_first, p.label_last);
+    if (columns_ || l.row.bulleted || !heads || !ends_row(l, n, rules_)) return false;
+    std::size_t below = 0;
+    for (std::size_t k = i + 1; k < rows_.size() && !rows_[k].row.blank && rows_[k].row.indent > l.row.indent; ++k)
+      below += !rows_[k].m.numbers.empty() && is_strong(rows_[k].m.numbers.back()) &&
+               ends_row(rows_[k], rows_[k].m.numbers.back(), rules_);
+    return below > 1 || (below == 1 && n.bracketed);
+  }
+  void section_row(std::size_t i, const RowFigures& p) {
+    sum_row(i, p, LabelKind::subtotal);
+    out_.list.back().options.resize(1); // it stands before its rows, so it is never their total
+    const std::string room = description_of(rows_[i], p);
+    set_heading(rows_[i]);
+    heading_ = room;
+    out_.sections.back().heading = room;
+    rows_[i].fate = "sums";
+  }
 
   /// "Deposit and interest ($1,300.00 + $6.50)  $1,306.50"
   bool split_held(std::size_t i, const RowFigures& p) {
@@ -409,8 +468,10 @@ private:
     e.named =
         std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r], rules_); });
     e.heard = heard_roles(l, rules_);
+    const bool share = tells_share(l, p, rules_);
     add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), is_denied(l, n, rules_), account_is_closed()},
                      w_);
+    if (share) make_share(e);
     if (holds_rows_) // "Deposits held": what stands under it may be one of them
       for (RoleOption& o : e.options)
         if (o.role == SumRole::deposit) o.cost = std::min(o.cost, w_.spare_total);
@@ -681,6 +742,7 @@ private:
   std::string heading_;
   bool section_holds_ = false, section_credits_ = false;
   bool holds_rows_ = false; ///< under a heading of what is held, up to its foot or a blank line
+  bool is_record_ = false;  ///< of items set out as "word: value"
   std::size_t section_ = 0;
   std::size_t last_charge_ = nowhere, last_row_ = nowhere;
 };

@@ -414,7 +414,7 @@ private:
     const Number& n = m_.numbers[found[i].number];
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
-    const bool bare = !is_strong(n) || n.rate;
+    const bool bare = !is_strong(n) || per_follows(n);
     const bool passing = bare || superseded_ || says_passing(found[i].from, n, last) || in_remark(n, first) ||
                          denied(n, last) || bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
     Entry e = new_entry(n, found[i].from);
@@ -454,7 +454,7 @@ private:
   bool account_before() const {
     bool total = false, refund = false;
     for (const Entry& e : out_.list) {
-      total = total || e.kind == LabelKind::total;
+      total = total || e.kind == LabelKind::total || e.kind == LabelKind::deposit;
       refund = refund || e.kind == LabelKind::refund || e.kind == LabelKind::due || e.kind == LabelKind::balance;
     }
     return total && refund;

@@ -59,6 +59,43 @@ void prefer_role(Entry& e, SumRole role) {
   e.options[0].role = role;
 }
 
+/// The last row of a running balance, if it takes all that is left and says that it was paid out, is the refund.
+void last_to_zero(Entries& entries, const ReadingWeights& w) {
+  Entry* last = nullptr;
+  Money before, at;
+  for (Entry& e : entries.list) {
+    if (e.prose || e.figures.empty()) continue;
+    before = at;
+    at = e.figures.back().value;
+    last = &e;
+  }
+  if (last == nullptr || last->figures.size() < 2 || !at.is_zero() || before.is_zero()) return;
+  const bool paid_out = std::find(last->heard.begin(), last->heard.end(), SumRole::refund) != last->heard.end();
+  if (!is_line(*last) || !paid_out || last->options[0].value != size_of(before)) return;
+  for (RoleOption& o : last->options)
+    o.cost = o.role == SumRole::refund ? 0 : is_line_role(o.role) ? o.cost + w.sum_is_charge : o.cost;
+  likeliest_first(*last);
+}
+
+/// What was paid in among the charges, with more of them below, lessens them.
+void payments_between(Entries& entries) {
+  auto& list = entries.list;
+  const auto line_from = [&](std::size_t first, std::size_t last) {
+    return std::any_of(list.begin() + static_cast<std::ptrdiff_t>(first), list.begin() + static_cast<std::ptrdiff_t>(last),
+                       [](const Entry& e) { return !e.prose && e.options[0].role == SumRole::charge; });
+  };
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    Entry& e = list[i];
+    const bool paid = e.kind == LabelKind::payment ||
+                      (e.minus && std::find(e.heard.begin(), e.heard.end(), SumRole::payment) != e.heard.end());
+    if (e.prose || !paid || !line_from(0, i) || !line_from(i + 1, list.size())) continue;
+    for (RoleOption& o : e.options)
+      if (o.role == SumRole::credit) o.cost = 0;
+      else if (o.role == SumRole::payment || o.role == SumRole::charge) o.cost += 6;
+    likeliest_first(e);
+  }
+}
+
 /// A last column that falls (or rises) by the number before it is a running balance; the charge is then the number
 /// before, and what goes the other way is a credit.
 bool running_balances(Entries& entries, const ReadingWeights& w) {
@@ -77,23 +114,30 @@ bool running_balances(Entries& entries, const ReadingWeights& w) {
       have = true;
     }
   };
+  const auto change_of = [](const Entry& e) { return e.figures[e.figures.size() - 2].value; };
   walk([&](Entry& e, Money last) {
-    const Money change = e.figures[e.figures.size() - 2].value;
     ++rows;
-    if (before - change == last) ++down;
-    else if (before + change == last) ++up;
+    if (before - change_of(e) == last) ++down;
+    else if (before + change_of(e) == last) ++up;
   });
   if (rows < 2 || (down + up) * 3 < rows * 2) return false;
   const auto settle = [&](Entry& e) {
     if (!e.headed && e.figures.size() >= 2) prefer_figure(e, e.figures.size() - 2, w);
   };
   walk([&](Entry& e, Money last) {
-    const Money change = e.figures[e.figures.size() - 2].value;
-    const bool falls = before - change == last, rises = before + change == last;
-    if (!e.headed && is_line(e) && falls != rises && falls != (down >= up)) prefer_role(e, SumRole::credit);
+    const bool falls = before - change_of(e) == last, rises = before + change_of(e) == last;
+    if (e.two_sided || falls == rises) return;
+    const bool credit = falls != (down >= up);
+    if (is_line(e) && credit) prefer_role(e, SumRole::credit);
+    if (e.kind == LabelKind::fact) { // the balance says that it counts
+      e.may_be(credit ? SumRole::credit : SumRole::charge, size_of(change_of(e)), 0, e.figures.size() - 2);
+      for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? w.sum_is_other : o.cost;
+      likeliest_first(e);
+    }
   });
   for (Entry& e : entries.list)
     if (!e.prose) settle(e);
+  last_to_zero(entries, w);
   return true;
 }
 
@@ -383,6 +427,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   const bool running = running_balances(entries, weights);
   if (!running) whole_columns(entries, weights);
   signs(entries);
+  payments_between(entries);
   ticks(entries, weights);
   replaced_lists(entries, weights);
   accounts_apart(entries, weights);

@@ -138,8 +138,6 @@ std::vector<SumRole> heard_roles(const PaperRow& l, const RecognizerRules& rules
   return out;
 }
 
-namespace {
-
 bool names_only_room(const PaperRow& l, const RecognizerRules& rules, std::size_t first, std::size_t last) {
   std::size_t words = 0, known = 0;
   std::vector<bool> place(l.m.tokens.size(), false);
@@ -151,8 +149,6 @@ bool names_only_room(const PaperRow& l, const RecognizerRules& rules, std::size_
   return words > 0 && words == known;
 }
 
-} // namespace
-
 bool is_room_sum(const PaperRow& l, const RowFigures& p, const RecognizerRules& rules) {
   const Lexicon::Id subtotal = rules.statement().find("st:subtotal");
   return std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
@@ -163,6 +159,32 @@ bool is_room_sum(const PaperRow& l, const RowFigures& p, const RecognizerRules& 
 
 bool is_room(const PaperRow& l, const RecognizerRules& rules) {
   return names_only_room(l, rules, 0, l.m.tokens.size());
+}
+
+bool tells_share(const PaperRow& l, const RowFigures& p, const RecognizerRules& rules) {
+  return p.label_first < p.label_last && is_word_of(l.m.tokens[p.label_first], "w:per", rules) &&
+         !names_thing(l.m, rules, p.label_first, p.label_last);
+}
+
+bool is_item_fact(const PaperRow& l, const RowFigures& p, bool record, const RecognizerRules& rules) {
+  static constexpr std::array<std::string_view, 5> facts = {"col:qty", "col:unit", "col:rate", "col:fact",
+                                                            "col:other-money"};
+  const Number& n = l.m.numbers[p.number];
+  std::vector<bool> told(l.m.tokens.size(), false);
+  bool rate = false;
+  for (const Mention& s : l.m.statement) {
+    const std::string& id = rules.statement().at(s.concept_id).id;
+    const auto last = record ? facts.end() : facts.end() - 1;
+    if (s.match != Match::exact || std::find(facts.begin(), last, id) == last) continue;
+    rate = rate || (id == "col:rate" && s.last > s.first);
+    for (std::size_t t = s.first; t <= s.last; ++t) told[t] = true;
+  }
+  bool colon = false;
+  for (std::size_t t = p.label_first; t < n.first; ++t) {
+    colon = colon || l.m.tokens[t].is(':');
+    if (l.m.tokens[t].word() && !told[t] && t < p.label_last) return false;
+  }
+  return colon && (record || rate || (!n.currency && n.decimals != 2));
 }
 
 bool only_capitals(const PaperRow& l) {

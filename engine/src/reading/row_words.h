@@ -37,7 +37,12 @@ std::vector<SumRole> heard_roles(const PaperRow& row, const RecognizerRules& rul
 /// "LIVING ROOM   Room total": the name of a room and a word for its sum.
 bool is_room_sum(const PaperRow& row, const RowFigures& figures, const RecognizerRules& rules);
 /// Nothing but the name of a room.
+bool names_only_room(const PaperRow& row, const RecognizerRules& rules, std::size_t first, std::size_t last);
 bool is_room(const PaperRow& row, const RecognizerRules& rules);
+/// "each bears", "per person": a share of what stands beside or above.
+bool tells_share(const PaperRow& row, const RowFigures& figures, const RecognizerRules& rules);
+/// "qty: 2", "hours: 1.5", "unit_price: 40.00": the whole label is what heads a column of facts.
+bool is_item_fact(const PaperRow& row, const RowFigures& figures, bool record, const RecognizerRules& rules);
 bool only_capitals(const PaperRow& row);
 bool in_brackets(const PaperRow& row);
 

@@ -46,11 +46,82 @@ std::string words_about(const PaperRow& row, const Number& n, const RecognizerRu
   return before.empty() ? after : after.empty() ? before : before + " " + after;
 }
 
+/// A sum that the account lacks and that its other sums give, with the role it then has.
+struct Lacking {
+  SumRole role;
+  std::int64_t cents;
+};
+
+std::vector<Lacking> lacking_sums(const WholeReading& reading, std::size_t lines) {
+  const AccountSums& a = reading.sums;
+  std::vector<Lacking> out;
+  const bool rest = a.refund_closes || a.due_closes;
+  if (a.has_base && a.total_closes && !a.refund && !a.due && a.net() != a.base)
+    out.push_back(a.net() < a.base ? Lacking{SumRole::refund, a.base - a.net()} : Lacking{SumRole::due, a.net() - a.base});
+  if (a.has_base && rest && !a.total && !a.column_foot && lines > 1) out.push_back({SumRole::total, a.net()});
+  if (!a.has_base && a.total && a.refund && *a.total != 0 && *a.refund != 0)
+    out.push_back({SumRole::deposit, *a.total + *a.refund});
+  return out;
+}
+
+/// A number that no pass took for a sum.
+bool passed_over(const PaperRow& row, const Number& n, const Entries& entries) {
+  static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
+  return row.m.tokens[n.first].start >= row.row.body && can_be_sum(n) && !n.rate && n.thousandths >= smallest &&
+         !holds(entries, place_in(row, n));
+}
+
 } // namespace
+
+void name_lacking(const StatementPaper& paper, const RecognizerRules& rules, Entries& entries, WholeReading& reading) {
+  std::size_t lines = 0;
+  for (std::size_t e = 0; e < entries.list.size(); ++e) {
+    const SumRole role = entries.list[e].options[reading.chosen[e]].role;
+    lines += role == SumRole::charge || role == SumRole::credit;
+  }
+  for (const Lacking& lack : lacking_sums(reading, lines)) {
+    const auto close = [&] {
+      AccountSums& a = reading.sums;
+      if (lack.role == SumRole::refund) a.refund = lack.cents, a.refund_closes = true;
+      else if (lack.role == SumRole::due) a.due = lack.cents, a.due_closes = true;
+      else if (lack.role == SumRole::total) a.total = lack.cents, a.total_closes = true;
+      else a.base = lack.cents, a.has_base = true, a.refund_closes = a.total_closes;
+    };
+    bool found = false;
+    for (std::size_t e = entries.list.size(); e-- > 0 && !found;) {
+      Entry& entry = entries.list[e];
+      const RoleOption now = entry.options[reading.chosen[e]];
+      if (now.role != SumRole::passing || now.value.in_cents() != lack.cents) continue;
+      entry.options.push_back({lack.role, now.value, 0, now.figure});
+      reading.chosen[e] = entry.options.size() - 1;
+      found = true;
+    }
+    for (std::size_t r = paper.rows.size(); r-- > 0 && !found;) {
+      const PaperRow& row = paper.rows[r];
+      if (row.fate == "page" || (row.fate == "other-message" && lack.role != SumRole::deposit)) continue;
+      for (const Number& n : row.m.numbers) {
+        if (found || !passed_over(row, n, entries) || n.money()->in_cents() != lack.cents ||
+            may_count(row, n, rules))
+          continue;
+        Entry e;
+        e.figures.push_back({*n.money(), place_in(row, n), n.slip, 0});
+        e.label = e.charge.text = words_about(row, n, rules);
+        e.charge.places.push_back(place_in(row));
+        e.rows.push_back(r);
+        e.section = entries.sections.size() - 1;
+        e.prose = true;
+        e.may_be(lack.role, *n.money(), 0);
+        entries.list.push_back(std::move(e));
+        reading.chosen.push_back(0);
+        found = true;
+      }
+    }
+    if (found) close();
+  }
+}
 
 bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, Entries& out) {
   static constexpr std::size_t most = 24;
-  static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
   const ReadingWeights& w = rules.weights();
   std::vector<SumRole> lacking; // what the account names already is not looked for among them
   for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due})
@@ -63,9 +134,8 @@ bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, 
     const PaperRow& row = paper.rows[r];
     if (row.fate == "other-message" || row.fate == "page") continue;
     for (const Number& n : row.m.numbers) {
-      if (row.m.tokens[n.first].start < row.row.body || !can_be_sum(n) || n.rate || n.thousandths < smallest) continue;
+      if (!passed_over(row, n, out)) continue;
       const TextPlace place = place_in(row, n);
-      if (holds(out, place)) continue;
       if (++added > most) return true;
       Entry e;
       e.figures.push_back({*n.money(), place, n.slip, 0});

@@ -39,6 +39,8 @@ public:
     }
     flush_pending("no-amount");
     take_back();
+    correct();
+    leave_other_party();
   }
 
 private:
@@ -64,6 +66,22 @@ private:
   // ---------------------------------------------------------------------------------------------------- blocks
 
   void block(std::size_t first, std::size_t last) {
+    const auto speaks = [](const PaperRow& l) { return !l.row.speaker.empty(); };
+    if (std::any_of(rows_.begin() + static_cast<std::ptrdiff_t>(first), rows_.begin() + static_cast<std::ptrdiff_t>(last),
+                    speaks)) {
+      for (std::size_t i = first; i < last;) { // a message at a time
+        std::size_t end = i + 1;
+        while (end < last && !speaks(rows_[end])) ++end;
+        flush_pending("no-amount");
+        rows_block(i, end);
+        i = end;
+      }
+      return;
+    }
+    rows_block(first, last);
+  }
+
+  void rows_block(std::size_t first, std::size_t last) {
     if (reads_as_prose(rows_, first, last, rules_) && (!columns_ || one_cell_rows(rows_, first, last)))
       return prose(first, last);
     for (std::size_t i = first; i < last; ++i) {
@@ -166,7 +184,7 @@ private:
     if (kind == LabelKind::charges && is_record_ && !pending_.empty() && is_item_sum(l)) return close_pending(i, p);
     if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l, rules_))
       return sum_row(i, p, LabelKind::deposit);
-    if (kind == LabelKind::none && !columns_ && !l.row.bulleted && !is_strong(l.m.numbers[p.number]) &&
+    if ((kind == LabelKind::none || kind == LabelKind::fact) && !columns_ && !l.row.bulleted && !is_strong(l.m.numbers[p.number]) &&
         names_account_number(l, rules_) && !names_own_charge(l, rules_))
       return prose(i, i + 1);
     switch (kind) {
@@ -483,6 +501,45 @@ private:
   }
 
   // -------------------------------------------------------------------------------------------------- taken back
+
+  /// "make that 80": a row of its own that names nothing gives the last charge another sum.
+  void correct() {
+    for (std::size_t r = 1; r < rows_.size(); ++r) {
+      const PaperRow& l = rows_[r];
+      if (l.row.blank || l.other_party || l.m.numbers.size() != 1 || !can_be_sum(l.m.numbers[0]) ||
+          !mentions_word(l, rules_, "w:corrects") || names_own_charge(l, rules_))
+        continue;
+      std::size_t at = out_.list.size(), own = at;
+      for (std::size_t k = 0; k < out_.list.size(); ++k) {
+        if (out_.list[k].rows.empty()) continue;
+        if (out_.list[k].rows.back() == r) own = k;
+        if (out_.list[k].rows.back() < r && is_charge_entry(out_.list[k])) at = k;
+      }
+      if (at == out_.list.size()) continue;
+      Entry& e = out_.list[at];
+      const Number& n = l.m.numbers[0];
+      const RoleOption was = e.options[0];
+      e.figures.push_back({*n.money(), place_in(l, n), n.slip, e.figures[was.figure].right});
+      for (RoleOption& o : e.options)
+        if (o.role == SumRole::charge) o.cost += w_.leave_in_sentence;
+      e.options.insert(e.options.begin(), {SumRole::charge, *n.money(), was.cost, e.figures.size() - 1});
+      e.rows.push_back(r);
+      if (own != out_.list.size()) out_.list.erase(out_.list.begin() + static_cast<std::ptrdiff_t>(own));
+    }
+  }
+
+  /// What the tenant says in a chat is no charge, unless the sums come out with it.
+  void leave_other_party() {
+    for (Entry& e : out_.list) {
+      if (e.rows.empty() || !rows_[e.rows.front()].other_party || e.options[0].role == SumRole::passing) continue;
+      const RoleOption first = e.options[0];
+      for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w_.leave_in_sentence;
+      if (std::none_of(e.options.begin(), e.options.end(), [](const RoleOption& o) { return o.role == SumRole::passing; }))
+        e.options.push_back({SumRole::passing, first.value, 0, first.figure});
+      std::stable_sort(e.options.begin(), e.options.end(),
+                       [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+    }
+  }
 
   /// "ok found the pic. forget the fan then": an earlier charge may no longer be one. The paper's sums decide.
   void take_back() {

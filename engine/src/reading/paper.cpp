@@ -108,6 +108,49 @@ void choose_message(std::vector<PaperRow>& rows, const RecognizerRules& rules) {
   }
 }
 
+/// "Ms. Duarte 9:02 AM" alone on its row: who wrote what follows; empty where it is not that.
+std::string names_speaker(const PaperRow& r) {
+  if (r.m.numbers.size() != 1 || r.m.numbers[0].kind != NumberKind::clock || r.m.numbers[0].first == 0) return {};
+  const std::size_t words = static_cast<std::size_t>(
+      std::count_if(r.m.tokens.begin(), r.m.tokens.begin() + r.m.numbers[0].first, [](const Token& t) { return t.word(); }));
+  const std::size_t after = r.m.tokens.size() - r.m.numbers[0].last - 1u;
+  return words > 0 && words <= 3 && after <= 1
+             ? r.row.text.substr(r.row.body, r.m.tokens[r.m.numbers[0].first].start - r.row.body)
+             : std::string();
+}
+
+/// In a chat of two or more the account is that of the one who names its sums; what the others say charges nothing.
+void find_other_party(std::vector<PaperRow>& rows, const RecognizerRules& rules) {
+  std::map<std::string, int> says;
+  std::vector<std::string> by(rows.size());
+  std::string now;
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    PaperRow& r = rows[i];
+    if (r.row.blank || r.row.rule) continue;
+    if (!r.row.speaker.empty()) now = r.row.speaker;
+    else if (const std::string name = names_speaker(r); !name.empty()) now = name;
+    if (now.empty()) continue;
+    by[i] = now;
+    int& said = says[now];
+    const bool sum = std::any_of(r.m.numbers.begin(), r.m.numbers.end(), [](const Number& n) { return can_be_sum(n); });
+    if (!sum) continue;
+    const bool account = mentions_idea(r.m, rules, "st:total") || mentions_idea(r.m, rules, "st:deposit") ||
+                         mentions_idea(r.m, rules, "st:refund");
+    said += account ? 4 : 1;
+  }
+  if (says.size() < 2) return;
+  std::string owner;
+  int most = 0;
+  for (auto& [name, said] : says) {
+    for (const Token& t : split_words(name))
+      said += is_word_of(t, "st:owner", rules) ? 100 : is_word_of(t, "st:you", rules) ? -100 : 0;
+    if (said == most) owner.clear();
+    if (said > most) most = said, owner = name;
+  }
+  if (owner.empty()) return;
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].other_party = !by[i].empty() && by[i] != owner;
+}
+
 std::string shape(const std::string& text) {
   std::string out;
   for (const char c : text)
@@ -219,6 +262,7 @@ StatementPaper look_at_paper(std::string_view text, const RecognizerRules& rules
   }
   choose_message(paper.rows, rules);
   find_repeated(paper.rows, rules);
+  find_other_party(paper.rows, rules);
   paper.sums.bare = counts_bare(paper.rows, rules);
   paper.sums.first = puts_sums_first(paper.rows, rules);
   return paper;

@@ -16,6 +16,7 @@ struct PaperRow {
   Row row;
   MarkedText m;
   std::string fate;
+  bool other_party = false; ///< of a chat: not written by the one whose account it is
 };
 
 /// How the sums of a paper's rows are written.

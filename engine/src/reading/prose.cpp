@@ -127,7 +127,7 @@ private:
       if (!is_strong(n) && !frames_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
         continue;
       found.push_back({k, from, kind});
-      if (is_strong(n)) from = n.last + 1u;
+      if (is_strong(n) || (frames_account(kind) && named_after(n))) from = n.last + 1u;
     }
     bool any = false;
     const Lexicon::Id older = word("w:superseded");
@@ -202,6 +202,14 @@ private:
                     (s.last + 1u == n.first || s.first == n.last + 1u);
            });
   }
+  /// "200 total": the word right after the number is its own.
+  bool named_after(const Number& n) const {
+    return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+      const std::string& id = rules_.statement().at(s.concept_id).id;
+      return (id == "st:deposit" || id == "st:refund" || id == "st:total" || id == "w:back") &&
+             s.match == Match::exact && s.first == n.last + 1u;
+    });
+  }
   bool measure_follows(const Number& n) const {
     if (n.currency) return false;
     for (const Mention& u : m_.charge)
@@ -248,6 +256,9 @@ private:
     if (paid_by_you(n, last) || you_paid(from, n)) return LabelKind::deposit;
     if (is_all_deposits(n, before)) return LabelKind::held;
     if (adds_deposit(from, n, before)) return LabelKind::deposit;
+    if (is(n.last + 1u, "w:back") && n.last + 1u < last && !bought_in_year(n, last) &&
+        !charged_between(from, n.first))
+      return LabelKind::refund;
     LabelKind kind = LabelKind::none;
     std::size_t at = 0;
     for (const Mention& s : m_.statement) {

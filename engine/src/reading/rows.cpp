@@ -153,8 +153,8 @@ bool is_rule(std::string_view text) {
 }
 
 /// Bytes of the time and name that a chat puts before a message ("[6/3/24, 9:12 AM] Terry: ", "8/12/25 18:04 - Chayo:
-/// ", "9:12 Terry: "); 0 if there is none.
-std::size_t chat_head(std::string_view text) {
+/// ", "9:12 Terry: "); 0 if there is none. `speaker` becomes the name.
+std::size_t chat_head(std::string_view text, std::string& speaker) {
   std::size_t at = starts_with(text, "[") ? 1 : 0;
   const bool bracket = at == 1;
   bool clock = false, digit = false;
@@ -172,6 +172,13 @@ std::size_t chat_head(std::string_view text) {
              (text[at + 1] == 'M' || text[at + 1] == 'm'))
       at += 2;
     else break;
+  }
+  if (bracket && (at >= text.size() || text[at] != ']')) { // "[Sat Sep 7 2024, 10:02 AM]"
+    const std::size_t close = text.find(']');
+    if (close == std::string_view::npos || close > 40) return 0;
+    for (std::size_t i = begin + 1; i + 2 < close; ++i)
+      clock = clock || (text[i] == ':' && is_digit(text[i - 1]) && is_digit(text[i + 1]) && is_digit(text[i + 2]));
+    at = close;
   }
   if (!clock) return 0;
   if (bracket) {
@@ -193,7 +200,9 @@ std::size_t chat_head(std::string_view text) {
   }
   if (at >= text.size() || text[at] != ':' || at == name || words > 3) return 0;
   const std::size_t after = skip_blanks(text, at + 1);
-  return after < text.size() && after > at + 1 ? after : 0;
+  if (after >= text.size() || after == at + 1) return 0;
+  speaker = std::string(text.substr(name, at - name));
+  return after;
 }
 
 class CellSplitter {
@@ -291,7 +300,7 @@ Row make_row(std::string_view line, std::size_t number) {
     row.bulleted = true;
     row.body = static_cast<std::uint32_t>(first + size);
   }
-  if (const std::size_t head = chat_head(std::string_view(row.text).substr(row.body)); head != 0)
+  if (const std::size_t head = chat_head(std::string_view(row.text).substr(row.body), row.speaker); head != 0)
     row.body += static_cast<std::uint32_t>(head);
   if (row.text[0] == '\t') row.body = 0; // an empty first cell counts
   CellSplitter splitter(row);

@@ -62,12 +62,14 @@ int shortening(std::string_view cut, std::string_view cut_skeleton, std::string_
   return same_end && cut.size() >= 4 && cut.size() * 2 > known.size() ? 1 : 0;
 }
 
-/// Pieces a phrase is matched over: hyphens and underscores inside a word and the point of an abbreviation do not count.
+/// Pieces a phrase is matched over: hyphens and underscores inside a word and the point of an abbreviation do not
+/// count.
 bool is_silent(const std::vector<Token>& tokens, std::size_t i) {
   const Token& t = tokens[i];
   if (i == 0 || !t.glued) return false;
   if (t.is('.')) return tokens[i - 1].word();
-  return (t.is('-') || t.is('_')) && !tokens[i - 1].is('-') && !tokens[i - 1].is('_') && i + 1 < tokens.size() && tokens[i + 1].glued && tokens[i + 1].word();
+  return (t.is('-') || t.is('_')) && !tokens[i - 1].is('-') && !tokens[i - 1].is('_') && i + 1 < tokens.size() &&
+         tokens[i + 1].glued && tokens[i + 1].word();
 }
 
 std::vector<std::size_t> spoken(const std::vector<Token>& tokens) {

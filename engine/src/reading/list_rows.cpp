@@ -67,8 +67,8 @@ private:
 
   void block(std::size_t first, std::size_t last) {
     const auto speaks = [](const PaperRow& l) { return !l.row.speaker.empty(); };
-    if (std::any_of(rows_.begin() + static_cast<std::ptrdiff_t>(first), rows_.begin() + static_cast<std::ptrdiff_t>(last),
-                    speaks)) {
+    if (std::any_of(rows_.begin() + static_cast<std::ptrdiff_t>(first),
+                    rows_.begin() + static_cast<std::ptrdiff_t>(last), speaks)) {
       for (std::size_t i = first; i < last;) { // a message at a time
         std::size_t end = i + 1;
         while (end < last && !speaks(rows_[end])) ++end;
@@ -184,8 +184,8 @@ private:
     if (kind == LabelKind::charges && is_record_ && !pending_.empty() && is_item_sum(l)) return close_pending(i, p);
     if (section_holds_ && !section_credits_ && kind == LabelKind::none && mentions_rent(l, rules_))
       return sum_row(i, p, LabelKind::deposit);
-    if ((kind == LabelKind::none || kind == LabelKind::fact) && !columns_ && !l.row.bulleted && !is_strong(l.m.numbers[p.number]) &&
-        names_account_number(l, rules_) && !names_own_charge(l, rules_))
+    if ((kind == LabelKind::none || kind == LabelKind::fact) && !columns_ && !l.row.bulleted &&
+        !is_strong(l.m.numbers[p.number]) && names_account_number(l, rules_) && !names_own_charge(l, rules_))
       return prose(i, i + 1);
     switch (kind) {
     case LabelKind::none:
@@ -308,7 +308,8 @@ private:
     PaperRow& l = rows_[i];
     const Number& n = l.m.numbers[p.number];
     const bool in_column = p.headed && !p.balance_only && p.others.size() > 1;
-    const bool at_end = (in_column || ends_row(l, n, rules_)) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
+    const bool at_end =
+        (in_column || ends_row(l, n, rules_)) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
     if (at_end && names_thing(l.m, rules_, 0, l.m.tokens.size())) return charge_row(i, p);
     take_dates(l, columns_.has_value(), rules_, out_.dates);
     if (at_end) {
@@ -502,13 +503,25 @@ private:
 
   // -------------------------------------------------------------------------------------------------- taken back
 
+  /// The number right behind "make that", where no thing is named before it.
+  const Number* corrected_to(const PaperRow& l) const {
+    const Lexicon::Id id = rules_.statement().find("w:corrects");
+    const std::size_t body = token_at(l.m, l.row.body);
+    for (const Number& n : l.m.numbers)
+      if (n.first > body && can_be_sum(n) && !names_charge(l.m, rules_, body, n.first) &&
+          std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+            return s.concept_id == id && s.match == Match::exact && s.last < n.first && s.last + 3u > n.first &&
+                   s.first != s.last; // more than "but" or "sorry"
+          }))
+        return &n;
+    return nullptr;
+  }
   /// "make that 80": a row of its own that names nothing gives the last charge another sum.
   void correct() {
     for (std::size_t r = 1; r < rows_.size(); ++r) {
       const PaperRow& l = rows_[r];
-      if (l.row.blank || l.other_party || l.m.numbers.size() != 1 || !can_be_sum(l.m.numbers[0]) ||
-          !mentions_word(l, rules_, "w:corrects") || names_own_charge(l, rules_))
-        continue;
+      const Number* said = l.row.blank || l.other_party ? nullptr : corrected_to(l);
+      if (said == nullptr) continue;
       std::size_t at = out_.list.size(), own = at;
       for (std::size_t k = 0; k < out_.list.size(); ++k) {
         if (out_.list[k].rows.empty()) continue;
@@ -517,7 +530,7 @@ private:
       }
       if (at == out_.list.size()) continue;
       Entry& e = out_.list[at];
-      const Number& n = l.m.numbers[0];
+      const Number& n = *said;
       const RoleOption was = e.options[0];
       e.figures.push_back({*n.money(), place_in(l, n), n.slip, e.figures[was.figure].right});
       for (RoleOption& o : e.options)
@@ -534,7 +547,8 @@ private:
       if (e.rows.empty() || !rows_[e.rows.front()].other_party || e.options[0].role == SumRole::passing) continue;
       const RoleOption first = e.options[0];
       for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w_.leave_in_sentence;
-      if (std::none_of(e.options.begin(), e.options.end(), [](const RoleOption& o) { return o.role == SumRole::passing; }))
+      if (std::none_of(e.options.begin(), e.options.end(),
+                       [](const RoleOption& o) { return o.role == SumRole::passing; }))
         e.options.push_back({SumRole::passing, first.value, 0, first.figure});
       std::stable_sort(e.options.begin(), e.options.end(),
                        [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
@@ -683,6 +697,13 @@ private:
 
   void words_row(std::size_t i) {
     PaperRow& l = rows_[i];
+    if (!l.row.bulleted && !std::any_of(l.m.numbers.begin(), l.m.numbers.end(), is_strong) && begins_bill(l) &&
+        account_before()) {
+      flush_pending("no-amount");
+      set_heading(l);
+      columns_.reset();
+      return;
+    }
     if (!l.row.bulleted && !columns_ && l.row.cells.size() == 1 && names_account_number(l, rules_))
       return prose(i, i + 1);
     if (take_dates(l, columns_.has_value(), rules_, out_.dates) && !l.row.bulleted) {
@@ -729,6 +750,15 @@ private:
       return;
     }
     pending_.push_back(i);
+  }
+
+  /// "INVOICE  Northside Floors  no. 4471  June 6": its first word is that of a bill.
+  bool begins_bill(const PaperRow& l) const {
+    const Lexicon::Id id = rules_.statement().find("w:attached");
+    const std::size_t body = token_at(l.m, l.row.body);
+    return l.m.tokens.size() < 24 && std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
+             return s.concept_id == id && s.match == Match::exact && s.first <= body + 1u;
+           });
   }
 
   /// A few words, and right under them two rows or more, set in alike, that end with their sums.

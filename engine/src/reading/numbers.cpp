@@ -490,8 +490,13 @@ private:
     return i + 3;
   }
 
-  /// "$1 145.00": a blank between the groups, after a currency sign.
+  /// "$1 145.00", "1 145,00 $": a blank between the groups, with a currency sign before or, as in French, behind.
   bool spaced_thousands(std::size_t i) const {
+    const bool french = style_.comma_decimals && integer(i) && number(i + 1) && !glued(i + 1) && i + 2 < t_.size() &&
+                        !t_[i + 1].far && t_[i].text.size() <= 3 && t_[i].text[0] != '0' &&
+                        t_[i + 1].text.size() == 6 && t_[i + 1].text[3] == ',' && currency(i + 2) &&
+                        (i == 0 || (!number(i - 1) && !times(i - 1)));
+    if (french) return true;
     if (!integer(i) || t_[i].text.size() > 3 || i == 0 || !currency(i - 1) || !number(i + 1) || glued(i + 1) ||
         t_[i + 1].far || (i > 1 && (times(i - 2) || sign(i - 2, '@') || has(i - 2, marks_.rate)))) // "3 x $25 150.00"
       return false;

@@ -111,8 +111,8 @@ void choose_message(std::vector<PaperRow>& rows, const RecognizerRules& rules) {
 /// "Ms. Duarte 9:02 AM" alone on its row: who wrote what follows; empty where it is not that.
 std::string names_speaker(const PaperRow& r) {
   if (r.m.numbers.size() != 1 || r.m.numbers[0].kind != NumberKind::clock || r.m.numbers[0].first == 0) return {};
-  const std::size_t words = static_cast<std::size_t>(
-      std::count_if(r.m.tokens.begin(), r.m.tokens.begin() + r.m.numbers[0].first, [](const Token& t) { return t.word(); }));
+  const std::size_t words = static_cast<std::size_t>(std::count_if(
+      r.m.tokens.begin(), r.m.tokens.begin() + r.m.numbers[0].first, [](const Token& t) { return t.word(); }));
   const std::size_t after = r.m.tokens.size() - r.m.numbers[0].last - 1u;
   return words > 0 && words <= 3 && after <= 1
              ? r.row.text.substr(r.row.body, r.m.tokens[r.m.numbers[0].first].start - r.row.body)

@@ -256,8 +256,7 @@ private:
     if (paid_by_you(n, last) || you_paid(from, n)) return LabelKind::deposit;
     if (is_all_deposits(n, before)) return LabelKind::held;
     if (adds_deposit(from, n, before)) return LabelKind::deposit;
-    if (is(n.last + 1u, "w:back") && n.last + 1u < last && !bought_in_year(n, last) &&
-        !charged_between(from, n.first))
+    if (is(n.last + 1u, "w:back") && n.last + 1u < last && !bought_in_year(n, last) && !charged_between(from, n.first))
       return LabelKind::refund;
     LabelKind kind = LabelKind::none;
     std::size_t at = 0;

@@ -81,7 +81,8 @@ void last_to_zero(Entries& entries, const ReadingWeights& w) {
 void payments_between(Entries& entries) {
   auto& list = entries.list;
   const auto line_from = [&](std::size_t first, std::size_t last) {
-    return std::any_of(list.begin() + static_cast<std::ptrdiff_t>(first), list.begin() + static_cast<std::ptrdiff_t>(last),
+    return std::any_of(list.begin() + static_cast<std::ptrdiff_t>(first),
+                       list.begin() + static_cast<std::ptrdiff_t>(last),
                        [](const Entry& e) { return !e.prose && e.options[0].role == SumRole::charge; });
   };
   for (std::size_t i = 0; i < list.size(); ++i) {
@@ -399,6 +400,37 @@ void ticks(Entries& entries, const ReadingWeights& w) {
     if (e.tick < 0) leave_out(e, "information", w.leave_named);
 }
 
+/// Below the account, lines that come to one of its charges split that one up again, as the bill for it does; a total
+/// under them is that bill's.
+void bills_again(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  std::size_t end = list.size();
+  bool total = false;
+  for (std::size_t i = 0; i < list.size() && end == list.size(); ++i) {
+    const SumRole role = list[i].options[0].role;
+    total = total || role == SumRole::total;
+    if (total && (role == SumRole::refund || role == SumRole::due)) end = i + 1;
+  }
+  const auto charged = [&](Money value) {
+    return std::any_of(list.begin(), list.begin() + static_cast<std::ptrdiff_t>(end),
+                       [&](const Entry& e) { return is_line(e) && e.options[0].value == value; });
+  };
+  for (std::size_t i = end; i < list.size(); ++i) {
+    if (list[i].prose || !is_line(list[i])) continue;
+    Money sum;
+    std::size_t k = i;
+    while (k < list.size() && !list[k].prose && is_line(list[k])) {
+      sum += on_charges(list[k++]);
+      const bool foot = k < list.size() && !list[k].prose && list[k].options[0].value == sum &&
+                        (list[k].options[0].role == SumRole::total || list[k].options[0].role == SumRole::subtotal);
+      if (!(charged(sum) && (foot || k > i + 1))) continue;
+      for (std::size_t e = i; e < k + foot; ++e) leave_out(list[e], "repeated", w.leave_named);
+      i = k - 1 + foot;
+      break;
+    }
+  }
+}
+
 /// Sums without words at the foot of a block of charges or credits are not the total where there are both.
 void block_feet(Entries& entries) {
   const bool credits = std::any_of(entries.list.begin(), entries.list.end(),
@@ -430,6 +462,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   payments_between(entries);
   ticks(entries, weights);
   replaced_lists(entries, weights);
+  bills_again(entries, weights);
   accounts_apart(entries, weights);
   shares_of_rest(entries, weights);
   sums_so_far(entries, weights);

@@ -130,9 +130,17 @@ std::vector<SumRole> heard_roles(const PaperRow& l, const RecognizerRules& rules
                                                                                   {"st:interest", SumRole::interest},
                                                                                   {"st:due", SumRole::due}}};
   if (mentions_word(l, rules, "st:payment")) return {SumRole::payment};
+  const auto denied = [&](const Mention& m) { // "remote not returned"
+    const std::string before = m.first > 0 ? l.m.tokens[m.first - 1u].text : std::string();
+    return before == "not" || before == "never" || before == "no";
+  };
   std::vector<SumRole> out;
-  for (const auto& [id, role] : heard)
-    if (mentions_word(l, rules, id)) out.push_back(role);
+  for (const auto& [id, role] : heard) {
+    const Lexicon::Id wanted = rules.statement().find(id);
+    if (std::any_of(l.m.statement.begin(), l.m.statement.end(),
+                    [&](const Mention& m) { return m.concept_id == wanted && !denied(m); }))
+      out.push_back(role);
+  }
   const std::size_t body = token_at(l.m, l.row.body);
   if (mentions_word(l, rules, "st:less", body, body + 2)) out.push_back(SumRole::total); // "Less front column"
   return out;

@@ -28,7 +28,7 @@ struct Row {
   std::uint32_t indent = 0; ///< blanks before the first sign, on screen
   std::uint32_t body = 0;   ///< where the text begins after bullet or number
   bool bulleted = false;    ///< begins with a bullet, a dash, "3." or a box to tick
-  std::string speaker;    ///< of a chat: who wrote the message
+  std::string speaker;      ///< of a chat: who wrote the message
   int tick = 0;             ///< of a box: 1 ticked ("[x]"), -1 not ("[ ]")
   bool blank = false;
   bool rule = false;    ///< drawn line: nothing but dashes, bars, dots

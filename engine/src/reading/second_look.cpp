@@ -57,7 +57,8 @@ std::vector<Lacking> lacking_sums(const WholeReading& reading, std::size_t lines
   std::vector<Lacking> out;
   const bool rest = a.refund_closes || a.due_closes;
   if (a.has_base && a.total_closes && !a.refund && !a.due && a.net() != a.base)
-    out.push_back(a.net() < a.base ? Lacking{SumRole::refund, a.base - a.net()} : Lacking{SumRole::due, a.net() - a.base});
+    out.push_back(a.net() < a.base ? Lacking{SumRole::refund, a.base - a.net()}
+                                   : Lacking{SumRole::due, a.net() - a.base});
   if (a.has_base && rest && !a.total && !a.column_foot && lines > 1) out.push_back({SumRole::total, a.net()});
   if (!a.has_base && a.total && a.refund && *a.total != 0 && *a.refund != 0)
     out.push_back({SumRole::deposit, *a.total + *a.refund});
@@ -100,8 +101,7 @@ void name_lacking(const StatementPaper& paper, const RecognizerRules& rules, Ent
       const PaperRow& row = paper.rows[r];
       if (row.fate == "page" || (row.fate == "other-message" && lack.role != SumRole::deposit)) continue;
       for (const Number& n : row.m.numbers) {
-        if (found || !passed_over(row, n, entries) || n.money()->in_cents() != lack.cents ||
-            may_count(row, n, rules))
+        if (found || !passed_over(row, n, entries) || n.money()->in_cents() != lack.cents || may_count(row, n, rules))
           continue;
         Entry e;
         e.figures.push_back({*n.money(), place_in(row, n), n.slip, 0});

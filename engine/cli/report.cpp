@@ -183,7 +183,8 @@ private:
 
   void total(const char* key, const char* name) {
     const Json& value = member(member(a_, "totals"), name);
-    const bool only_where_some = std::string_view(name) == "keptApart" || std::string_view(name) == "owedByTenant";
+    const std::string_view row(name);
+    const bool only_where_some = row == "keptApart" || row == "paidApart" || row == "owedByTenant";
     if (value.is_null() || (only_where_some && text_of(value, "high") == "0.00")) return;
     out_.row("  ", w_.say(key),
              value.is_object() ? range(value) : grouped(value.is_string() ? value.get<std::string>() : std::string()),
@@ -195,6 +196,7 @@ private:
     title("cli.totals");
     for (const auto& [key, name] : {std::pair{"cli.total.claimed", "claimed"},
                                     {"cli.total.fair", "fair"},
+                                    {"cli.total.paidApart", "paidApart"},
                                     {"cli.total.deposit", "deposit"},
                                     {"cli.total.interest", "interest"},
                                     {"cli.total.keptApart", "keptApart"},

@@ -127,7 +127,7 @@ void apply_audit(const AuditNote& note, std::vector<LineAssessment>& lines) {
 
 Reckoning reckoning_of(const Assessment& a) {
   Reckoning r;
-  for (const LineAssessment& line : a.lines) r.fair.push_back(line.result.fair);
+  r.fair = against_deposit(a.c, a.lines, a.pack);
   r.deposit = a.totals.deposit;
   r.interest = a.totals.interest;
   r.apart = a.totals.kept_apart;

@@ -58,6 +58,11 @@ struct Totals {
   std::optional<Money> deposit; ///< what the law calls one (is_deposit)
   Range<Money> interest;
   Range<Money> kept_apart; ///< part of it that serves another purpose than the charges
+  Range<Money> paid_apart; ///< fair charges that money which is no deposit was paid for: they come out of that first
+  /// Fair charges that the deposit has to answer for.
+  Range<Money> against_deposit() const {
+    return {fair.low() - paid_apart.low(), fair.likely() - paid_apart.likely(), fair.high() - paid_apart.high()};
+  }
   std::optional<Range<Money>> fair_refund;
   Money paid_back;
   bool paid_back_assumed = false; ///< nobody said what was paid back; the statement's own refund is taken
@@ -69,6 +74,9 @@ struct Totals {
 /// Money paid for one purpose (pet, key, cleaning) that the charges may not use, where the law holds it to that
 /// purpose (`deposits` of its bars): it goes back whatever else is owed.
 Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack);
+/// What of each fair charge the deposit has to answer for: money that is no deposit here and was paid for such charges
+/// (pet, key, cleaning) pays them first.
+std::vector<Range<Money>> against_deposit(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack);
 /// Sums of the fair lines, the deposit and what came back; what counts as deposit is the pack's to say, with its
 /// statute. Arithmetic alone: what is fair and not covered by what is held is owed, the rest comes back.
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack);

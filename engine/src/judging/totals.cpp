@@ -35,6 +35,26 @@ Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines,
   return apart;
 }
 
+std::vector<Range<Money>> against_deposit(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack) {
+  std::vector<Range<Money>> out;
+  for (const LineAssessment& line : lines) out.push_back(line.result.fair);
+  for (const std::string_view kind : purposes) {
+    Money held;
+    for (const Deposit& d : c.deposits)
+      if (d.kind == kind && d.amount && !is_deposit(d, pack)) held += *d.amount;
+    Money low = held, likely = held, high = held;
+    const auto pay = [](Money& left, Money charge) {
+      const Money paid = std::min(left, positive(charge));
+      left -= paid;
+      return charge - paid;
+    };
+    for (std::size_t i = 0; i < lines.size() && !held.is_zero(); ++i)
+      if (serves(kind, c.lines[i], lines[i].subject) == Tri::yes)
+        out[i] = Range<Money>(pay(low, out[i].low()), pay(likely, out[i].likely()), pay(high, out[i].high()));
+  }
+  return out;
+}
+
 Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Range<Money>& interest, const Pack* pack) {
   Totals totals;
   totals.interest = interest;
@@ -49,6 +69,10 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
     totals.fair += fair;
     if (line.result.verdict == Verdict::ordinary_wear) totals.ordinary_wear += line.result.claimed;
   }
+  Range<Money> charges{Money()};
+  for (const Range<Money>& part : against_deposit(c, lines, pack)) charges += part;
+  totals.paid_apart = {totals.fair.low() - charges.low(), totals.fair.likely() - charges.likely(),
+                       totals.fair.high() - charges.high()};
   Money deposit;
   bool known = !c.deposits.empty();
   for (const Deposit& d : c.deposits) {
@@ -67,13 +91,13 @@ Totals add_up(const Case& c, const std::vector<LineAssessment>& lines, const Ran
   if (totals.deposit) {
     const Range<Money> held = Range<Money>(*totals.deposit) + interest;
     totals.kept_apart = kept_apart(c, lines, pack);
-    totals.fair_refund = refund_of(held, totals.kept_apart, totals.fair);
+    totals.fair_refund = refund_of(held, totals.kept_apart, charges);
     totals.shortfall = excess(*totals.fair_refund, Range<Money>(totals.paid_back));
     const Range<Money>& apart = totals.kept_apart;
-    const auto beyond = [](Money charges, Money all, Money aside) { return positive(charges - (all - aside)); };
-    totals.owed_by_tenant = Range<Money>(beyond(totals.fair.low(), held.high(), apart.high()),
-                                         beyond(totals.fair.likely(), held.likely(), apart.likely()),
-                                         beyond(totals.fair.high(), held.low(), apart.low()));
+    const auto beyond = [](Money owed, Money all, Money aside) { return positive(owed - (all - aside)); };
+    totals.owed_by_tenant = Range<Money>(beyond(charges.low(), held.high(), apart.high()),
+                                         beyond(charges.likely(), held.likely(), apart.likely()),
+                                         beyond(charges.high(), held.low(), apart.low()));
   }
   return totals;
 }

@@ -198,12 +198,12 @@ Claim claim_of(const Draft& d) {
 std::optional<Range<Money>> still_due(const Draft& d, const Claim& claim) {
   if (!claim.deposit) return std::nullopt;
   const Range<Money> held = Range<Money>(*claim.deposit) + d.a.totals.interest;
-  return excess(excess(held, d.a.totals.fair), Range<Money>(d.a.totals.paid_back));
+  return excess(excess(held, d.a.totals.against_deposit()), Range<Money>(d.a.totals.paid_back));
 }
 
 std::optional<Range<Money>> owed_beyond(const Draft& d, const Claim& claim) {
   if (!claim.deposit) return std::nullopt;
-  return excess(d.a.totals.fair, Range<Money>(*claim.deposit) + d.a.totals.interest);
+  return excess(d.a.totals.against_deposit(), Range<Money>(*claim.deposit) + d.a.totals.interest);
 }
 
 Money granted_of(const std::vector<std::size_t>& lines, const Claim& claim) {

@@ -90,7 +90,7 @@ private:
   /// What the landlord can ask for in turn.
   void risk() {
     const auto owed = owed_beyond(d_, claim_);
-    const Money charges = d_.a.totals.fair.high();
+    const Money charges = d_.a.totals.against_deposit().high();
     Sentences text;
     // What was kept and is left undisputed is no risk any more.
     if (claim_.deposit && !claims_something() && (!owed || owed->high().is_zero())) return;
@@ -135,8 +135,9 @@ private:
     std::vector<std::size_t> disputed;
     for (std::size_t i = 0; i < claim_.lines.size(); ++i)
       if (claim_.lines[i].back > Money()) disputed.push_back(i);
+    const auto said = said_of_all(d_, claim_); // the rule on the papers says it
     for (const BarOnLines& bar : d_.law.bars(disputed))
-      if (bar.effect == "bar")
+      if (bar.effect == "bar" && std::find(said.begin(), said.end(), bar.rule) == said.end())
         add(d_.say("letter.law.on",
                    {{"charges", d_.charges(bar.lines)}, {"says", d_.law.rule_says(*bar.rule, "letter.bar.bar")}}));
     if (const RemedyResult* remedy = d_.law.possible_penalty())

@@ -118,8 +118,9 @@ private:
     Sentences text;
     if (is(LetterKind::second_letter)) {
       const Event* before = earlier_letter(d_.c);
-      text.add(before ? d_.say("letter.ask.second", {{"when", letter_sent(d_, *before)}})
-                      : d_.say("letter.ask.second.no-day"));
+      const std::string answer = d_.say(answered_by(before));
+      text.add(before ? d_.say("letter.ask.second", {{"when", letter_sent(d_, *before)}, {"answer", answer}})
+                      : d_.say("letter.ask.second.no-day", {{"answer", answer}}));
     }
     if (is(LetterKind::objection)) text.add(objection());
     if (is(LetterKind::demand)) text.add(request());
@@ -131,6 +132,16 @@ private:
     if (answers_a_bill() && !keeps_its_right()) text.add(bill(true));
     if (is(LetterKind::demand) && notice_of_suit(d_)) text.add(suit());
     return text.take();
+  }
+
+  /// A list or money that came after the first letter is an answer, though it did not settle the matter.
+  std::string_view answered_by(const Event* letter) const {
+    const Statement& s = d_.c.statement;
+    const auto after = [&](const std::optional<DaySpan>& day) { return day && day->earliest >= letter->on.latest; };
+    if (!letter) return "letter.ask.second.none";
+    if (after(s.received ? s.received : s.sent)) return "letter.ask.second.list";
+    return claim_.paid_known && !claim_.paid.is_zero() && after(s.refund_sent) ? "letter.ask.second.part"
+                                                                               : "letter.ask.second.none";
   }
 
   /// A place for a notice whose form a law gives and that was not read.

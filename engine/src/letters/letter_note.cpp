@@ -114,6 +114,7 @@ void add_sums(Draft& d, const Claim& claim) {
   if (!ahead.is_zero()) row("letter.deposit.last-month", ahead);
   if (!t.interest.high().is_zero()) row("letter.sums.interest", t.interest);
   row("letter.note.fair-charges", t.fair);
+  if (!t.paid_apart.high().is_zero()) row("letter.note.paid-apart", t.paid_apart);
   if (claim.paid_known || claim.paid_stated)
     row(claim.paid_known ? "letter.sums.paid-back" : "letter.sums.stated-back", claim.paid);
   if (claim.deposit && d.c.side != "landlord") row("letter.note.asked", claim.sum);

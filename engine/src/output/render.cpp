@@ -307,6 +307,7 @@ private:
     t.deposit ? out_.own(t.deposit->plain()) : out_.null();
     range("interest", t.interest);
     range("keptApart", t.kept_apart);
+    range("paidApart", t.paid_apart);
     optional_range("fairRefund", t.fair_refund, every_middle);
     out_.own("paidBack", t.paid_back.plain()).key("paidBackAssumed").boolean(t.paid_back_assumed);
     optional_range("shortfall", t.shortfall, every_middle);

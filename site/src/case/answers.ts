@@ -579,7 +579,11 @@ export interface Totals {
    */
   keptApart: Range;
   /**
-   * Deposit and interest less what is fair; null where no deposit is known.
+   * Of the fair charges, what money that is no deposit here was paid for (a pet, keys, cleaning): it pays them first, and the deposit does not.
+   */
+  paidApart: Range;
+  /**
+   * Deposit and interest less what is fair and not paid apart; null where no deposit is known.
    */
   fairRefund: Range | null;
   /**

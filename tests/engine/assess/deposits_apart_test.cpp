@@ -90,6 +90,23 @@ TEST_CASE("Key and cleaning money serve keys and cleaning where a deposit is bou
   CHECK(a["totals"]["fairRefund"]["low"] == "170.00");
 }
 
+TEST_CASE("Money that is no deposit pays the charges it was paid for before the deposit does", "[deposits]") {
+  // Mo. Rev. Stat. § 535.300: pet money is not called a deposit.
+  const List both = {held("security", "500.00"), held("pet", "300.00")};
+  const json some = owed("damage", "wall-surface", "large-holes", "120.00", "pet");
+  const json a = judged("US-MO", both, {some});
+  CHECK(a["totals"]["deposit"] == "500.00");
+  CHECK(a["totals"]["paidApart"] == a["totals"]["fair"]);
+  CHECK(a["totals"]["fairRefund"]["low"] == "500.00");
+  // What it does not cover comes out of the deposit: at most 400 less 300.
+  const json more = owed("damage", "wall-surface", "large-holes", "400.00", "pet");
+  CHECK(judged("US-MO", both, {more})["totals"]["fairRefund"]["low"] == "400.00");
+  // It pays for nothing else.
+  const json wall = owed("damage", "wall-surface", "large-holes", "120.00", "tenant");
+  CHECK(judged("US-MO", both, {wall})["totals"]["paidApart"]["high"] == "0.00");
+  CHECK(judged("US-MO", both, {wall})["totals"]["fairRefund"]["low"] == "380.00");
+}
+
 TEST_CASE("Where the tenant may owe more than the deposit the landlord's claim and its size are told", "[deposits]") {
   const json a = judged("US-TX", {held("security", "500.00")},
                         {owed("damage", "wall-surface", "large-holes", "700.00", "tenant")});

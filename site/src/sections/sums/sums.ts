@@ -89,6 +89,7 @@ function rows(d: Desk, a: Assessment): TemplateResult {
             ${isZero(t.interest.high) ? nothing : partRow(say('page.sums.interest'), money(t.interest.likely))}
             ${isZero(t.keptApart.high) ? nothing : partRow(say('page.sums.keptApart'), middle(t.keptApart))}
             ${partRow(say('page.sums.lessFair'), t.fair.likely === null ? middle(t.fair) : minus(t.fair.likely))}
+            ${isZero(t.paidApart.high) ? nothing : partRow(say('page.sums.paidApart'), middle(t.paidApart))}
           </ul>`,
           )
         : nothing

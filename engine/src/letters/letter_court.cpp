@@ -83,7 +83,7 @@ private:
   }
 
   Money may_be_added() const {
-    if (!d_.law.there() || !d_.a.law->award().known) return {};
+    if (!d_.law.there() || d_.law.lease_goes_on() || !d_.a.law->award().known) return {};
     return std::max(d_.a.law->award().most - claim_.sum, Money());
   }
 

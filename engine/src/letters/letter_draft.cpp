@@ -22,7 +22,8 @@ bool is_blank(std::string_view name) { return std::find(blank_ids.begin(), blank
 bool several_sign(const Case& c, const Names& names) {
   if (c.side == "landlord") return false;
   if (const auto given = names.find("coTenants"); given != names.end() && !given->second.empty()) return true;
-  return told(c, "several-adult-tenants") == Tri::yes;
+  // Whoever leaves while another stays writes alone, for their own share.
+  return told(c, "several-adult-tenants") == Tri::yes && told(c, "roommate-stays") != Tri::yes;
 }
 
 bool several_deposits(const Case& c, const Pack* pack) {

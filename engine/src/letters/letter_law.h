@@ -43,6 +43,8 @@ public:
   /// Whether something was said without a section: the letter then says once that this is how its sender understands
   /// the law.
   bool hedged() const { return hedged_; }
+  /// Another tenant stays under the same lease: no letter says that a day was missed which an end of the lease starts.
+  bool lease_goes_on() const;
   /// What was said without a section because it was read second-hand, and where it was read of.
   const std::vector<std::pair<std::string, std::string>>& second_hand() const { return second_hand_; }
   /// The rules that say what follows from a sale of the home.

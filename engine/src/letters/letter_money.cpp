@@ -30,6 +30,7 @@ public:
     // What came back may have been this money: then the person says so.
     if (Paragraph* p = d_.may("held-apart", ParagraphRole::opening, held_apart()))
       p->on = claim_.paid <= claim_.deposit.value_or(Money());
+    if (d_.law.lease_goes_on()) d_.may("share", ParagraphRole::opening, d_.say("letter.roommate-stays.share"));
     promise();
     missed();
     defects();
@@ -262,6 +263,7 @@ private:
     }
     for (const std::string_view own : {"left-under-orders", "protected-early-leaving", "displaced"})
       if (entered(own)) text.add(ended_by(own));
+    if (d_.law.lease_goes_on()) text.add(d_.say("letter.facts.roommate-stays"));
     if (!t.forwarding_address_given) text.add(d_.say("letter.facts.address-now")).add(address_notice(d_));
     else if (told(*t.forwarding_address_given))
       text.add(d_.say("letter.facts.address", {{"when", d_.when(*t.forwarding_address_given)}}));

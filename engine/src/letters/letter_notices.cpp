@@ -130,13 +130,14 @@ void write_new_address(Draft& d) {
   d.must("address", ParagraphRole::address, d.say("letter.address"));
   const Claim claim = claim_of(d);
   // The day that this note starts, or the landlord's own last day where it runs without it.
-  auto by = day_started_by(d, "forwarding-address-given");
+  auto by = d.law.lease_goes_on() ? std::nullopt : day_started_by(d, "forwarding-address-given");
   if (!by && !leaving(d)) by = d.law.landlords_day();
   const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
   Sentences send;
   if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
   else send.add(d.say(claim.deposit ? "letter.address.send.sum" : "letter.address.send", {{"sum", sum}}));
   send.add(d.say_apart("letter.held-apart.too"));
+  if (d.law.lease_goes_on()) send.add(d.say("letter.roommate-stays.share"));
   d.may("send", ParagraphRole::closing,
         send.add(d.say("letter.address.pay")).add(d.say("letter.address.confirm")).take());
   warn_about_law(d);

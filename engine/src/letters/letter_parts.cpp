@@ -91,6 +91,7 @@ void warn_about_law(Draft& d) {
   if (!d.law.there()) d.warn("no-law", d.say("letter.warn.no-law"));
   else if (d.c.side != "landlord") warn_about_own_days(d);
   if (d.c.side != "landlord") warn_about_sale(d);
+  if (d.law.lease_goes_on()) d.warn("roommate-stays", d.say("letter.warn.roommate-stays"));
 }
 
 void add_enclosures(Draft& d, bool about_charges) {

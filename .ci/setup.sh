@@ -109,6 +109,9 @@ build_wasm() { need native wasm && step "Build the engine for the page" wasm_bui
 
 bundle_rules() { need node && step "Bundle the rules for the page" node "$ROOT/site/scripts/bundle-rules.mjs"; }
 
+# The page fetches what the first answers need before the rest; wasm-split comes with Emscripten.
+split_engine() { step "Take the engine for the page apart" node "$ROOT/wasm/split.mjs"; }
+
 build_site() {
-  need node && build_wasm && bundle_rules && npm_packages site && step "Build the page" npm run --prefix "$ROOT/site" build
+  need node && build_wasm && bundle_rules && split_engine && npm_packages site && step "Build the page" npm run --prefix "$ROOT/site" build
 }

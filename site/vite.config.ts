@@ -17,6 +17,16 @@ async function onlyInOneFile(): Promise<Plugin[]> {
   return [rest, pdf, oneFile('wearline.html', pdf)];
 }
 
+/** The engine's own loader names the undivided module, which the page never fetches: left in, it would be put beside the page. */
+const noUndividedEngine: Plugin = {
+  name: 'wearline-no-undivided-engine',
+  enforce: 'pre',
+  transform: (code, id) =>
+    id.endsWith('/generated/engine/wearline.mjs')
+      ? code.replace(/new URL\("wearline\.wasm",\s*import\.meta\.url\)\.toString\(\)/, '""')
+      : undefined,
+};
+
 /** `vite build` makes the page, `vite build --mode one-file` adds dist/wearline.html, the whole page in one file. */
 export default defineConfig(({ mode }) => {
   const single = mode === 'one-file';
@@ -53,9 +63,10 @@ export default defineConfig(({ mode }) => {
       cssCodeSplit: !single,
       rollupOptions: single ? { output: { inlineDynamicImports: true } } : {},
     },
-    worker: { format: 'es' },
+    worker: { format: 'es', plugins: () => [noUndividedEngine] },
     server: { fs: { allow: ['..'] } },
     plugins: [
+      noUndividedEngine,
       htmlWords(words),
       examples(here('../examples/')),
       notices(),

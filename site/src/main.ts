@@ -6,6 +6,7 @@ import './styles/print.css';
 import { watchForStatements } from './sections/bring-in/door';
 import { Desk } from './app/desk';
 import { Keeper } from './app/keeper';
+import { somebody } from './app/presence';
 import { trustOwnScripts } from './app/trusted';
 import { letGoOfAll } from './parts/addresses';
 import { startEngine } from './engine/start-engine';
@@ -71,17 +72,12 @@ const spoken = navigator.language.toLowerCase().startsWith('es')
       .then(() => desk.draw())
       .catch(() => undefined)
   : Promise.resolve();
-const signs = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'scroll', 'paste', 'dragenter'];
-/** Somebody is at the page: until then an empty page fetches neither engine nor rules. */
-const somebody = new Promise<void>((done) =>
-  signs.forEach((sign) => window.addEventListener(sign, () => done(), { once: true, passive: true })),
-);
 // Whatever is wrong with what was kept: the engine starts.
 void keeper
   .restore()
   .catch(() => undefined)
   .then(() => spoken)
-  .then(() => (desk.blank && desk.sheets.length === 1 ? somebody : undefined))
+  .then(() => (desk.blank && desk.sheets.length === 1 ? somebody() : undefined))
   .then(() => desk.start(startEngine))
   .then(keepFiles);
 // At the first sign of a person.

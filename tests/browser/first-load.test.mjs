@@ -1,5 +1,5 @@
-// What the page fetches, and when: an empty page itself alone; engine and rules once somebody is at it; what keeps it for a visit
-// without a network last, and nothing twice.
+// What the page fetches, and when: an empty page itself alone; engine and rules once somebody is at it, what the first answer needs before
+// the rest; what keeps it for a visit without a network last, and nothing twice.
 import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
@@ -10,7 +10,9 @@ import { browser, DIST, keepsFiles, open, openExample, ready, row, serve, site, 
 
 withPage();
 
-const ENGINE = /\/wearline-[^/]*\.wasm$/;
+/** The first part of the engine, and what comes behind it. */
+const ENGINE = /\/first-[^/]*\.wasm$/;
+const REST = /\/rest-[^/]*\.wasm$/;
 /** Gzipped bytes an empty page may take. */
 const most = 180_000;
 
@@ -36,6 +38,8 @@ const programSays = (text, amount) =>
 
 test('an empty page that nobody touches fetches itself alone; a charge named only by its words is judged as the program judges it', async () => {
   const { page, finish } = await alone();
+  // What this visit began is over before the next is watched.
+  await page.waitForLoadState('networkidle');
   const asked = watch(page);
   await page.reload();
   await page.locator('#text-0').waitFor();
@@ -50,6 +54,51 @@ test('an empty page that nobody touches fetches itself alone; a charge named onl
   await row(page, 1).getByText(told.verdictText, { exact: false }).first().waitFor();
   assert.equal(await row(page, 1).locator('.charge-fair .figure').innerText(), told.fair.likely);
   assert.equal(asked.filter((url) => ENGINE.test(url)).length, 1);
+  await finish();
+});
+
+test('what the first answer needs comes before the rest of the engine, and nothing of it twice', async () => {
+  const { page, finish } = await alone();
+  const asked = watch(page);
+  await page.reload();
+  await typeCharge(page, 1, 'Small nail holes', '75');
+  await page.locator('.letter .paragraph').first().waitFor();
+  const first = [ENGINE, /\/reading\.[^/]*json$/, REST].map((file) => asked.findIndex((url) => file.test(url)));
+  assert.deepEqual(first, [...first].sort((a, b) => a - b));
+  assert.ok(first[0] >= 0);
+  for (const file of [ENGINE, REST]) assert.equal(asked.filter((url) => file.test(url)).length, 1);
+  await finish();
+});
+
+test('a page that is looked at for a while brings the engine in, unless the browser saves data', async () => {
+  for (const saveData of [false, true]) {
+    const { page, finish } = await alone();
+    await page.addInitScript((saves) => Object.defineProperty(navigator, 'connection', { value: { saveData: saves } }), saveData);
+    await page.clock.install();
+    const asked = watch(page);
+    await page.reload();
+    await page.locator('#text-0').waitFor();
+    await page.clock.runFor(2_000);
+    assert.deepEqual(asked.filter((url) => ENGINE.test(url)), []);
+    await page.clock.runFor(2_000);
+    if (saveData) assert.deepEqual(asked.filter((url) => ENGINE.test(url)), []);
+    else await page.locator('.footer', { hasText: /\d+\.\d+\.\d+/ }).waitFor();
+    await finish();
+  }
+});
+
+test('without the network in mid-work the engine waits for its other part, and writes the letter when the network is back', async () => {
+  const { page, finish } = await alone(/Service Worker registration blocked|net::ERR_FAILED/);
+  await page.route(REST, (route) => route.abort());
+  await page.reload();
+  await typeCharge(page, 1, 'Small nail holes', '75');
+  await page.locator('.notice', { hasText: 'could not be loaded' }).waitFor();
+  const told = programSays('Small nail holes', '75.00');
+  await row(page, 1).getByText(told.verdictText, { exact: false }).first().waitFor();
+  await page.unroute(REST);
+  await page.locator('#amount-0').fill('75.50');
+  await page.locator('.letter .paragraph').first().waitFor();
+  await still(page);
   await finish();
 });
 

@@ -60,7 +60,7 @@ export class Judging {
     this.bringReading(desk.case);
     void judge(engine, this.asked(), desk.today)
       .then((judged) => ticket === this.tickets && Object.assign(sheet, judged))
-      .catch((e: unknown) => desk.breakDown(e))
+      .catch((e: unknown) => this.lose(engine, e))
       .then(() => {
         if (ticket !== this.tickets) return;
         this.busy = false;
@@ -117,6 +117,15 @@ export class Judging {
     this.open = open;
     await this.restart();
     if (this.desk.engine) await this.bring(loadReading);
+    // What the first answers do without comes behind them; who needs it before waits for it.
+    await this.settled();
+    await this.desk.engine?.complete().catch(() => undefined);
+  }
+
+  /** An engine that broke off is not asked again: the next change starts another. */
+  private lose(engine: Engine, e: unknown): void {
+    if (this.desk.engine === engine) this.desk.engine = null;
+    this.desk.breakDown(e);
   }
 
   private async restart(): Promise<void> {
@@ -183,7 +192,8 @@ export class Judging {
     const { engine, sheet, today } = desk;
     if (!engine) return null;
     if (!canWrite()) {
-      void this.bring(loadLetters);
+      // What reads the words comes first: the line is one.
+      if (!this.coming.has(loadReading)) void this.bring(loadLetters);
       return null;
     }
     // A value that cannot be read holds the letter up: the last one stays until it can.

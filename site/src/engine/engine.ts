@@ -26,11 +26,13 @@ export interface Engine {
   letter(subject: CaseFile, today: string, options: LetterOptions): Promise<Letter>;
   /** Reads the text of a statement. `language`: of the sentences in the answer. Needs the words for reading. */
   read(text: string, language: string): Promise<Reading>;
+  /** Brings the rest of the engine, where its code comes in two parts: letters and statements need it. */
+  complete(): Promise<void>;
   version: string;
 }
 
-/** What may be asked of the engine: a call of its module. */
-export type Name = keyof Module;
+/** What may be asked of the engine: a call of its module, or that all of it be there. */
+export type Name = keyof Module | 'complete';
 /** One call, wherever the module runs. */
 export type Call = (name: Name, ...given: (Text | number)[]) => Promise<string>;
 
@@ -39,11 +41,11 @@ type Called = (...given: (Text | number)[]) => string;
 /** The version of the format that the page speaks. */
 const format = 2;
 
-/** Calls an engine that runs in this thread. */
+/** Calls an engine that runs in this thread and is whole. */
 export const callHere =
   (module: Module): Call =>
   (name, ...given) =>
-    Promise.resolve((module[name] as Called)(...given));
+    Promise.resolve(name === 'complete' ? '' : (module[name] as Called)(...given));
 
 export async function wrap(call: Call): Promise<Engine> {
   const utf8 = new TextEncoder();
@@ -55,6 +57,7 @@ export async function wrap(call: Call): Promise<Engine> {
     catalogue: (language) => ask('catalogue', language, format),
     letter: (subject, today, options) => ask('letter', JSON.stringify(subject), today, JSON.stringify(options), format),
     read: (text, language) => ask('readStatement', utf8.encode(text), language, format),
+    complete: async () => void (await call('complete')),
     version: await call('version'),
   };
 }

@@ -27,6 +27,8 @@ interface RulesIndex {
 const rules = index as RulesIndex;
 /** The text of each bundle that the engine holds or is taking in. */
 const loaded = new Map<string, Promise<string>>();
+/** Bundles of one task that the engine has. */
+const taken = new Set<string>();
 /** The law packs that are loaded, by place. */
 const packs = new Map<string, LawFile & Partial<Written>>();
 const packWords = new Map<string, PackWords>();
@@ -61,8 +63,15 @@ export function fetchRules(code: string | undefined): void {
 /** Begins to fetch what reads words. */
 export const fetchReading = (): void => fetchAhead(rules.reading);
 
-/** Hands a bundle to the engine, once. What failed may be tried again. */
+/** The engine that holds what is loaded. */
+let holder: Engine | undefined;
+
+/** Hands a bundle to the engine, once. What failed may be tried again; another engine begins anew. */
 function load(engine: Engine, file: string): Promise<string> {
+  if (engine !== holder) {
+    for (const held of [loaded, taken, packs, packWords]) held.clear();
+    holder = engine;
+  }
   const known = loaded.get(file);
   if (known) return known;
   const coming = (async () => {
@@ -143,9 +152,6 @@ export function registryOf(code: string | undefined): Registry {
   };
 }
 
-/** Bundles of one task that the engine has. */
-const taken = new Set<string>();
-
 async function loadTask(engine: Engine, file: string): Promise<void> {
   await load(engine, file);
   taken.add(file);
@@ -154,7 +160,11 @@ async function loadTask(engine: Engine, file: string): Promise<void> {
 /** Loads what reads words. */
 export const loadReading = (engine: Engine): Promise<void> => loadTask(engine, rules.reading);
 /** Loads what writes letters. */
-export const loadLetters = (engine: Engine): Promise<void> => loadTask(engine, rules.letters);
+export const loadLetters = async (engine: Engine): Promise<void> => {
+  fetchAhead(rules.letters);
+  await engine.complete();
+  await loadTask(engine, rules.letters);
+};
 /** True once the engine reads words: statements, and what a charge is about. */
 export const canRead = (): boolean => taken.has(rules.reading);
 /** True once it writes letters. */

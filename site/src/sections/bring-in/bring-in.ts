@@ -84,7 +84,7 @@ async function readingEngine(d: Desk): Promise<Engine> {
     d.onChange(look);
     look();
   });
-  await loadReading(engine);
+  await Promise.all([engine.complete(), loadReading(engine)]);
   return engine;
 }
 

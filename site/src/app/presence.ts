@@ -1,0 +1,25 @@
+// Whether somebody is at the page: a sign of a person, or that the page was looked at for a while. Until then an empty page fetches neither
+// engine nor rules; where a browser is set to save data, only a sign counts.
+
+const signs = ['pointermove', 'pointerdown', 'keydown', 'focusin', 'scroll', 'paste', 'dragenter'];
+/** Time enough to see what the page is, in milliseconds. */
+const aWhile = 3_000;
+
+interface Line {
+  saveData?: boolean;
+}
+
+export function somebody(): Promise<void> {
+  const { connection } = navigator as Navigator & { connection?: Line };
+  return new Promise((done) => {
+    for (const sign of signs) window.addEventListener(sign, () => done(), { once: true, passive: true });
+    if (connection?.saveData) return;
+    let looking: ReturnType<typeof setTimeout> | undefined;
+    const look = (): void => {
+      clearTimeout(looking);
+      if (document.visibilityState === 'visible') looking = setTimeout(done, aWhile);
+    };
+    document.addEventListener('visibilitychange', look);
+    look();
+  });
+}

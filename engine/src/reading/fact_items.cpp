@@ -17,6 +17,17 @@ std::int64_t plain_value(const std::string& digits) {
   return value;
 }
 
+} // namespace
+
+std::pair<std::string_view, std::size_t> with_or_without(const std::vector<Token>& t, std::size_t i) {
+  if (t[i].text != "w" || i + 1 >= t.size() || !t[i + 1].is('/') || !t[i + 1].glued) return {{}, 0};
+  const bool out = i + 2 < t.size() && t[i + 2].glued && (t[i + 2].text == "o" || t[i + 2].text == "out");
+  if (out) return {"without", i + 3};
+  return {"with", i + 2};
+}
+
+namespace {
+
 class ItemMaker {
 public:
   ItemMaker(const MarkedText& text, std::string_view source, const std::vector<NumberWord>& words)
@@ -67,6 +78,11 @@ private:
       return n.last + 1u;
     }
     if (n.first == n.last) item.text = t_[n.first].text;
+    if (behind_reference(n)) {
+      item.number = NumberKind::reference;
+      out_[out_.size() - 3].number = NumberKind::reference;
+      return n.last + 1u;
+    }
     if (n.kind == NumberKind::year) item.day.year = static_cast<int>(n.thousandths / 1000);
     if (n.kind == NumberKind::fraction || n.kind == NumberKind::date || n.kind == NumberKind::size ||
         n.kind == NumberKind::ordinal)
@@ -84,6 +100,20 @@ private:
   bool raised(std::size_t i) const {
     return i > 0 && t_[i].text == "2" && t_[i].glued && t_[i - 1].word() && t_[i - 1].text != "x" &&
            (i + 1 >= t_.size() || !t_[i + 1].glued || !t_[i + 1].number());
+  }
+
+  /// "Inv 2019-334", "4471-2": pieces of one number that nothing counts; "2021-22" is a span of years.
+  bool behind_reference(const Number& n) const {
+    if (n.first < 2 || out_.size() < 3 || n.first != n.last || n.currency || !t_[n.first].glued ||
+        !t_[n.first - 1].is('-') || !t_[n.first - 1].glued || !digits_only(t_[n.first].text))
+      return false;
+    const FactItem& before = out_[out_.size() - 3];
+    if (before.kind != FactItem::Kind::number || before.last + 2u != n.first || before.currency) return false;
+    const bool years =
+        before.number == NumberKind::year && (t_[n.first].text.size() == 4 || t_[n.first].text.size() == 2);
+    return !years &&
+           (before.number == NumberKind::reference || before.number == NumberKind::year ||
+            (digits_only(t_[before.last].text) && t_[before.last].text.size() >= 4 && before.first == before.last));
   }
 
   /// "1 1/2", "1-1/2": a whole and a fraction of one number. Gives the token after it, 0 where there is none.
@@ -197,6 +227,11 @@ private:
 
   std::size_t word(std::size_t i) {
     FactItem& item = push(FactItem::Kind::word, i, i);
+    if (const auto [text, end] = with_or_without(t_, i); end != 0) {
+      item.text = text;
+      item.last = static_cast<std::uint16_t>(end - 1);
+      return end;
+    }
     item.text = t_[i].text;
     const std::int64_t value = number_word(i);
     const bool of_pairs = value == 2000 && t_[i].text[0] == 'p'; // "1 pair of 3": no number after a number

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace wearline {
@@ -24,6 +25,7 @@ struct FactItem {
   bool decade = false;              ///< "1970s"
   bool hyphened = false;            ///< joined to the word after it: "6-panel"
   bool rate = false;                ///< a price for one, as numbers.h has it
+  bool no_count = false;            ///< a pattern says that it counts nothing: "section 9"
   NamedDay day;                     ///< of a date or year
   std::int64_t over = 0, under = 0; ///< of a fraction: over / under
   std::vector<std::uint16_t> words; ///< what it is in the rules' own words; filled by FactRules
@@ -44,6 +46,9 @@ struct NumberWord {
 
   bool decade() const { return thousandths >= 1'900'000; }
 };
+
+/// "w/" and "w/o" at this token, written out, and the token after them; 0 where neither stands.
+std::pair<std::string_view, std::size_t> with_or_without(const std::vector<Token>& tokens, std::size_t at);
 
 /// Hyphens inside words, points of abbreviations and quotation marks are left out; a point before a capital letter
 /// stays, as the end of a sentence. `source` is the text that was marked.

@@ -129,8 +129,8 @@ private:
   }
 
   /// A whole number of things, no sum.
-  std::int64_t whole_at(std::size_t at) const {
-    if (at >= items_.size() || items_[at].kind != FactItem::Kind::number) return 0;
+  std::int64_t whole_at(std::size_t at, bool counts = true) const {
+    if (at >= items_.size() || (counts && items_[at].no_count) || items_[at].kind != FactItem::Kind::number) return 0;
     const FactItem& n = items_[at];
     if ((n.number != NumberKind::plain && n.number != NumberKind::reference) || n.currency || n.rate || n.hyphened ||
         n.decimals > 0)
@@ -164,12 +164,12 @@ private:
     }
     if (m.end == at) return std::nullopt;
     if (counted) return m;
-    while (const std::int64_t name = whole_at(m.end)) { // "bedrooms 1, 2 and 3"
+    while (const std::int64_t name = whole_at(m.end, false)) { // "bedrooms 1, 2 and 3"
       if (name > 9 || items_[m.end].worded || next_to_name(m.end + 1)) break;
       m.count = ++m.numbered;
       ++m.end;
       const std::size_t next = joined(m.end);
-      if (next == m.end || whole_at(next) == 0 || next_to_name(next + 1)) return m;
+      if (next == m.end || whole_at(next, false) == 0 || next_to_name(next + 1)) return m;
       m.end = next;
     }
     const std::string& word = items_[m.end - 1].text;

@@ -128,8 +128,13 @@ void FactRules::add_alternative(std::string_view text, Choice& choice, const std
     } else if (piece.size() > 1 && piece.back() == '*') {
       phrase.push_back({intern(fold(piece.substr(0, piece.size() - 1)) + "*")});
     } else {
-      for (const Token& t : split_words(piece))
-        if (!((t.is('-') || t.is('.')) && t.glued)) phrase.push_back({intern(t.text)});
+      const std::vector<Token> tokens = split_words(piece);
+      for (std::size_t i = 0; i < tokens.size();) {
+        const auto [whole, end] = with_or_without(tokens, i);
+        if (end != 0) phrase.push_back({intern(std::string(whole))});
+        else if (const Token& t = tokens[i]; !((t.is('-') || t.is('.')) && t.glued)) phrase.push_back({intern(t.text)});
+        i = end != 0 ? end : i + 1;
+      }
     }
   }
   if (phrase.size() == 1) {
@@ -355,10 +360,13 @@ void FactRules::find_needs(Pattern& pattern) const {
 }
 
 /// The rules' words that an item is. One that no list knows may be a shortening ("nrml") or a misspelling ("severly").
-void FactRules::name_words(FactItem& item, bool known) const {
+void FactRules::name_words(FactItem& item, bool known, const Lexicon& charges) const {
   const std::string& text = item.text;
   if (text.empty()) return;
   if (const auto found = words_.find(text); found != words_.end()) item.words.push_back(found->second);
+  if (const auto* full = item.kind == FactItem::Kind::word && text.size() > 2 ? charges.written_out(text) : nullptr)
+    for (const std::string& word : *full)
+      if (const auto found = words_.find(word); found != words_.end()) item.words.push_back(found->second);
   if (text[0] < 'a' || text[0] > 'z' || text.back() < 'a' || text.back() > 'z') return;
   for (const auto& [ending, word] : endings_[static_cast<std::size_t>(text.back() - 'a')])
     if (text.size() > ending.size() + 2 && text.compare(text.size() - ending.size(), ending.size(), ending) == 0)
@@ -585,7 +593,7 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
                                           ChargeKind kind) const {
   std::vector<FactMatch> out;
   for (FactItem& item : items)
-    name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty());
+    name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty(), charges);
   Matching line(*this, text, charges, items);
   std::vector<bool> held(set_numbers_.size(), false); // the sets that the line holds a word of
   std::size_t numbers = 0;
@@ -640,6 +648,8 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
     for (std::size_t i = m.first; i <= m.last; ++i) line.hidden[i] |= rule.hides;
     if (rule.facts != 0) // a number says one thing
       for (std::size_t i = 0; i < m.count; ++i) line.hidden[m.numbers[i]] = ~std::uint64_t{0};
+    else if (rule.unit == "none") // "section 9", "2 coats"
+      for (std::size_t i = m.first; i <= m.last; ++i) items[i].no_count = true;
     out.push_back(m);
   }
   return out;

@@ -113,7 +113,7 @@ private:
   void find_needs(Pattern& pattern) const;
   void index(std::uint16_t pattern);
   std::uint64_t bit_of(const std::string& fact);
-  void name_words(FactItem& item, bool known) const;
+  void name_words(FactItem& item, bool known, const Lexicon& charges) const;
 
   std::vector<Rule> rules_;
   std::vector<Pattern> patterns_;

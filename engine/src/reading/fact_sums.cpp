@@ -16,7 +16,6 @@ struct Term {
   bool printed = false;              ///< with a currency sign or decimals
   bool added = false;                ///< after "+", "plus"
   bool each = false;                 ///< a price for one
-  bool labeled_after = false;        ///< the word that says what for stands behind it
   std::uint16_t first = 0, last = 0; ///< items
 };
 
@@ -53,7 +52,7 @@ public:
         disposal_(kind == ChargeKind::disposal) {
     end_ = items.size();
     for (std::size_t i = 0; i + 1 < items.size(); ++i)
-      if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1) && !sum_follows(i + 2, amount))
+      if (items[i].is('=') && is_sum(i + 1) && !priced(i + 1) && !sum_follows(i + 2, amount) && !labeled_from(i + 2))
         end_ = i, total_ = items[i + 1].thousandths / 10;
     if (!total_ && amount) total_ = std::abs(amount->in_cents());
   }
@@ -72,8 +71,8 @@ private:
   bool is_sum(std::size_t i) const {
     if (i >= items_.size()) return false;
     const FactItem& n = items_[i];
-    return n.kind == FactItem::Kind::number && !n.worded && n.thousandths % 10 == 0 && n.thousandths > 0 &&
-           n.decimals <= 2 &&
+    return n.kind == FactItem::Kind::number && !n.worded && (!n.no_count || n.currency) && n.thousandths % 10 == 0 &&
+           n.thousandths > 0 && n.decimals <= 2 &&
            (n.number == NumberKind::money || n.number == NumberKind::plain || n.number == NumberKind::year ||
             // "part 40", "service call 65": a price, where nothing says that it is a number of it
             (n.number == NumberKind::reference && n.thousandths >= 1000 && i > 0 &&
@@ -132,6 +131,13 @@ private:
   bool sum_follows(std::size_t i, const std::optional<Money>& amount) const {
     for (; amount && i < items_.size(); ++i)
       if (is_sum(i) && items_[i].thousandths / 10 == std::abs(amount->in_cents())) return true;
+    return false;
+  }
+
+  /// "8 h x 40 = 320, mat 118": what a part comes to, where another part follows with its name.
+  bool labeled_from(std::size_t i) const {
+    for (; i < items_.size(); ++i)
+      if (is_sum(i) && label_at(i - 1)) return true;
     return false;
   }
 
@@ -233,11 +239,14 @@ private:
     } else if (i > 0 && in(i - 1, "labor-hours")) {
       hours = true; // "labor 2.5 @ 40"
     }
+    std::int64_t people = 1000;
+    if (hours && in(j, "by-price") && in(j + 2, "people") && items_[j + 1].kind == FactItem::Kind::number)
+      people = items_[j + 1].thousandths, j += 3; // "8 hr x 2 men x 40"
     const bool marked = in(j, "by-price");
     if (marked) ++j;
-    if (j >= end_ || !is_sum(j)) return i;
+    if (j >= end_ || !is_sum(j) || in(j + 1, "people") || (marked && !hours && in(j + 1, "hours"))) return i;
     if (!marked && !items_[j].rate && !(hours && in(j + 1, "per-hour"))) return i;
-    const std::int64_t cents = (times * (items_[j].thousandths / 10) + 500) / 1000;
+    const std::int64_t cents = (times * people / 1000 * (items_[j].thousandths / 10) + 500) / 1000;
     Term term;
     term.cents = cents;
     term.first = static_cast<std::uint16_t>(i);
@@ -277,7 +286,6 @@ private:
     for (std::size_t k = i; !term.component && k-- > 0 && i - k < 6 && !separates(k);) // "1 hr of our man $30"
       if (k > 0 && in(k, "hours") && items_[k - 1].kind == FactItem::Kind::number && !items_[k - 1].currency)
         term.component = CostComponent::labor;
-    term.labeled_after = i + 1 < end_ && label_at(i + 1).has_value();
     if (term.component == CostComponent::labor && cleaning_) term.component = CostComponent::cleaning;
     terms_.push_back(term);
   }
@@ -325,27 +333,35 @@ private:
     std::vector<Term> named;
     for (const Term& t : terms_)
       if (t.component) named.push_back(t);
-    // "part 19, labor 45" without a sum: what was taken for the sum is the second of two parts, labeled alike.
-    if (total_ && end_ == items_.size() && named.size() == 2 && likely.size() == 2 && named[1].cents == *total_ &&
-        named[0].labeled_after == named[1].labeled_after && named[0].cents >= 300 &&
-        *named[0].component != *named[1].component)
+    // "part 19, labor 45" without a sum: what was taken for the sum is one of the parts.
+    const auto is_total = [&](const Term& t) { return t.cents == *total_; };
+    const auto counts_things = [&](const Term& t) { return !t.printed && !t.added && in(t.last + 1u, "thing-word"); };
+    if (total_ && std::none_of(named.begin(), named.end(), counts_things) && end_ == items_.size() &&
+        named.size() == 2 && likely.size() == 2 && std::any_of(named.begin(), named.end(), is_total) &&
+        named[0].cents >= 300 && *named[0].component != *named[1].component)
       return named;
+    // "2 hr @ 95 + breaker 48"
+    if (total_ && end_ == items_.size() && strong.size() == 2 && strong[1].added && is_total(strong[1]) &&
+        strong[0].component == CostComponent::labor && !strong[1].component)
+      return strong;
     if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};
     return named;
   }
 
-  /// "Parts only, $71.40": the whole sum is of one kind.
+  /// "Parts only, $71.40", "$71.40, no labor": the whole sum is of one kind.
   bool only_kind(SumFacts& out) const {
     if (!total_) return false;
     for (const FactItem& item : items_)
       if (item.rate) return false; // of one, not of all
-    for (std::size_t i = 0; i + 1 < end_; ++i) {
-      const auto component = label_at(i);
-      if (!component || !in(i + 1, "only-word")) continue;
+    for (std::size_t i = 0; i < end_; ++i) {
+      auto component = label_at(i);
+      const bool no_labor = in(i, "labor-hours") && i > 0 && in(i - 1, "no-word");
+      if (no_labor) component = CostComponent::materials;
+      else if (!component || !in(i + 1, "only-word")) continue;
       out.parts.push_back({*component, Money::cents(*total_), {}});
-      out.parts_first = static_cast<std::uint16_t>(i);
-      out.parts_last = static_cast<std::uint16_t>(i + 1);
+      out.parts_first = static_cast<std::uint16_t>(no_labor ? i - 1 : i);
+      out.parts_last = static_cast<std::uint16_t>(out.parts_first + 1);
       return true;
     }
     return false;

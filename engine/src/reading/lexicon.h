@@ -69,6 +69,11 @@ public:
 
   /// The ideas a word stands for on its own, whatever longer term it is part of.
   const std::vector<Id>& ideas_of(const Token& token) const;
+  /// The words that an abbreviation stands for; null where it is none.
+  const std::vector<std::string>* written_out(const std::string& word) const {
+    const auto alias = aliases_.find(word);
+    return alias == aliases_.end() ? nullptr : &alias->second;
+  }
 
 private:
   using Word = std::uint32_t;

@@ -275,6 +275,9 @@ private:
       const std::size_t tail = skip_day_tail(at + 1);
       if (year_at(tail) && !sign(tail + 1, '.')) return set_date(n, static_cast<int>(value(tail)), m, day, tail + 1);
       if (year_at(tail)) return set_date(n, static_cast<int>(value(tail)), m, day, tail + 1);
+      if (sign(at + 1, '/') && glued(at + 1) && integer(at + 2) && glued(at + 2) &&
+          (t_[at + 2].text.size() == 2 || year_at(at + 2))) // "Aug 31/24"
+        return set_date(n, full_year(value(at + 2), t_[at + 2].text.size()), m, day, at + 3);
       if (sign(at + 1, '.') || sign(at + 1, ',')) return set_date(n, 0, m, day, at + 1);
       return set_date(n, 0, m, day, tail);
     }
@@ -491,13 +494,14 @@ private:
   }
 
   /// "$1 145.00", "1 145,00 $": a blank between the groups, with a currency sign before or, as in French, behind.
+  /// "$45 145.00" is a price and a sum: no charge is so large.
   bool spaced_thousands(std::size_t i) const {
     const bool french = style_.comma_decimals && integer(i) && number(i + 1) && !glued(i + 1) && i + 2 < t_.size() &&
                         !t_[i + 1].far && t_[i].text.size() <= 3 && t_[i].text[0] != '0' &&
                         t_[i + 1].text.size() == 6 && t_[i + 1].text[3] == ',' && currency(i + 2) &&
                         (i == 0 || (!number(i - 1) && !times(i - 1)));
     if (french) return true;
-    if (!integer(i) || t_[i].text.size() > 3 || i == 0 || !currency(i - 1) || !number(i + 1) || glued(i + 1) ||
+    if (!integer(i) || t_[i].text.size() > 1 || i == 0 || !currency(i - 1) || !number(i + 1) || glued(i + 1) ||
         t_[i + 1].far || (i > 1 && (times(i - 2) || sign(i - 2, '@') || has(i - 2, marks_.rate)))) // "3 x $25 150.00"
       return false;
     const std::string& next = t_[i + 1].text;

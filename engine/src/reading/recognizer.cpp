@@ -230,9 +230,10 @@ bool looks_like_heading(const std::vector<Token>& tokens) {
   return words <= 1 || capitals == words || tokens.back().is('.') || tokens.back().is(':');
 }
 
-/// A line without a sum that names no thing ("CLEANING", "MASTER BATH"), or that states a fact.
+/// A line without a sum that names no thing ("CLEANING", "MASTER BATH"), or that states a fact. What is counted
+/// ("Cleaning, 6 hrs") is no heading.
 bool charges_nothing(const MarkedText& marked, const Sense& line, const RecognizerRules& rules,
-                     const AmountFound& amount, LabelKind label) {
+                     const AmountFound& amount, const std::vector<Counted>& counts, LabelKind label) {
   if (marked.tokens.empty() || sums_only(marked.tokens) || opens_free(marked, rules)) return true;
   switch (label) {
   case LabelKind::none:
@@ -245,6 +246,10 @@ bool charges_nothing(const MarkedText& marked, const Sense& line, const Recogniz
   }
   case LabelKind::heading:
   case LabelKind::charges:
+    if (!amount.amount.has_value() && std::any_of(counts.begin(), counts.end(), [](const Counted& c) {
+          return c.unit == "hour" || c.unit == "day" || c.unit == "month";
+        }))
+      return false;
     return label == LabelKind::charges || !amount.amount.has_value();
   default:
     return true;
@@ -308,7 +313,7 @@ Recognition recognize_alone(std::string_view text, const RecognizerRules& rules,
   const bool returned = line.has("returned-payment"); // "NSF ck #12 fee" is no payment by check
   const LabelKind label =
       context.amount_known || returned ? LabelKind::none : label_of(marked, rules, 0, marked.tokens.size());
-  if (!context.amount_known && charges_nothing(marked, line, rules, amount, label)) {
+  if (!context.amount_known && charges_nothing(marked, line, rules, amount, counts, label)) {
     out.not_a_charge = true;
     out.kind = ChargeKind::other;
     out.confidence = label == LabelKind::none ? 60 : 90;

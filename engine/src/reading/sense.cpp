@@ -205,6 +205,7 @@ void Sense::weigh() {
     if (g.thing && g.aside && things > asides) g.factor = g.factor * 30 / whole;
   }
   harmed_by_another();
+  harmed_by_water();
   compounds();
 }
 
@@ -232,6 +233,29 @@ void Sense::harmed_by_another() {
         break;
       }
   }
+}
+
+/// "Sink leak reported twice, floor swollen": what leaked is not what is charged where another thing is told to be
+/// harmed by it.
+void Sense::harmed_by_water() {
+  const Lexicon& lexicon = rules_->charges();
+  const Lexicon::Id leak = lexicon.find("leak");
+  const std::array<Lexicon::Id, 6> harms = {lexicon.find("swollen"), lexicon.find("water"),  lexicon.find("damaged"),
+                                            lexicon.find("rot"),     lexicon.find("bubble"), lexicon.find("stain")};
+  const auto source = std::find_if(groups_.begin(), groups_.end(), [&](const Group& g) { return g.has(leak); });
+  if (source == groups_.end()) return;
+  const auto harmed = [&](const Group& thing) {
+    return std::any_of(groups_.begin(), groups_.end(), [&](const Group& g) {
+      return g.clause == thing.clause && !g.has(leak) &&
+             std::any_of(harms.begin(), harms.end(), [&](Lexicon::Id id) { return g.has(id); });
+    });
+  };
+  const bool another = std::any_of(groups_.begin(), groups_.end(), [&](const Group& g) {
+    return g.thing && !g.inner && g.clause > source->clause && harmed(g);
+  });
+  if (!another) return;
+  for (Group& g : groups_)
+    if (g.clause <= source->clause) g.factor = g.factor * 40 / whole;
 }
 
 /// Nothing between two tokens but a word ("has") or a denial put in: "the couch, not the cat, tore".

@@ -63,6 +63,7 @@ private:
   bool denied(const Group& g) const;
   bool by_worker(const Group& g) const;
   void harmed_by_another();
+  void harmed_by_water();
   bool runs_on(std::size_t from, std::size_t to) const;
   bool next_to(const Group& a, const Group& b) const;
   void weigh();

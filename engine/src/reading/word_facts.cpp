@@ -82,7 +82,7 @@ public:
       take_row(rows.rooms);
       take_row(rows.things);
     }
-    settle(amount);
+    settle(amount, kind);
   }
 
   WordFacts run() {
@@ -146,6 +146,12 @@ private:
       if (!date.empty()) put(field, std::move(date), m.first, m.last);
     } else if (field == "ageYears" || field == "ageYearsAtMoveIn") {
       const std::int64_t second = m.count > 1 ? items_[m.numbers[1]].thousandths : 0;
+      if (rule.unit == "rest" && m.count > 1) { // "3 years left of 8"
+        const auto [left, life] = std::minmax(items_[m.numbers[0]].thousandths, second);
+        const std::size_t longer = second == life ? m.numbers[1] : m.numbers[0];
+        if (left < life) put(field, fact_age(items_, longer, rules_, -left, rule.unit), m.first, m.last);
+        return;
+      }
       const std::int64_t more = rule.unit == "years-months" ? (second + 6) / 12 : second == 500 ? 500 : 0;
       put(field, fact_age(items_, at, rules_, more, rule.unit), m.first, m.last);
     } else if (is_money(field)) {
@@ -169,10 +175,13 @@ private:
       } else if (rule.unit == "minute") {
         q = {n.thousandths / 60, "hour"};
       }
-      if (q.unit == "each" && q.thousandths % 1000 != 0) return;
+      if (q.unit == "each" && (q.thousandths % 1000 != 0 || q.thousandths >= 1'000'000)) return; // "3068 door"
       if (q.thousandths > 0) put(field, q, m.first, m.last);
     } else if (field == "usefulLifeYears") {
-      const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12 : n.thousandths;
+      if (n.number == NumberKind::percent) return;
+      const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12
+                                 : n.under > 0         ? n.under * 1000 // "2/7 of its life"
+                                                       : n.thousandths;
       if (years >= 1000 && years <= 100'000) put(field, years, m.first, m.last);
     } else if (field == "count" && rule.unit == "sum" && m.count > 1) { // "3 large 11 small"
       std::int64_t all = 0;
@@ -217,7 +226,10 @@ private:
   }
 
   /// What the words of one line may not say together.
-  void settle(const std::optional<Money>& amount) {
+  void settle(const std::optional<Money>& amount, ChargeKind kind) {
+    // A fee has no age, though its month is named.
+    if (kind == ChargeKind::fee || kind == ChargeKind::rent || kind == ChargeKind::utility)
+      for (const std::string_view field : {"installed", "ageYears", "ageYearsAtMoveIn"}) drop(field);
     // What was reported and left is told better by the fault itself.
     if (auto* factors = value<std::vector<std::string>>("landlordFactors"); factors && factors->size() > 1)
       std::erase(*factors, "landlord-duty");

@@ -232,6 +232,7 @@ struct Remedy : Rule {
 /// A rule that is shown and not computed, with the few members that a view or a letter asks for.
 struct Remark : Rule {
   Tri required, right;
+  Tri when_left; ///< an inspection as the home is given back, at which nothing can be put right any more
   std::string who, if_missing, method;
   std::optional<std::int64_t> days;
   std::optional<Money> amount;

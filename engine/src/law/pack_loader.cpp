@@ -693,6 +693,7 @@ void Loader::remarks(Fields& f, std::string_view member, std::vector<Remark>& ou
     rule(item, r);
     r.required = item.yes_no("required");
     r.right = item.yes_no("right");
+    r.when_left = item.yes_no("whenLeft");
     r.who = item.text("who");
     r.if_missing = item.text("ifMissing");
     r.method = item.text("method");

@@ -84,7 +84,8 @@ std::string_view ground_when_refused(const LineAssessment& line, const Line& cha
   case Verdict::landlord_responsibility:
     return reason == "cause-not-tenant" ? "not-mine" : "upkeep";
   case Verdict::ordinary_wear:
-    return routine(line) ? "upkeep" : "wear";
+    // What outlived its life is not called wear: a crayon's mark is none.
+    return routine(line) ? "upkeep" : reason == "worn-out" ? "worn-out" : "wear";
   default:
     break;
   }

@@ -133,13 +133,18 @@ void add_exposure(Draft& d) {
     if (!said.empty() && items.size() < most && std::find(items.begin(), items.end(), said) == items.end())
       items.push_back(std::move(said));
   };
+  // What takes away the right to keep anything weighs more than what comes on top.
+  if (!d.law.lease_goes_on())
+    for (const ForfeitResult& forfeit : d.a.law->forfeits())
+      if (forfeit.applies == Tri::yes) add(*forfeit.rule, "letter.forfeit.law", 1);
+  const std::size_t most = items.size() + most_exposure;
   for (const RemedyResult& remedy : d.a.law->remedies())
-    if (remedy.applies != Tri::no) add(*remedy.rule, "letter.penalty.law");
+    if (remedy.applies != Tri::no) add(*remedy.rule, "letter.penalty.law", most);
   if (!d.c.tenancy.forwarding_address_given)
     for (const Remark& rule : d.a.law->pack().address)
       if (rule.if_missing != "none" && rule.if_missing != "last-known-address" &&
           applies(rule, d.a.law->view()) != Tri::no)
-        add(rule, "letter.note.address.law", most_exposure + 1);
+        add(rule, "letter.note.address.law", most + 1);
   add_list(d, "exposure", ParagraphRole::list, d.say("letter.note.exposure"), items);
 }
 

@@ -132,6 +132,8 @@ void write_new_address(Draft& d) {
   // The day that this note starts, or the landlord's own last day where it runs without it.
   auto by = d.law.lease_goes_on() ? std::nullopt : day_started_by(d, "forwarding-address-given");
   if (!by && !leaving(d)) by = d.law.landlords_day();
+  // The law's own day has passed or is not known.
+  if (!by && !leaving(d) && d.c.tenancy.possession_returned && !d.law.lease_goes_on()) by = reply_day(d);
   const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
   Sentences send;
   if (claim.deposit && by) send.add(d.say("letter.address.send.by", {{"sum", sum}, {"day", d.speech.day(*by)}}));
@@ -145,10 +147,26 @@ void write_new_address(Draft& d) {
   add_caution(d);
 }
 
+namespace {
+
+/// The tenant's right to an inspection that no day of the tenant's own belongs to.
+const Remark* inspection_right(const Draft& d) {
+  if (!d.law.there() || own_deadline(d, {"request-inspection"})) return nullptr;
+  for (const Remark& rule : d.a.law->pack().inspection)
+    if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri::yes) return &rule;
+  return nullptr;
+}
+
+} // namespace
+
 void write_inspection_request(Draft& d) {
   head(d);
   Sentences text;
-  text.add(d.say(leaving(d) ? "letter.ask.inspection" : "letter.ask.inspection.after"));
+  const Remark* right = inspection_right(d);
+  const bool be_there = leaving(d) && right && right->when_left.known_yes();
+  text.add(d.say(be_there     ? "letter.ask.inspection.be-there"
+                 : leaving(d) ? "letter.ask.inspection"
+                              : "letter.ask.inspection.after"));
   if (const DeadlineResult* deadline = own_deadline(d, {"request-inspection"})) {
     const Deadline& rule = *deadline->deadline;
     // A right whose days run only after the end is asked for besides.
@@ -170,12 +188,8 @@ void write_inspection_request(Draft& d) {
                                                       {"to", d.speech.day(deadline->last->earliest)}}));
     else if (deadline->last && deadline->last->latest != max_day && deadline->last->earliest >= d.a.today)
       text.add(d.say("letter.ask.inspection.by", {{"day", d.speech.day(deadline->last->earliest)}}));
-  } else if (d.law.there()) {
-    for (const Remark& rule : d.a.law->pack().inspection)
-      if (rule.right == std::optional(true) && applies(rule, d.a.law->view()) == Tri::yes) {
-        text.add(d.law.rule_says(rule, "letter.inspection.law"));
-        break;
-      }
+  } else if (right) {
+    text.add(d.law.rule_says(*right, "letter.inspection.law"));
   }
   d.must("ask", ParagraphRole::ask, text.take());
   const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
@@ -183,7 +197,7 @@ void write_inspection_request(Draft& d) {
   if (out && leaving(d)) days_text.add(d.say("letter.facts.moving", {{"when", d.when(*out)}}));
   if (!d.c.tenancy.forwarding_address_given) days_text.add(d.say("letter.inspection.address"));
   d.must("days", ParagraphRole::closing, days_text.add(d.say("letter.inspection.days")).take());
-  d.may("reply", ParagraphRole::closing, d.say("letter.inspection.reply"));
+  if (!be_there) d.may("reply", ParagraphRole::closing, d.say("letter.inspection.reply"));
   warn_about_law(d);
   warn_about_hazards(d);
   add_tenant_closing(d, {});

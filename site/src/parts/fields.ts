@@ -204,7 +204,9 @@ export function fieldsOfLaw(d: Desk): Field[] {
   const asked = askedBy(d.case.jurisdiction);
   if (!asked) return [];
   // Every letter hangs on whether the lease goes on with another tenant, whatever the law of the place asks.
-  const facts = [...new Set([...asked.facts, 'roommate-stays'])].map((id) => fieldOfFact(d, id)).filter((f) => f?.at.startsWith('/circumstances/'));
+  const facts = [...new Set([...asked.facts, 'roommate-stays'])]
+    .map((id) => fieldOfFact(d, id))
+    .filter((f) => f?.at.startsWith('/circumstances/'));
   const events = [...asked.events].map((id) => fieldOfEvent(d, id)).filter((f) => f?.event);
   return [...facts, ...events].filter((f): f is Field => f !== undefined);
 }

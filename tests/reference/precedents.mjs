@@ -37,6 +37,12 @@ function gather() {
     const among = (places) => places.some((p) => p === `${element}/${finding}` || p === `*/${finding}` || p === `${element}/*`);
     return !among(weights.nothingNamed) || among(weights.somethingNamed);
   };
+  const catalogue = JSON.parse(fs.readFileSync(path.join(RULES, 'wear/catalogue.json'), 'utf8'));
+  // What the guide calls a fault, where it does not depend.
+  const usual = (element, finding) => {
+    const { verdict } = catalogue.elements.find(({ id }) => id === element)?.findings.find(({ id }) => id === finding) ?? {};
+    return verdict === 'wear' || verdict === 'damage' ? { usual: verdict } : {};
+  };
   const lines = [], cases = {};
   for (const [data, map] of [['data/decided.json', 'decided/lines.json'], ['data/decided-more.json', 'decided/more-lines.json']]) {
     const decisions = new Map(read(data).map((d) => [d.id, d]));
@@ -49,7 +55,7 @@ function gather() {
       const was = { ...line.case, ...entry.facts };
       const facts = { ...was, element: wordNow('element', was.element), finding: wordNow('finding', was.finding) };
       const id = `${entry.case}#${entry.line}`;
-      lines.push({ id, kind: facts.kind, element: facts.element, finding: facts.finding, ...(named(facts.element, facts.finding) ? {} : { namesFault: false }), ...(stateOf(facts) === 'plain' ? {} : { state: stateOf(facts) }), ...(percent === null ? {} : { percent }) });
+      lines.push({ id, kind: facts.kind, element: facts.element, finding: facts.finding, ...(named(facts.element, facts.finding) ? {} : { namesFault: false }), ...usual(facts.element, facts.finding), ...(stateOf(facts) === 'plain' ? {} : { state: stateOf(facts) }), ...(percent === null ? {} : { percent }) });
       cases[id] = {
         forum: decision.forum, citation: decision.citation ?? decision.id, place: decision.jurisdiction, read: decision.basis === 'read-decision' ? 'opening of the decision' : 'a report of the decision',
         charge: line.words_en ?? line.words ?? `${line.element}: ${line.finding}`, currency: decision.facts?.currency ?? null,

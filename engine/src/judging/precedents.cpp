@@ -25,12 +25,15 @@ struct Key {
   ChargeKind kind;
   std::string_view element, finding;
   PrecedentState state;
+  Usual usual;
   bool names_fault;
 };
 Key key_of(const Line& line, const Subject& subject) {
   return {line.kind == ChargeKind::unknown && subject.element ? subject.element->kind : line.kind,
           subject.element ? std::string_view(subject.element->id) : std::string_view(),
-          subject.finding ? std::string_view(subject.finding->id) : std::string_view(), state_of(line),
+          subject.finding ? std::string_view(subject.finding->id) : std::string_view(),
+          state_of(line),
+          subject.finding ? subject.finding->usual : Usual::depends,
           subject.finding && subject.finding->names_fault};
 }
 
@@ -43,6 +46,11 @@ int shared(const Precedent& p, const Key& key) {
   if (p.state != key.state) return 2;
   if (p.element != key.element) return 3;
   return p.finding != key.finding ? 4 : narrowest;
+}
+
+/// One is wear by the guide and the other damage: how holes in a wall were decided says nothing of a faded one.
+bool of_another_sort(const Precedent& p, const Key& key) {
+  return p.usual != key.usual && p.usual != Usual::depends && key.usual != Usual::depends;
 }
 
 bool counts(const Precedent& p, std::string_view without) { return without.empty() || p.decision != without; }
@@ -78,6 +86,7 @@ Faults Precedents::load(std::string_view json) {
     p.element = f.required_text("element");
     p.finding = f.text("finding");
     p.names_fault = f.flag("namesFault", true);
+    p.usual = f.word<Usual>("usual", {{"wear", Usual::wear}, {"damage", Usual::damage}}, Usual::depends);
     p.state = f.word<PrecedentState>("state",
                                      {{"plain", PrecedentState::plain},
                                       {"proof-missing", PrecedentState::proof_missing},
@@ -151,7 +160,7 @@ Alike Precedents::alike(const Line& line, const Subject& subject, std::string_vi
     }
   };
   const auto same_thing = [&](const Precedent& p) {
-    return p.element == key.element && p.names_fault == key.names_fault;
+    return p.element == key.element && p.names_fault == key.names_fault && !of_another_sort(p, key);
   };
   take(Likeness::same_fault, [&](const Precedent& p) {
     return p.element == key.element && p.finding == key.finding && p.state == key.state;

@@ -33,6 +33,7 @@ struct Precedent {
   ChargeKind kind = ChargeKind::unknown;
   std::string element, finding;
   PrecedentState state = PrecedentState::plain;
+  Usual usual = Usual::depends; ///< what the guide calls its fault
   bool names_fault = true;
   bool share_known = true;  ///< false: something was allowed, how much is not known
   std::int64_t percent = 0; ///< of what was claimed, 0..100

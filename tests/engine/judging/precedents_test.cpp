@@ -50,6 +50,27 @@ TEST_CASE("Decided lines most like a charge are told as nothing, a part and all"
   CHECK(mixed.alike(burnt.line, burnt.subject, "X-3").all == 0);                // a decision left out
 }
 
+TEST_CASE("How damage to a thing was decided says nothing of wear on it") {
+  Burnt worn;
+  worn.burns.id = "thin-from-walking";
+  Precedents torn;
+  const auto line = [](int number, const char* more) {
+    return R"({"id":"X-)" + std::to_string(number) +
+           R"(#0","kind":"damage","element":"carpet","finding":"torn","percent":100)" + more + "}";
+  };
+  const auto load = [&](const char* more) {
+    CHECK(torn.load(R"({"shrinkage":1,"shown":9,"fewest":3,"lines":[)" + line(1, more) + "," + line(2, more) + "," +
+                    line(3, more) + "]}")
+              .empty());
+  };
+  load(R"(,"usual":"damage")");
+  CHECK(torn.alike(worn.line, worn.subject).all == 3); // what depends on the facts is like either
+  worn.burns.usual = Usual::wear;
+  CHECK(torn.alike(worn.line, worn.subject).most_alike.empty());
+  load("");
+  CHECK(torn.alike(worn.line, worn.subject).all == 3);
+}
+
 TEST_CASE("The share most often allowed is the median of its class") {
   const Burnt burnt;
   CHECK(decided({0, 20, 100}).likely(burnt.line, burnt.subject) == Share{20, 100});

@@ -28,7 +28,8 @@ std::vector<AccountSum> account_sums(const PaperRow& l, const RecognizerRules& r
     const Number& n = l.m.numbers[strong[s]];
     const std::size_t next = s + 1 < strong.size() ? l.m.numbers[strong[s + 1]].first : l.m.tokens.size();
     LabelKind kind = after ? label_of(l.m, rules, n.last + 1u, next) : label_of(l.m, rules, from, n.first);
-    const bool less = mentions_word(l, rules, "st:less", from, n.first) || (n.minus && deposit) ||
+    const bool apart = l.m.tokens[n.first].far; // another column: a running balance
+    const bool less = mentions_word(l, rules, "st:less", from, n.first) || (n.minus && deposit && !apart) ||
                       (n.first > 0 && l.m.tokens[n.first - 1u].is('-'));
     if (kind == LabelKind::none && deposit && less) kind = LabelKind::total;
     if (kind == LabelKind::none && deposit && n.after_equals) kind = LabelKind::balance;

@@ -163,6 +163,7 @@ private:
     if (account_row(i)) return;
     if (!columns_ && (is_sentence(l, rules_) || tells_account(l, rules_))) return prose(i, i + 1);
     if (pairs_row(i)) return;
+    if (const auto made = price_times_count(l); made && !columns_) return computed_row(i, *made);
     const RowFigures p = figures_of(l, columns_, paper_.sums, rules_);
     if (!p.found()) return words_row(i);
     const bool empty_label = p.label_last <= p.label_first || !has_words(l, p.label_first, p.label_last, rules_);
@@ -706,7 +707,9 @@ private:
     }
     if (!l.row.bulleted && !columns_ && l.row.cells.size() == 1 && names_account_number(l, rules_))
       return prose(i, i + 1);
-    if (take_dates(l, columns_.has_value(), rules_, out_.dates) && !l.row.bulleted) {
+    const bool dated = take_dates(l, columns_.has_value(), rules_, out_.dates);
+    if (!l.row.speaker.empty() && says_account(l)) return prose(i, i + 1); // the date is that of the message
+    if (dated && !l.row.bulleted) {
       flush_pending("no-amount");
       l.fate = "date";
       return;
@@ -759,6 +762,15 @@ private:
     return l.m.tokens.size() < 24 && std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
              return s.concept_id == id && s.match == Match::exact && s.first <= body + 1u;
            });
+  }
+
+  /// A bare number and a word of the account in one message: "so thats 95, i'll send you 805".
+  bool says_account(const PaperRow& l) const {
+    static constexpr std::array<std::string_view, 5> words = {"st:deposit", "st:refund", "st:total", "st:leaves",
+                                                              "st:makes"};
+    return std::any_of(l.m.numbers.begin(), l.m.numbers.end(),
+                       [&](const Number& n) { return can_be_sum(n) && l.m.tokens[n.first].start >= l.row.body; }) &&
+           std::any_of(words.begin(), words.end(), [&](std::string_view id) { return mentions_word(l, rules_, id); });
   }
 
   /// A few words, and right under them two rows or more, set in alike, that end with their sums.

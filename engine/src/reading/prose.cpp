@@ -117,7 +117,7 @@ private:
     std::size_t from = first;
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
-      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n)) continue;
+      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) || numbers_house(n)) continue;
       if ((n.rate && count_before(n, first)) ||
           per_follows(n)) { // "the bill of $120, $60 each": beside other sums it may be one
         if (is_strong(n) && !found.empty()) found.push_back({k, from, LabelKind::none});
@@ -128,6 +128,7 @@ private:
         continue;
       found.push_back({k, from, kind});
       if (is_strong(n) || (frames_account(kind) && named_after(n))) from = n.last + 1u;
+      if (kind == LabelKind::total) from = after_own_word(n, from);
     }
     bool any = false;
     const Lexicon::Id older = word("w:superseded");
@@ -201,6 +202,20 @@ private:
              return (id == "st:deposit" || id == "st:refund" || id == "st:total") && s.match == Match::exact &&
                     (s.last + 1u == n.first || s.first == n.last + 1u);
            });
+  }
+  /// "8 Orrin Lane": a bare number with a name right behind it.
+  bool numbers_house(const Number& n) const {
+    const std::size_t t = n.last + 1u;
+    return !is_strong(n) && n.whole && t < m_.tokens.size() && m_.tokens[t].word() && !m_.tokens[t].glued &&
+           !m_.tokens[t].capitals && is_upper(joined_.text[m_.tokens[t].start]) && m_.tokens[t].text.size() > 1;
+  }
+  /// "$215 altogether and": the word that made it the total is not the next sum's.
+  std::size_t after_own_word(const Number& n, std::size_t from) const {
+    std::size_t end = from;
+    for (const Mention& s : m_.statement)
+      if (rules_.statement().at(s.concept_id).id == "st:total" && s.match == Match::exact && s.first == n.last + 1u)
+        end = std::max<std::size_t>(end, s.last + 1u);
+    return end;
   }
   /// "200 total": the word right after the number is its own.
   bool named_after(const Number& n) const {

@@ -113,6 +113,23 @@ std::size_t paragraph_end(const std::vector<PaperRow>& rows, std::size_t row, st
   return stop && tokens > 14 ? end : row + 1;
 }
 
+std::optional<Product> price_times_count(const PaperRow& l) {
+  std::size_t price = l.m.numbers.size();
+  for (std::size_t k = 0; k < l.m.numbers.size(); ++k)
+    if (is_strong(l.m.numbers[k])) {
+      if (price != l.m.numbers.size()) return std::nullopt;
+      price = k;
+    }
+  if (price + 1 >= l.m.numbers.size()) return std::nullopt;
+  const Number& n = l.m.numbers[price];
+  const Number& count = l.m.numbers[price + 1];
+  const std::size_t sign = n.last + 1u;
+  if (price + 2 < l.m.numbers.size() || count.kind != NumberKind::plain || !count.whole || count.thousandths < 2000 ||
+      count.thousandths > 100'000 || count.first != sign + 1u || !(l.m.tokens[sign].text == "x" || l.m.tokens[sign].is('*')))
+    return std::nullopt;
+  return Product{Money::cents(n.thousandths / 10 * (count.thousandths / 1000)), price};
+}
+
 std::optional<Product> product_of(const PaperRow& l, const RecognizerRules& rules) {
   for (std::size_t k = 0; k + 1 < l.m.numbers.size(); ++k) {
     const Number& count = l.m.numbers[k];

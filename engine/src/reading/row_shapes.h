@@ -25,6 +25,7 @@ struct Product {
   Money amount;
   std::size_t price = 0; ///< the number that is the price of one
 };
+std::optional<Product> price_times_count(const PaperRow& row); ///< "$18 x 2 for the keys"
 std::optional<Product> product_of(const PaperRow& row, const RecognizerRules& rules);
 
 } // namespace wearline

@@ -12,7 +12,7 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 const write = process.argv.includes('--write');
 const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? built.program();
 /** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
-const reached = { whole: 294, invented: 8 };
+const reached = { whole: 302, invented: 2 };
 const SURE = 70; // "sure" in the engine's own words: reading.h
 
 const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));

@@ -219,10 +219,17 @@ private:
           !l.m.numbers[n].money())
         return false;
       const std::size_t first = token_at(l.m, l.row.cells[c].start), last = token_at(l.m, l.row.cells[c].end);
-      if (!has_words(l, first, last, rules_) || is_account(label_of(l.m, rules_, first, last))) return false;
+      if (!has_words(l, first, last, rules_)) return false;
     }
     flush_pending("no-amount");
     for (std::size_t k = 0; k < cells.size(); k += 2) {
+      const Cell& words = l.row.cells[cells[k]];
+      if (const LabelKind kind = label_of(l.m, rules_, token_at(l.m, words.start), token_at(l.m, words.end));
+          is_account(kind)) {
+        add_sum(i, lone_number(l, cells[k + 1], rules_), kind, std::string(l.row.cell(cells[k])), false);
+        if (l.fate.empty()) l.fate = "sums";
+        continue;
+      }
       RowFigures p;
       p.number = lone_number(l, cells[k + 1], rules_);
       describe_by_cells(l, p, {cells[k]});
@@ -445,7 +452,8 @@ private:
     PaperRow& l = rows_[i];
     PaperRow& last = rows_[pending_.back()];
     LabelKind kind = label_of(last.m, rules_, 0, last.m.tokens.size());
-    if (!is_account(kind) && last.row.text.back() == '?') kind = asked_for(last);
+    const char end = last.row.text.back();
+    if (!is_account(kind) && (end == '?' || (end == ':' && begins_with_deposit(last)))) kind = asked_for(last);
     if (is_account(kind)) {
       const std::string text(body_of(last));
       const bool directed = says_who(last, rules_, 0, last.m.tokens.size());
@@ -461,7 +469,12 @@ private:
     finish_charge(i, p, main, std::move(e));
   }
 
-  /// "How much was your deposit?"
+  bool begins_with_deposit(const PaperRow& l) const {
+    const std::size_t body = token_at(l.m, l.row.body);
+    return mentions_word(l, rules_, "st:deposit", body, body + 4) && mentions_word(l, rules_, "st:less");
+  }
+
+  /// "How much was your deposit?", "Deposit minus what I paid:"
   LabelKind asked_for(const PaperRow& l) const {
     static constexpr std::array<std::pair<std::string_view, LabelKind>, 3> kinds = {
         {{"st:refund", LabelKind::refund}, {"st:deposit", LabelKind::deposit}, {"st:total", LabelKind::total}}};
@@ -508,6 +521,7 @@ private:
   const Number* corrected_to(const PaperRow& l) const {
     const Lexicon::Id id = rules_.statement().find("w:corrects");
     const std::size_t body = token_at(l.m, l.row.body);
+    if (l.row.speaker.empty() && l.m.tokens.size() > 12) return nullptr; // a sentence speaks of its own sums
     for (const Number& n : l.m.numbers)
       if (n.first > body && can_be_sum(n) && !names_charge(l.m, rules_, body, n.first) &&
           std::any_of(l.m.statement.begin(), l.m.statement.end(), [&](const Mention& s) {
@@ -526,10 +540,10 @@ private:
       std::size_t at = out_.list.size(), own = at;
       for (std::size_t k = 0; k < out_.list.size(); ++k) {
         if (out_.list[k].rows.empty()) continue;
-        if (out_.list[k].rows.back() == r) own = k;
+        if (out_.list[k].rows.back() == r || out_.list[k].rows.front() == r) own = k;
         if (out_.list[k].rows.back() < r && is_charge_entry(out_.list[k])) at = k;
       }
-      if (at == out_.list.size()) continue;
+      if (at == out_.list.size() || (own != out_.list.size() && out_.list[own].prose)) continue;
       Entry& e = out_.list[at];
       const Number& n = *said;
       const RoleOption was = e.options[0];

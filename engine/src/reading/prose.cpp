@@ -207,7 +207,8 @@ private:
   bool numbers_house(const Number& n) const {
     const std::size_t t = n.last + 1u;
     return !is_strong(n) && n.whole && t < m_.tokens.size() && m_.tokens[t].word() && !m_.tokens[t].glued &&
-           !m_.tokens[t].capitals && is_upper(joined_.text[m_.tokens[t].start]) && m_.tokens[t].text.size() > 1;
+           !m_.tokens[t].capitals && is_upper(joined_.text[m_.tokens[t].start]) && m_.tokens[t].text.size() > 1 &&
+           !(m_.tokens[t].text[0] == 'i' && m_.tokens[t].text.size() < 4); // "56 I'm looking"
   }
   /// "$215 altogether and": the word that made it the total is not the next sum's.
   std::size_t after_own_word(const Number& n, std::size_t from) const {
@@ -441,7 +442,8 @@ private:
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || per_follows(n);
     const bool passing = bare || superseded_ || says_passing(found[i].from, n, last) || in_remark(n, first) ||
-                         denied(n, last) || bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
+                         denied(n, last) || taken_back(n, last) || said_again(found, i, clause) ||
+                         bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -547,6 +549,25 @@ private:
     });
   }
 
+  /// "they were 40, but never mind"
+  bool taken_back(const Number& n, std::size_t last) const {
+    const Lexicon::Id id = word("w:takes-back");
+    return std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+      return s.concept_id == id && s.match == Match::exact && s.first > n.last && s.last < last &&
+             std::none_of(m_.numbers.begin(), m_.numbers.end(), [&](const Number& other) {
+               return other.first > n.last && other.last < s.first && can_be_sum(other);
+             });
+    });
+  }
+  /// "it was 56, I'm looking at it now, 56"
+  bool said_again(const std::vector<Found>& found, std::size_t i, bool named) const {
+    const Number& n = m_.numbers[found[i].number];
+    return !named && i > 0 &&
+           std::any_of(found.begin(), found.begin() + static_cast<std::ptrdiff_t>(i), [&](const Found& f) {
+             return f.kind == LabelKind::none && m_.numbers[f.number].thousandths == n.thousandths;
+           });
+  }
+
   /// "not $85 but $58", "65, no sorry, 56", "from $150 to $105": the sum after it takes its place.
   bool corrected(const Number& n, std::size_t last) const {
     for (const Number& next : m_.numbers) {
@@ -554,8 +575,11 @@ private:
       const std::size_t between = next.first - n.last - 1u;
       bool said =
           n.first > 0 && m_.tokens[n.first - 1u].text == "from" && between == 1 && m_.tokens[n.last + 1u].text == "to";
-      for (std::size_t t = n.last + 1u; t < next.first; ++t) said = said || is(t, "w:corrects");
-      return said && between <= 4;
+      const Lexicon::Id id = word("w:corrects");
+      said = said || std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
+               return s.concept_id == id && s.match == Match::exact && s.first > n.last && s.last < next.first;
+             });
+      return said && between <= 6;
     }
     return false;
   }

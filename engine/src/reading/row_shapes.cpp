@@ -125,7 +125,8 @@ std::optional<Product> price_times_count(const PaperRow& l) {
   const Number& count = l.m.numbers[price + 1];
   const std::size_t sign = n.last + 1u;
   if (price + 2 < l.m.numbers.size() || count.kind != NumberKind::plain || !count.whole || count.thousandths < 2000 ||
-      count.thousandths > 100'000 || count.first != sign + 1u || !(l.m.tokens[sign].text == "x" || l.m.tokens[sign].is('*')))
+      count.thousandths > 100'000 || count.first != sign + 1u ||
+      !(l.m.tokens[sign].text == "x" || l.m.tokens[sign].is('*')))
     return std::nullopt;
   return Product{Money::cents(n.thousandths / 10 * (count.thousandths / 1000)), price};
 }

@@ -237,6 +237,8 @@ ReadStatement read_statement(std::string_view text, const RecognizerRules& rules
   WholeReading reading = best_reading(entries, rules.weights());
   if (!reading.closes || !has_lines(entries, reading)) look_again(paper, rules, entries, reading);
   name_lacking(paper, rules, entries, reading);
+  if (!reading.closes && reading.sums.has_base && !has_lines(entries, reading))
+    ask_passed_over(paper, rules, entries, reading);
   ReadStatement out = Writer(paper, entries, reading).run();
   check_arithmetic(out, entries, reading, rules);
   return out;

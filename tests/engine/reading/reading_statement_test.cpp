@@ -492,6 +492,82 @@ TEST_CASE("Numbers passed over at first are charges where the sums then come out
   CHECK(off.refund->amount == Money::cents(48200));
 }
 
+TEST_CASE("A sum of the account that its other sums give is found among the numbers", "[reading]") {
+  const ReadStatement s =
+      read("Deposit 750.00\nBlinds bent 55.00\nCleaning 95.00\nTotal 150.00\nhe wires 600 on Monday\n");
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(60000));
+  const ReadStatement two =
+      read("Deposit from Jess: $480.00\nDeposit from Marta: $480.00\n* hall shade $26.00\n* towel hooks "
+           "$14.00\nThat leaves $920.00.\n");
+  CHECK(two.deposit() == Money::cents(96000));
+}
+
+TEST_CASE("A chat: what the tenant says charges nothing, and the next message may correct a sum", "[reading]") {
+  const ReadStatement s =
+      read("[8/2/24, 7:15 PM] Gus: deposit was 900\n[8/2/24, 7:16 PM] Gus: oven cleaning 70\n"
+           "[8/2/24, 7:16 PM] Gus: make that 80\n[8/2/24, 7:17 PM] Nina: the door lock was $30 new\n"
+           "[8/2/24, 7:25 PM] Gus: mailbox key 15\n[8/2/24, 7:26 PM] Gus: so 95 total, you get 805\n");
+  CHECK(sums(s) == "80.00 15.00");
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(80500));
+}
+
+TEST_CASE("A running balance tells credits, and what takes it to nothing is the refund", "[reading]") {
+  const ReadStatement s =
+      read("Date | Memo | Amount | Balance\n11/30/2024 | Deposit | 960.00 | 960.00\n"
+           "12/02/2024 | Late fee | -35.00 | 925.00\n12/06/2024 | Final clean | -105.00 | 820.00\n"
+           "12/10/2024 | Late fee reversed | 35.00 | 855.00\n12/13/2024 | Ck 7719 to tenant | -855.00 | 0.00\n");
+  CHECK(sums(s) == "35.00 105.00 -35.00");
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(85500));
+}
+
+TEST_CASE("A room headed by its sum is no charge, nor is a share of what stands beside it", "[reading]") {
+  CHECK(
+      sums(read("Laundry (72.00)\n    Lint trap missing   22.00\n    Floor drain cleared   50.00\nTotal   72.00\n")) ==
+      "22.00 50.00");
+  CHECK(sums(read("Oven cleaned   40.00\nRug cleaned   60.00\nTotal   100.00\neach bears   50.00\n")) == "40.00 60.00");
+}
+
+TEST_CASE("The facts of a record are no charges, its items' sums are no totals", "[reading]") {
+  const ReadStatement s =
+      read("deposit_held: 500.00\nrent_monthly: 900.00\nitem 1\n  what: Fob\n  qty: 2\n  unit_price: 40.00\n"
+           "  charge: 80.00\nitem 2\n  what: Hood fan, grease\n  hours: 1.5\n  charge: 54.00\nrefund: 366.00\n");
+  CHECK(sums(s) == "80.00 54.00");
+  REQUIRE(s.refund.has_value());
+  CHECK(s.refund->amount == Money::cents(36600));
+}
+
+TEST_CASE("A bill below the account that comes to one of its charges is not charged again", "[reading]") {
+  CHECK(
+      sums(read(
+          "Deposit 1,100.00\nCarpet repair 186.00\nCleaning 95.00\nTotal 281.00\nRefund 819.00\n\nStretch carpet, hall "
+          "140.00\nTransition strip 24.00\nTrip 22.00\nTotal 186.00\n")) == "186.00 95.00");
+}
+
+TEST_CASE("Digits turned in a total that deposit and refund confirm put no charge in doubt", "[reading]") {
+  const ReadStatement s =
+      read("Your deposit was $1,100.00. The tub repair was $85.00. Our cleaner spent a day, $120.00. The "
+           "hedge cost $84.00. Together $298.00. We return $802.00.\n");
+  CHECK(sums(s) == "85.00 120.00 84.00");
+  CHECK(asked(s).empty());
+}
+
+TEST_CASE("Where no charge was found, bare numbers beside things are asked about", "[reading]") {
+  const ReadStatement s =
+      read("Hey Sam this is Walt. Your deposit was 640 okay so I had the screen door done it was\n56 and "
+           "the closet track was 30 and somebody had to do the stove too bye");
+  CHECK(s.charges.empty());
+  CHECK(asked(s) == "56.00 30.00");
+}
+
+TEST_CASE("A sum written with a blank for the thousands, and a price times a count", "[reading]") {
+  const ReadStatement s = read("Held: 1 250,00 $\nCleaning   150,00 $\nWall repair   85,50 $\nTotal   235,50 $\n");
+  CHECK(s.deposit() == Money::cents(125000));
+  CHECK(sums(read("- $65.00 for the oven\n- $18 x 2 for the lost keys\n")) == "65.00 36.00");
+}
+
 TEST_CASE("Spanish and European figures", "[reading]") {
   const ReadStatement s = read("Fecha: 14/03/2025   Desocupó: 28/02/2025\nPintura de la casa .... 1.240,50\nDepósito "
                                ".... 1.500,00\nA devolver .... 259,50\n");

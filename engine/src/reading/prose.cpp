@@ -200,7 +200,8 @@ private:
     return n.thousandths >= 20'000 && std::any_of(m_.statement.begin(), m_.statement.end(), [&](const Mention& s) {
              const std::string& id = rules_.statement().at(s.concept_id).id;
              return (id == "st:deposit" || id == "st:refund" || id == "st:total") && s.match == Match::exact &&
-                    (s.last + 1u == n.first || s.first == n.last + 1u);
+                    (s.last + 1u == n.first || s.first == n.last + 1u ||
+                     (s.last + 2u == n.first && is(n.first - 1u, "w:is")));
            });
   }
   /// "8 Orrin Lane": a bare number with a name right behind it.

@@ -25,11 +25,17 @@ std::string by_guide(const Finding& finding, bool wear, std::string_view place, 
     names += r->name.in(speech.language());
     ++count;
   }
-  const std::string_view key = !published   ? wear ? "reason.practice-wear" : "reason.practice-damage"
-                               : count == 0 ? wear ? "reason.decided-wear" : "reason.decided-damage"
-                               : wear       ? "reason.guide-wear"
-                                            : "reason.guide-damage";
-  std::string text = speech.say(key, {{"guides", names}});
+  if (published && count > 0) {
+    // That they are from elsewhere is said first: who sees only the beginning must not take them for guides of the
+    // place.
+    const std::string_view key = abroad ? wear ? "reason.guide-wear-abroad" : "reason.guide-damage-abroad"
+                                 : wear ? "reason.guide-wear"
+                                        : "reason.guide-damage";
+    return speech.say(key, {{"guides", names}});
+  }
+  std::string text = speech.say(published ? wear ? "reason.decided-wear" : "reason.decided-damage"
+                                : wear    ? "reason.practice-wear"
+                                          : "reason.practice-damage");
   if (abroad) text += ' ' + speech.say("reason.from-abroad");
   return text;
 }

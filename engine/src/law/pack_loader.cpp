@@ -160,6 +160,7 @@ void Loader::sources(Fields& f) {
     source.id = "law:" + (layer_.empty() ? "" : layer_ + '.') + item.key();
     source.text = s.required_text("cite");
     source.edition = s.text("edition");
+    source.bill = s.yes_no("bill") == std::optional(true);
     source.url = s.text("url");
     source.read = s.required_text("read");
     s.ignore({"note"});

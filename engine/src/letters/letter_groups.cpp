@@ -84,8 +84,11 @@ std::string_view ground_when_refused(const LineAssessment& line, const Line& cha
   case Verdict::landlord_responsibility:
     return reason == "cause-not-tenant" ? "not-mine" : "upkeep";
   case Verdict::ordinary_wear:
-    // What outlived its life is not called wear: a crayon's mark is none.
-    return routine(line) ? "upkeep" : reason == "worn-out" ? "worn-out" : "wear";
+    if (routine(line)) return "upkeep";
+    // What outlived its life is not called wear: a crayon's mark is none, and "repaint" names none.
+    if (reason == "worn-out" || (only_blames(line) && outlived(line))) return "worn-out";
+    if (charge.cause != ChargeCause::pet || said_by_the_list(line, "cause")) return "wear";
+    break; // what the sender's animal did is no wear of living there
   default:
     break;
   }
@@ -702,7 +705,7 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
   for (const std::size_t i : group.lines) text.add(deposit_kept(d, i));
   if (among(group.ground, {"debt", "unnamed"})) text.add(after_leaving(d, group));
   const bool alone = stands_alone(d, group);
-  if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown"}))
+  if (among(group.ground, {"sum", "unnamed", "unsure", "no-bill", "not-shown", "nothing-left"}))
     for (const std::size_t i : group.lines) text.add(against_the_sum(d, i, alone));
   if (among(group.ground, {"wear", "likely-wear"})) text.add(guides_text(d, group));
   if (among(group.ground, {"wear", "likely-wear", "upkeep", "already-there", "not-mine"}))

@@ -274,8 +274,9 @@ private:
         // What is missing was not given back, whatever the words for it; words that name only work have a blank.
         if (not_given_back(line) || line.subject.finding->id == "device-not-returned")
           text.add(d_.say("letter.landlord.not-given-back"));
-        else if (line.subject.finding->id == "work-only" && !line.subject.harm_named)
-          text.add(d_.say(is_removal(line) ? "letter.wants.left" : "letter.wants.found"));
+        else if (line.subject.finding->id == "work-only" && !line.subject.harm_named &&
+                 !line.subject.finding->names_fault)
+          text.add(d_.say("letter.wants.found"));
       }
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));

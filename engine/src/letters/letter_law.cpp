@@ -11,7 +11,9 @@ namespace wearline {
 namespace {
 
 /// May stand in a letter by its section: read where the law speaks itself, or in an official guide to it.
-bool quotable(const Reference& source) { return source.read == "statute-text" || source.read == "official-guide"; }
+bool quotable(const Reference& source) {
+  return !source.bill && (source.read == "statute-text" || source.read == "official-guide");
+}
 
 bool has(const std::vector<std::string>& names, std::string_view name) {
   return std::find(names.begin(), names.end(), name) != names.end();
@@ -47,7 +49,7 @@ Footing LawTalk::footing(const Rule& rule) const {
     const Reference& source = a_->law->pack().sources[at];
     some = some || quotable(source);
     all = all && quotable(source);
-    second_hand = second_hand || source.read == "secondary";
+    second_hand = second_hand || source.read == "secondary" || source.bill;
   }
   if (some) return all && rule.check.empty() && !weak() ? Footing::firm : Footing::careful;
   return second_hand ? Footing::loose : Footing::none;
@@ -57,7 +59,8 @@ std::string LawTalk::cites(const Rule& rule) const {
   if (footing(rule) < Footing::careful) return {};
   for (const std::string_view read : {"statute-text", "official-guide"})
     for (const std::uint16_t at : rule.sources)
-      if (const Reference& source = a_->law->pack().sources[at]; source.read == read) return source.text;
+      if (const Reference& source = a_->law->pack().sources[at]; quotable(source) && source.read == read)
+        return source.text;
   return {};
 }
 
@@ -143,7 +146,7 @@ std::string LawTalk::says(const Rule& rule, std::string_view text) const {
   hedged_ = hedged_ || cite.empty();
   if (cite.empty())
     for (const std::uint16_t at : rule.sources)
-      if (const Reference& source = a_->law->pack().sources[at]; source.read == "secondary") {
+      if (const Reference& source = a_->law->pack().sources[at]; source.read == "secondary" || source.bill) {
         second_hand_.emplace_back(text, source.text);
         break;
       }

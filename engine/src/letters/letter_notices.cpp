@@ -132,7 +132,8 @@ void write_new_address(Draft& d) {
   // The day that this note starts, or the landlord's own last day where it runs without it.
   auto by = d.law.lease_goes_on() ? std::nullopt : day_started_by(d, "forwarding-address-given");
   if (!by && !leaving(d)) by = d.law.landlords_day();
-  // The law's own day has passed or is not known.
+  // The law's own day has passed or is not known, or comes before this letter can.
+  if (by && *by < d.a.today + days{d.rules.letters.mailing_days}) by.reset();
   if (!by && !leaving(d) && d.c.tenancy.possession_returned && !d.law.lease_goes_on()) by = reply_day(d);
   const std::string sum = claim.deposit ? d.money(*claim.deposit) : std::string();
   Sentences send;

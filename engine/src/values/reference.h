@@ -20,6 +20,7 @@ struct Localized {
 /// it.
 struct Reference {
   std::string id, text, read, url, edition, region;
+  bool bill = false; ///< the text of a bill, not known to be law as it stands: no letter cites it
   Localized name;
 };
 using References = std::vector<const Reference*>;

@@ -302,6 +302,7 @@ private:
     std::vector<Term> strong;
     for (const Term& t : terms_)
       if (t.printed || t.added) strong.push_back(t);
+    const std::vector<Term> printed = strong;
     if (strong.size() > 1 && total_ && end_ == items_.size() && strong.back().cents == *total_ && !strong.back().added)
       strong.pop_back(); // the sum itself, printed at the end
     if (total_ && sum(strong) == *total_) return strong;
@@ -340,6 +341,9 @@ private:
         named.size() == 2 && likely.size() == 2 && std::any_of(named.begin(), named.end(), is_total) &&
         named[0].cents >= 300 && *named[0].component != *named[1].component)
       return named;
+    if (total_ && end_ == items_.size() && printed.size() == 2 && std::any_of(printed.begin(), printed.end(), is_total) &&
+        printed[0].component && printed[1].component && *printed[0].component != *printed[1].component)
+      return printed;
     // "2 hr @ 95 + breaker 48"
     if (total_ && end_ == items_.size() && strong.size() == 2 && strong[1].added && is_total(strong[1]) &&
         strong[0].component == CostComponent::labor && !strong[1].component)

@@ -72,7 +72,7 @@ class FactReader {
 public:
   FactReader(const MarkedText& text, std::string_view source, const FactRules& rules, const Lexicon& charges,
              ChargeKind kind, const std::optional<Money>& amount)
-      : text_(text), rules_(rules), items_(fact_items(text, source, rules.number_words())) {
+      : text_(text), rules_(rules), amount_(amount), items_(fact_items(text, source, rules.number_words())) {
     if (items_.empty()) return;
     const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
     for (const FactMatch& m : found) take(m);
@@ -155,6 +155,11 @@ private:
       const std::int64_t more = rule.unit == "years-months" ? (second + 6) / 12 : second == 500 ? 500 : 0;
       put(field, fact_age(items_, at, rules_, more, rule.unit), m.first, m.last);
     } else if (is_money(field)) {
+      const bool bare = !n.currency && n.decimals == 0;
+      if (field == "replacementCost" && bare && n.thousandths < 10'000) return; // "4 new blinds"
+      if (field == "replacementCost" && !n.currency && n.number == NumberKind::year) return;
+      if (rule.unit == "other-sum" && !n.currency && m.last > m.first + 3) return; // "bought 8/2021, top 310"
+      if (rule.unit == "other-sum" && amount_ && n.thousandths / 10 == std::abs(amount_->in_cents())) return;
       if (n.thousandths % 10 == 0 && n.decimals <= 2) put(field, Money::cents(n.thousandths / 10), m.first, m.last);
     } else if (is_quantity(field)) {
       Quantity q{amount_of(n), rule.unit.empty() ? "each" : rule.unit};
@@ -258,12 +263,14 @@ private:
       Money sum;
       for (const Part& p : *parts) sum += p.amount;
       const bool more = sum.in_cents() > std::abs(amount->in_cents());
-      if (more && parts->back().amount != *amount) drop("costComponents"); // else the last part was taken for the sum
+      const bool of_parts = std::any_of(parts->begin(), parts->end(), [&](const Part& p) { return p.amount == *amount; });
+      if (more && !of_parts) drop("costComponents"); // else one of the parts was taken for the sum
     }
   }
 
   const MarkedText& text_;
   const FactRules& rules_;
+  const std::optional<Money>& amount_;
   std::vector<FactItem> items_;
   WordFacts out_;
 };

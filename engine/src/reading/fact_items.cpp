@@ -354,7 +354,8 @@ private:
     if (i == 0 || !t_[i].glued || !t_[i - 1].word()) return false;
     if (i + 1 >= t_.size() || t_[i + 1].glued) return true;
     const char next = source_[t_[i + 1].start];
-    if (next >= '0' && next <= '9') return t_[i - 1].text.size() <= 6; // "approx. 2012"
+    if (next >= '0' && next <= '9') // "approx. 2012", not "7 years. 45.00"
+      return t_[i - 1].text.size() <= 6 && t_[i + 1].text.find('.') == std::string::npos;
     return t_[i - 1].text.size() <= 5 && !(next >= 'A' && next <= 'Z');
   }
 

@@ -123,6 +123,7 @@ private:
   bool counts(std::size_t i) const {
     const FactItem& n = items_[i];
     if (n.currency || n.decimals > 0 || n.thousandths > 50'000 || (i > 0 && label_at(i - 1))) return false;
+    if (in(i + 1, "rooms") || in(i + 1, "walls")) return true;
     const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs");
     return measured && i + 2 < items_.size() && is_sum(i + 2);
   }
@@ -360,7 +361,7 @@ private:
       if (item.rate) return false; // of one, not of all
     for (std::size_t i = 0; i < end_; ++i) {
       auto component = label_at(i);
-      const bool no_labor = in(i, "labor-hours") && i > 0 && in(i - 1, "no-word");
+      const bool no_labor = in(i, "bare-labor") && i > 0 && in(i - 1, "no-word");
       if (no_labor) component = CostComponent::materials;
       else if (!component || !in(i + 1, "only-word")) continue;
       out.parts.push_back({*component, Money::cents(*total_), {}});

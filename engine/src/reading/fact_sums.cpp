@@ -349,7 +349,7 @@ private:
     if (total_ && end_ == items_.size() && strong.size() == 2 && strong[1].added && is_total(strong[1]) &&
         strong[0].component == CostComponent::labor && !strong[1].component)
       return strong;
-    if (total_ && sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
+    if (!total_ || sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};
     return named;
   }
@@ -363,7 +363,8 @@ private:
       auto component = label_at(i);
       const bool no_labor = in(i, "bare-labor") && i > 0 && in(i - 1, "no-word");
       if (no_labor) component = CostComponent::materials;
-      else if (!component || !in(i + 1, "only-word")) continue;
+      else if (!component || !in(i + 1, "only-word") || (i + 2 < end_ && items_[i + 2].kind == FactItem::Kind::word))
+        continue;
       out.parts.push_back({*component, Money::cents(*total_), {}});
       out.parts_first = static_cast<std::uint16_t>(no_labor ? i - 1 : i);
       out.parts_last = static_cast<std::uint16_t>(out.parts_first + 1);

@@ -125,6 +125,7 @@ void Sense::number_clauses() {
     const Token& t = (*t_)[i];
     const bool inside_word = t.glued && i + 1 < t_->size() && (*t_)[i + 1].glued;
     const bool ends = t.is(',') || t.is(';') || t.is(':') || t.is('(') || t.is(')') || t.is('+') || t.is('=') ||
+                      t.is('!') || t.is('?') ||
                       (t.is('.') && !(i > 0 && (*t_)[i - 1].word() && (*t_)[i - 1].text.size() < 5)) ||
                       (t.is('-') && !inside_word) || (t.is('/') && !inside_word);
     if (ends) ++clause;

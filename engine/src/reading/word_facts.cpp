@@ -184,9 +184,8 @@ private:
       if (q.thousandths > 0) put(field, q, m.first, m.last);
     } else if (field == "usefulLifeYears") {
       if (n.number == NumberKind::percent) return;
-      const std::int64_t years = rule.unit == "months" ? (n.thousandths + 6) / 12
-                                 : n.under > 0         ? n.under * 1000 // "2/7 of its life"
-                                                       : n.thousandths;
+      const std::int64_t all = n.under > 0 ? n.under * 1000 : n.thousandths; // "2/7 of its life"
+      const std::int64_t years = rule.unit == "months" ? (all + 6) / 12 : all;
       if (years >= 1000 && years <= 100'000) put(field, years, m.first, m.last);
     } else if (field == "count" && rule.unit == "sum" && m.count > 1) { // "3 large 11 small"
       std::int64_t all = 0;

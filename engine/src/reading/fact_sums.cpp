@@ -122,8 +122,8 @@ private:
   /// "2 gallons 58", "3 knobs $12": a bare number of things before what they cost.
   bool counts(std::size_t i) const {
     const FactItem& n = items_[i];
+    if (!n.currency && n.decimals == 0 && (in(i + 1, "rooms") || in(i + 1, "walls"))) return true;
     if (n.currency || n.decimals > 0 || n.thousandths > 50'000 || (i > 0 && label_at(i - 1))) return false;
-    if (in(i + 1, "rooms") || in(i + 1, "walls")) return true;
     const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs");
     return measured && i + 2 < items_.size() && is_sum(i + 2);
   }
@@ -306,7 +306,11 @@ private:
     const std::vector<Term> printed = strong;
     if (strong.size() > 1 && total_ && end_ == items_.size() && strong.back().cents == *total_ && !strong.back().added)
       strong.pop_back(); // the sum itself, printed at the end
-    if (total_ && sum(strong) == *total_) return strong;
+    const bool named_beside =
+        std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { // "8 h x 40 = 320, mat 118"
+          return !t.printed && !t.added && t.component && t.first > 0 && label_at(t.first - 1u) == t.component;
+        });
+    if (total_ && sum(strong) == *total_ && (strong.size() > 1 || !named_beside)) return strong;
     if (total_)
       for (Term& t : strong) {
         if (!t.each) continue;
@@ -342,8 +346,9 @@ private:
         named.size() == 2 && likely.size() == 2 && std::any_of(named.begin(), named.end(), is_total) &&
         named[0].cents >= 300 && *named[0].component != *named[1].component)
       return named;
-    if (total_ && end_ == items_.size() && printed.size() == 2 && std::any_of(printed.begin(), printed.end(), is_total) &&
-        printed[0].component && printed[1].component && *printed[0].component != *printed[1].component)
+    if (total_ && end_ == items_.size() && printed.size() == 2 &&
+        std::any_of(printed.begin(), printed.end(), is_total) && printed[0].component && printed[1].component &&
+        *printed[0].component != *printed[1].component)
       return printed;
     // "2 hr @ 95 + breaker 48"
     if (total_ && end_ == items_.size() && strong.size() == 2 && strong[1].added && is_total(strong[1]) &&

@@ -106,6 +106,10 @@ Faults RecognizerRules::add_elements(const json& document) {
     for (const json& name : document[list])
       if (name.is_string()) set.names.push_back(name.get<std::string>());
   };
+  if (document.contains("words") && document["words"].is_object())
+    for (const auto& [list, words] : document["words"].items())
+      for (const json& word : words)
+        if (word.is_string()) words_[list].push_back(word.get<std::string>());
   take_names("owners", owners_);
   take_names("materials", materials_);
   take_names("bathroom", bathroom_);

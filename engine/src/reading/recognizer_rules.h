@@ -9,6 +9,7 @@
 #include "reading/reading_weights.h"
 #include "wearline/fault.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <map>
@@ -87,6 +88,12 @@ public:
   /// Things that others are made of: laminate, tile.
   bool material(Lexicon::Id id) const { return materials_.has(id); }
 
+  /// Whether the word is in a list of `words` in elements.json ("harms": tore, hit).
+  bool word_of(std::string_view list, std::string_view word) const {
+    const auto found = words_.find(list);
+    return found != words_.end() && std::find(found->second.begin(), found->second.end(), word) != found->second.end();
+  }
+
   /// A term of an element, by its place.
   struct TermPlace {
     std::uint16_t element = 0, term = 0;
@@ -122,6 +129,7 @@ private:
   };
   void fill(IdeaSet& set, const char* at, Faults& faults) const;
   IdeaSet owners_, bathroom_, counted_, materials_;
+  std::map<std::string, std::vector<std::string>, std::less<>> words_;
   std::vector<std::vector<TermPlace>> terms_by_idea_;
   std::vector<std::vector<PendingTerm>> pending_terms_;                 ///< by element
   std::vector<std::vector<std::vector<PendingTerm>>> pending_findings_; ///< by element, by finding

@@ -138,15 +138,14 @@ void Sense::number_clauses() {
 /// "no paint needed", "not replaced": the work was not done.
 bool Sense::denied(const Group& g) const {
   if (!g.work || g.first == 0) return false;
-  const std::string& before = (*t_)[g.first - 1].text;
-  return before == "no" || before == "not" || before == "sin";
+  return rules_->word_of("denials", (*t_)[g.first - 1].text);
 }
 
 /// "scraped by your painter": who did it, no work that is charged.
 bool Sense::by_worker(const Group& g) const {
   const std::string& last = (*t_)[g.last].text;
   if (last.size() < 6 || last.find("er", last.size() - 4) == std::string::npos || g.first < 2) return false;
-  return (*t_)[g.first - 1].text == "by" || (*t_)[g.first - 2].text == "by";
+  return rules_->word_of("doers", (*t_)[g.first - 1].text) || rules_->word_of("doers", (*t_)[g.first - 2].text);
 }
 
 bool Sense::next_to(const Group& a, const Group& b) const {
@@ -213,15 +212,11 @@ void Sense::weigh() {
 /// "the couch tore the shade": what did it is not what is charged.
 void Sense::harmed_by_another() {
   const auto does_harm = [&](const Group& g) {
-    static constexpr std::array<std::string_view, 8> verbs = {"tore",  "broke", "hit",    "bent",
-                                                              "burnt", "fell",  "struck", "into"};
-    static constexpr std::array<std::string_view, 6> articles = {"the", "our", "my", "a", "on", "onto"};
     const std::string& verb = (*t_)[g.last].text;
     if (!g.state || g.last + 1u >= t_->size()) return false;
-    const std::string& next = (*t_)[g.last + 1].text;
-    const bool past = (verb.size() > 4 && verb.compare(verb.size() - 2, 2, "ed") == 0) ||
-                      std::find(verbs.begin(), verbs.end(), verb) != verbs.end();
-    return past && std::find(articles.begin(), articles.end(), next) != articles.end();
+    const bool past =
+        (verb.size() > 4 && verb.compare(verb.size() - 2, 2, "ed") == 0) || rules_->word_of("harms", verb);
+    return past && rules_->word_of("before-harmed", (*t_)[g.last + 1].text);
   };
   for (std::size_t i = 1; i + 1 < groups_.size(); ++i) {
     if (!does_harm(groups_[i])) continue;
@@ -291,8 +286,7 @@ void Sense::mark_absent() {
   for (std::size_t i = 0; i < groups_.size(); ++i) {
     const Group& g = groups_[i];
     if (!(g.thing || g.part) || g.work || g.first == 0 || missing >= presence_.size()) continue;
-    const std::string& before = (*t_)[g.first - 1u].text;
-    if ((before == "no" || before == "sin") && presence_[missing].factor == 0)
+    if (rules_->word_of("absences", (*t_)[g.first - 1u].text) && presence_[missing].factor == 0)
       presence_[missing] = {whole, static_cast<std::uint16_t>(i)};
   }
 }

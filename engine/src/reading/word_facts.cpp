@@ -132,10 +132,11 @@ private:
 
   void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
     const FactItem& n = items_[at];
-    if ((field == "periodStart" || field == "periodEnd") && m.count > 1 && rule.unit == "span") {
-      const bool begins = field == "periodStart";
+    if ((field == "periodStart" || field == "periodEnd") && m.count > 1 &&
+        (rule.unit == "span" || rule.unit == "span-back")) {
+      const bool begins = field == "periodStart", back = rule.unit == "span-back"; // "to May 31 from May 1"
       const int year = m.count > 2 ? items_[m.numbers[2]].day.year : 0;
-      const FactItem &one = items_[m.numbers[0]], &two = items_[m.numbers[1]];
+      const FactItem &one = items_[m.numbers[back ? 1 : 0]], &two = items_[m.numbers[back ? 0 : 1]];
       std::string day = begins ? fact_span_end(one, two, year, true) : fact_span_end(two, one, year, false);
       if (!day.empty()) put(field, std::move(day), m.first, m.last);
     } else if (is_date(field)) {
@@ -262,7 +263,8 @@ private:
       Money sum;
       for (const Part& p : *parts) sum += p.amount;
       const bool more = sum.in_cents() > std::abs(amount->in_cents());
-      const bool of_parts = std::any_of(parts->begin(), parts->end(), [&](const Part& p) { return p.amount == *amount; });
+      const bool of_parts =
+          std::any_of(parts->begin(), parts->end(), [&](const Part& p) { return p.amount == *amount; });
       if (more && !of_parts) drop("costComponents"); // else one of the parts was taken for the sum
     }
   }

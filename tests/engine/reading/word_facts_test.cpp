@@ -311,3 +311,52 @@ TEST_CASE("Rooms and things named in a row add up", "[facts]") {
   CHECK_FALSE(facts("Blinds in LR, 2 bdrms, $135").contains("charged"));
   CHECK_FALSE(facts("Paint LR and den, carpet in hall, $500").contains("charged"));
 }
+
+TEST_CASE("A life and what is left or used of it tell both", "[facts]") {
+  const auto both = [](const char* text, double age, int life) {
+    INFO(text);
+    const json read = facts(text);
+    CHECK(read["ageYears"] == age);
+    CHECK(read["lifeYears"] == life);
+  };
+  both("Carpet burned, about 3 yrs left of its 8, $200", 5, 8);
+  both("Vinyl torn, yr 3 of 10, $90", 3, 10);
+  both("Blind, 12 yr life used 9, slats bent, $12", 9, 12);
+  both("Alfombra quemada, le faltaban 2 años de vida de 8, $250", 6, 8);
+  CHECK(facts("Paint scuffed, depr 24/36 mo, $100")["lifeYears"] == 3);
+  CHECK_FALSE(facts("60% of useful life remaining on blinds, 72.00").contains("lifeYears"));
+}
+
+TEST_CASE("Numbers of papers and sizes count nothing", "[facts]") {
+  CHECK_FALSE(facts("PO 2023-118 replaced blinds 65.00").contains("charged"));
+  CHECK_FALSE(facts("New 3068 steel door, old one kicked in, $300").contains("charged"));
+  CHECK(facts("Lease sec 9 says tenant replaces filters, 4 filters 32.00")["charged"]["count"] == 4);
+  CHECK_FALSE(facts("Late fee Mar 2024, 5%, $60").contains("installed"));
+  CHECK(facts("Stove bought for $649 649.00")["priceNew"] == "649.00");
+}
+
+TEST_CASE("Parts without a sum are read where each is named", "[facts]") {
+  const json parts = facts("New door, old one kicked in, mat 289 lab 176")["parts"];
+  REQUIRE(parts.size() == 2);
+  CHECK(parts[0]["amount"] == "289.00");
+  CHECK(parts[1]["nature"] == "labour");
+  CHECK(facts("Paint 2 bdrms, 8 hr x 2 men x 40 = 640, mat 118")["parts"][0]["amount"] == "640.00");
+  CHECK(facts("Thermostat cover, mat. 74.95 no labor")["parts"][0]["nature"] == "materials");
+  CHECK_FALSE(facts("Suite door re-key x1, kept 1 key of 3, no photo").contains("parts"));
+}
+
+TEST_CASE("With and without may be shortened, and so may words that patterns know", "[facts]") {
+  CHECK(facts("Screen mesh rotted w/ age, 24")["cause"] == "age");
+  CHECK(facts("Carpet, 3 pet stns, 120")["count"] == 3);
+  CHECK(facts("Vinyl gouged, moved in w/ floor 2 yrs old, $84")["ageYearsAtMoveIn"] == 2);
+}
+
+TEST_CASE("What leaked is not what is charged where another thing was harmed by it", "[facts]") {
+  CHECK(read("Fuga bajo el lavabo, piso hinchado 160")["element"] == "hard-flooring");
+  CHECK(read("Kitchen sink leak, reported twice")["element"] == "sink-faucet");
+}
+
+TEST_CASE("What is counted in hours is no heading", "[facts]") {
+  CHECK(read("Cleaning, 6 hrs")["element"] == "whole-unit-cleaning");
+  CHECK(read("Cleaning")["notACharge"] == true);
+}

@@ -400,6 +400,42 @@ void ticks(Entries& entries, const ReadingWeights& w) {
     if (e.tick < 0) leave_out(e, "information", w.leave_named);
 }
 
+/// A sum at the foot of a deposit, its interest and rows between that comes to all of them: what was held. The rows are
+/// deposits too ("Added when you took the garage").
+void held_foot(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    Entry& foot = list[i];
+    const auto held = std::find_if(foot.options.begin(), foot.options.end(),
+                                   [](const RoleOption& o) { return o.role == SumRole::held; });
+    if (foot.prose || held == foot.options.end()) continue;
+    Money sum;
+    std::size_t lines = 0, first = i;
+    bool deposit = false;
+    while (first > 0 && !deposit) {
+      const Entry& e = list[first - 1];
+      const SumRole role = e.options[0].role;
+      if (e.prose || (role != SumRole::deposit && role != SumRole::interest && role != SumRole::charge)) break;
+      deposit = role == SumRole::deposit;
+      lines += role == SumRole::charge;
+      sum += e.options[0].value;
+      --first;
+    }
+    if (!deposit || lines == 0 || sum != held->value) continue;
+    for (std::size_t k = first; k < i; ++k) {
+      if (list[k].options[0].role != SumRole::charge) continue;
+      const bool interest = std::any_of(list[k].options.begin(), list[k].options.end(),
+                                        [](const RoleOption& o) { return o.role == SumRole::interest; });
+      const SumRole kept = interest ? SumRole::interest : SumRole::deposit;
+      for (RoleOption& o : list[k].options)
+        o.cost = o.role == kept ? 0 : o.role == SumRole::charge ? o.cost + w.sum_is_charge : o.cost;
+      likeliest_first(list[k]);
+    }
+    for (RoleOption& o : foot.options) o.cost = o.role == SumRole::held ? 0 : o.cost + w.spare_total;
+    likeliest_first(foot);
+  }
+}
+
 /// Below the account, lines that come to one of its charges split that one up again, as the bill for it does; a total
 /// under them is that bill's.
 void bills_again(Entries& entries, const ReadingWeights& w) {
@@ -462,6 +498,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   payments_between(entries);
   ticks(entries, weights);
   replaced_lists(entries, weights);
+  held_foot(entries, weights);
   bills_again(entries, weights);
   accounts_apart(entries, weights);
   shares_of_rest(entries, weights);

@@ -56,6 +56,7 @@ struct Entry {
   bool two_sided = false;     ///< the table has a column of its own for credits
   bool prose = false;         ///< stands in a sentence
   bool named = false;         ///< names a thing, work or state
+  bool rent = false;          ///< speaks of rent
   std::vector<SumRole> heard; ///< roles that single words of it speak for
   std::size_t section = 0;    ///< stretch of the paper between headings
   std::vector<std::size_t> rows;

@@ -500,6 +500,7 @@ private:
     const bool free = is_free(l, n, rules_);
     e.named =
         std::any_of(e.rows.begin(), e.rows.end(), [&](std::size_t r) { return names_own_charge(rows_[r], rules_); });
+    e.rent = mentions_rent(l, rules_);
     e.heard = heard_roles(l, rules_);
     const bool share = tells_share(l, p, rules_);
     add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), is_denied(l, n, rules_), account_is_closed()},

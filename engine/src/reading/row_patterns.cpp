@@ -426,7 +426,9 @@ void held_foot(Entries& entries, const ReadingWeights& w) {
       if (list[k].options[0].role != SumRole::charge) continue;
       const bool interest = std::any_of(list[k].options.begin(), list[k].options.end(),
                                         [](const RoleOption& o) { return o.role == SumRole::interest; });
-      const SumRole kept = interest ? SumRole::interest : SumRole::deposit;
+      // "Last month's rent paid ahead" is held as well, and is the tenant's.
+      const SumRole kept = interest ? SumRole::interest : list[k].rent ? SumRole::credit : SumRole::deposit;
+      list[k].kind = LabelKind::held;
       for (RoleOption& o : list[k].options)
         o.cost = o.role == kept ? 0 : o.role == SumRole::charge ? o.cost + w.sum_is_charge : o.cost;
       likeliest_first(list[k]);
@@ -469,8 +471,9 @@ void bills_again(Entries& entries, const ReadingWeights& w) {
 
 /// Sums without words at the foot of a block of charges or credits are not the total where there are both.
 void block_feet(Entries& entries) {
-  const bool credits = std::any_of(entries.list.begin(), entries.list.end(),
-                                   [](const Entry& e) { return e.options[0].role == SumRole::credit; });
+  const bool credits = std::any_of(entries.list.begin(), entries.list.end(), [](const Entry& e) {
+    return e.options[0].role == SumRole::credit && e.kind != LabelKind::held;
+  });
   if (!credits) return;
   for (Entry& e : entries.list)
     if (e.passing_fate == "sum-without-words")

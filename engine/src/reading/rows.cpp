@@ -274,6 +274,28 @@ private:
   bool has_left_ = false, barred_ = false;
 };
 
+/// "800.00 (1,306.07)" in a cell of a table: two columns that came too near each other.
+void part_sums(Row& row) {
+  static constexpr std::string_view signs = "0123456789.,$()-";
+  if (row.tabular || row.cells.size() < 3) return;
+  const auto is_sum = [](std::string_view t) {
+    while (!t.empty() && (t.back() == ')' || t.back() == '-')) t.remove_suffix(1);
+    return t.size() > 3 && (t[t.size() - 3] == '.' || t[t.size() - 3] == ',') && is_digit(t[t.size() - 4]) &&
+           t.find_first_not_of(signs) == std::string_view::npos;
+  };
+  const Cell last = row.cells.back();
+  const std::string_view text = row.cell(row.cells.size() - 1);
+  const std::size_t gap = text.find(' ');
+  if (gap == std::string_view::npos || !is_sum(text.substr(0, gap)) || !is_sum(text.substr(gap + 1))) return;
+  Cell first = last, second = last;
+  first.end = last.start + static_cast<std::uint32_t>(gap);
+  second.start = first.end + 1;
+  first.column_end = screen_column(row.text, first.end);
+  second.column = screen_column(row.text, second.start);
+  row.cells.back() = first;
+  row.cells.push_back(second);
+}
+
 Row make_row(std::string_view line, std::size_t number) {
   Row row;
   row.line = number;
@@ -306,6 +328,7 @@ Row make_row(std::string_view line, std::size_t number) {
   CellSplitter splitter(row);
   splitter.begin();
   splitter.run();
+  part_sums(row);
   return row;
 }
 

@@ -119,8 +119,9 @@ private:
     if (std::find(numbers.begin(), numbers.end(), p.number) == numbers.end()) numbers = {p.number};
     for (const std::size_t k : numbers) {
       const Number& n = l.m.numbers[k];
+      if (k != p.number && !n.money()) continue; // more than two decimals
       if (k == p.number) main = e.figures.size();
-      e.figures.push_back({*n.money(), place_in(l, n), n.slip, right_of(l, n)});
+      e.figures.push_back({n.money().value_or(Money{}), place_in(l, n), n.slip, right_of(l, n)});
     }
     e.rows = {i};
     e.section = section_;

@@ -37,6 +37,7 @@ Range<Money> kept_apart(const Case& c, const std::vector<LineAssessment>& lines,
 
 std::vector<Range<Money>> against_deposit(const Case& c, const std::vector<LineAssessment>& lines, const Pack* pack) {
   std::vector<Range<Money>> out;
+  out.reserve(lines.size());
   for (const LineAssessment& line : lines) out.push_back(line.result.fair);
   for (const std::string_view kind : purposes) {
     Money held;

@@ -272,6 +272,7 @@ private:
       else rest.push_back(i);
     }
     std::vector<std::string> out;
+    out.reserve(all.size() + 1);
     for (const auto& entry : all)
       out.push_back(d_.say("letter.court.say.ground.", entry.first, {{"charges", d_.charges(entry.second)}}));
     if (!rest.empty()) out.push_back(d_.say("letter.court.say.ground.rest", {{"charges", d_.charges(rest)}}));

@@ -303,7 +303,7 @@ private:
     std::vector<Term> strong;
     for (const Term& t : terms_)
       if (t.printed || t.added) strong.push_back(t);
-    const std::vector<Term> printed = strong;
+    std::vector<Term> printed = strong;
     if (strong.size() > 1 && total_ && end_ == items_.size() && strong.back().cents == *total_ && !strong.back().added)
       strong.pop_back(); // the sum itself, printed at the end
     const bool named_beside =

@@ -175,7 +175,7 @@ std::size_t chat_head(std::string_view text, std::string& speaker) {
   }
   if (bracket && (at >= text.size() || text[at] != ']')) { // "[Sat Sep 7 2024, 10:02 AM]"
     const std::size_t close = text.find(']');
-    if (close == std::string_view::npos || close > 40) return 0;
+    if (close > 40) return 0; // or nowhere
     for (std::size_t i = begin + 1; i + 2 < close; ++i)
       clock = clock || (text[i] == ':' && is_digit(text[i - 1]) && is_digit(text[i + 1]) && is_digit(text[i + 2]));
     at = close;

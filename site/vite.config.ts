@@ -21,10 +21,12 @@ async function onlyInOneFile(): Promise<Plugin[]> {
 const noUndividedEngine: Plugin = {
   name: 'wearline-no-undivided-engine',
   enforce: 'pre',
-  transform: (code, id) =>
-    id.endsWith('/generated/engine/wearline.mjs')
-      ? code.replace(/new URL\("wearline\.wasm",\s*import\.meta\.url\)\.toString\(\)/, '""')
-      : undefined,
+  transform(code, id) {
+    if (!id.endsWith('/generated/engine/wearline.mjs')) return undefined;
+    const without = code.replace(/new URL\("wearline\.wasm",\s*import\.meta\.url\)\.toString\(\)/, '""');
+    if (without === code) this.error('the loader names the undivided engine in another way');
+    return without;
+  },
 };
 
 /** `vite build` makes the page, `vite build --mode one-file` adds dist/wearline.html, the whole page in one file. */

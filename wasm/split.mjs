@@ -4,6 +4,7 @@
 //
 //   node wasm/split.mjs     after the module and the bundles of rules are built
 import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -13,10 +14,15 @@ import { gzipSync } from 'node:zlib';
 const SITE = path.join(path.dirname(fileURLToPath(import.meta.url)), '../site');
 const ENGINE = path.join(SITE, 'src/generated/engine');
 const RULES = path.join(SITE, 'public/generated/rules');
+const INDEX = path.join(SITE, 'src/generated/rules-index.json');
+const WHOLE = path.join(ENGINE, 'wearline.wasm');
+const PARTS = ['first.wasm', 'rest.wasm'].map((name) => path.join(ENGINE, name));
+/** From what the parts beside it were made. */
+const MADE_FROM = path.join(ENGINE, 'parts.sha256');
 
 /** Charges in people's own words: those by which the reading of facts is tested. Other words may want a function of the rest; few do. */
-const typed = ['own-lines', 'further-lines', 'later-lines', 'outside-a', 'outside-b'].flatMap((name) =>
-  JSON.parse(fs.readFileSync(path.join(SITE, `../tests/reference/facts/${name}.json`), 'utf8')).map(({ text }) => text));
+const SPOKEN = ['own-lines', 'further-lines', 'later-lines', 'outside-a', 'outside-b'].map((name) => path.join(SITE, `../tests/reference/facts/${name}.json`));
+const typed = SPOKEN.flatMap((file) => JSON.parse(fs.readFileSync(file, 'utf8')).map(({ text }) => text));
 
 function wasmSplit(...given) {
   // Every browser that has modules in workers shares globals between modules.
@@ -41,7 +47,7 @@ async function start(file) {
 
 /** What the page asks from its opening to the first answers: without rules for reading, then with them, one charge and several. */
 function ask(module) {
-  const index = JSON.parse(fs.readFileSync(path.join(SITE, 'src/generated/rules-index.json'), 'utf8'));
+  const index = JSON.parse(fs.readFileSync(INDEX, 'utf8'));
   const errorsOf = (answer) => {
     const { errors } = JSON.parse(answer);
     if (errors.length > 0) throw new Error(`the first answers: ${JSON.stringify(errors[0])}`);
@@ -72,18 +78,31 @@ function profileOf({ exports }) {
   return Buffer.from(memory.buffer, at, length);
 }
 
-const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-split-'));
-try {
-  const whole = path.join(ENGINE, 'wearline.wasm');
+/** All that the parts follow from. The index names the bundles by their content. */
+function basis() {
+  const hash = createHash('sha256');
+  for (const file of [fileURLToPath(import.meta.url), WHOLE, INDEX, ...SPOKEN]) hash.update(fs.readFileSync(file));
+  return hash.digest('hex');
+}
+
+async function split(folder) {
   const counting = path.join(folder, 'counting.wasm');
   const profile = path.join(folder, 'profile');
-  wasmSplit('--instrument', whole, '-o', counting);
+  wasmSplit('--instrument', WHOLE, '-o', counting);
   const { instance, module } = await start(counting);
   ask(module);
   fs.writeFileSync(profile, profileOf(instance));
-  const parts = ['first.wasm', 'rest.wasm'].map((name) => path.join(ENGINE, name));
-  wasmSplit('--split', `--profile=${profile}`, whole, '-o1', parts[0], '-o2', parts[1]);
-  console.log([whole, ...parts].map((file) => `${path.basename(file)} ${Math.round(gzipSync(fs.readFileSync(file), { level: 9 }).length / 1000)} KB`).join(', '));
-} finally {
-  fs.rmSync(folder, { recursive: true });
+  wasmSplit('--split', `--profile=${profile}`, WHOLE, '-o1', PARTS[0], '-o2', PARTS[1]);
+  console.log([WHOLE, ...PARTS].map((file) => `${path.basename(file)} ${Math.round(gzipSync(fs.readFileSync(file), { level: 9 }).length / 1000)} KB`).join(', '));
+}
+
+const from = basis();
+if (![...PARTS, MADE_FROM].every((file) => fs.existsSync(file)) || fs.readFileSync(MADE_FROM, 'utf8') !== from) {
+  const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'wearline-split-'));
+  try {
+    await split(folder);
+    fs.writeFileSync(MADE_FROM, from);
+  } finally {
+    fs.rmSync(folder, { recursive: true });
+  }
 }

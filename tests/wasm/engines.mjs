@@ -19,14 +19,19 @@ export async function freshModule() {
 export const rulesIndex = () => JSON.parse(fs.readFileSync(path.join(SITE, 'src/generated/rules-index.json')));
 export const bundle = (file) => fs.readFileSync(path.join(SITE, 'public/generated/rules', file));
 
-/** The module holding every bundle, as the single file does. */
-export async function fullModule() {
-  const engine = await freshModule();
+/** Gives a module every bundle. */
+export function loadAll(engine) {
   const { shared, reading, letters, languages, packs } = rulesIndex();
   for (const file of [shared, reading, letters, ...Object.values(languages), ...Object.values(packs).flatMap((pack) => [pack.file, ...Object.values(pack.words)])]) {
     const { errors } = JSON.parse(engine.load(bundle(file)));
     if (errors.length) throw new Error(`${file}: ${JSON.stringify(errors[0])}`);
   }
+}
+
+/** The module holding every bundle, as the single file does. */
+export async function fullModule() {
+  const engine = await freshModule();
+  loadAll(engine);
   return engine;
 }
 

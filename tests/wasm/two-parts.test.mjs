@@ -5,7 +5,7 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { before, describe, test } from 'node:test';
 import { source } from '../page/source.mjs';
-import { allCases, bundle, fullModule, ROOT, rulesIndex } from './engines.mjs';
+import { allCases, bundle, fullModule, loadAll, ROOT, rulesIndex } from './engines.mjs';
 
 const ENGINE = path.join(ROOT, 'site/src/generated/engine');
 const partOf = (name) => new WebAssembly.Module(fs.readFileSync(path.join(ENGINE, name)));
@@ -29,12 +29,6 @@ async function inTwo() {
     },
   });
   return Object.assign(state, { engine, complete: () => parts.complete(partOf('rest.wasm')) });
-}
-
-function loadAll(engine) {
-  const { shared, reading, letters, languages, packs } = rulesIndex();
-  for (const file of [shared, reading, letters, ...Object.values(languages), ...Object.values(packs).flatMap((pack) => [pack.file, ...Object.values(pack.words)])])
-    assert.deepEqual(JSON.parse(engine.load(bundle(file))).errors, []);
 }
 
 const charge = (text) => JSON.stringify({ wearline: 2, side: 'tenant', language: 'en', lines: [{ id: '1', text, amount: '75.00' }] });

@@ -29,16 +29,21 @@ Subject subject_of(const Line& line, const Rules& rules) {
   return subject;
 }
 
+DaySpan days_of(int year, unsigned month) {
+  const auto named = date::year{year} / date::month{month};
+  return {Day{named / 1}, Day{named / date::last}};
+}
+
 /// The month of this number that lies nearest to a day.
 DaySpan nearest_month(unsigned month, Day day) {
   const int year = static_cast<int>(date::year_month_day{day}.year());
   DaySpan best{};
   std::optional<int> least;
   for (const int y : {year - 1, year, year + 1}) {
-    const auto first = date::year{y} / date::month{month};
-    const Day from = Day{first / 1}, to = Day{first / date::last};
-    const int apart = std::max({static_cast<int>((from - day).count()), static_cast<int>((day - to).count()), 0});
-    if (!least || apart < *least) least = apart, best = {from, to};
+    const DaySpan days = days_of(y, month);
+    const int apart =
+        std::max({static_cast<int>((days.earliest - day).count()), static_cast<int>((day - days.latest).count()), 0});
+    if (!least || apart < *least) least = apart, best = days;
   }
   return best;
 }
@@ -54,11 +59,8 @@ void rent_of_month_named(Line& line, const Subject& subject, FromWords& words, c
   if (!out || !out->known() || !recognizer.complete()) return;
   const auto named = month_named(line.text, recognizer);
   if (!named) return;
-  DaySpan days = nearest_month(named->month, out->earliest);
-  if (named->year != 0) {
-    const auto first = date::year{named->year} / date::month{named->month};
-    days = {Day{first / 1}, Day{first / date::last}};
-  }
+  const DaySpan days =
+      named->year != 0 ? days_of(named->year, named->month) : nearest_month(named->month, out->earliest);
   const bool after = days.earliest > out->latest;
   const auto& rent = tenancy.monthly_rent;
   const bool whole = !rent || !line.amount || *line.amount >= rent->part({19, 20});

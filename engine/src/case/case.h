@@ -36,6 +36,8 @@ struct Tenancy {
   std::optional<Money> monthly_rent;
   std::optional<long> landlord_units, building_units, occupants;
   Tri owner_occupied;
+  /// When the home was given back; where nobody said, when the tenancy ended.
+  const std::optional<DaySpan>& left() const { return possession_returned ? possession_returned : ended; }
 };
 
 struct Statement {

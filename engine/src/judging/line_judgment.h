@@ -79,6 +79,8 @@ struct LineResult {
   LineLaw law;                 ///< and its answer
   std::optional<Range<Months>> age_months; ///< completed months the thing is old
   bool certain() const { return fair.exact(); }
+  /// As it is without a rule of law that bars the charge.
+  Verdict but_for_bars() const { return verdict == Verdict::barred ? opinion.verdict : verdict; }
 };
 
 /// A line as one method of depreciation would have it.

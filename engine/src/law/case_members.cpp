@@ -8,7 +8,7 @@ namespace {
 FactState tenancy_kind(const Case& c) {
   const Tenancy& t = c.tenancy;
   FactState s = FactState::of(t.kind);
-  const auto& out = t.possession_returned ? t.possession_returned : t.ended;
+  const auto& out = t.left();
   if (t.kind.empty() && t.began && out && out->earliest - t.began->latest >= days{365}) s.not_text = "seasonal";
   return s;
 }

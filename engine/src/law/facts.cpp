@@ -101,7 +101,7 @@ Tri balance_due(const Case& c, const Pack* pack) {
 }
 
 FactState stay_months(const Case& c) {
-  const auto& end = c.tenancy.possession_returned ? c.tenancy.possession_returned : c.tenancy.ended;
+  const auto& end = c.tenancy.left();
   if (!c.tenancy.began || !end) return {};
   const Months least = std::max(Months(), whole_months(c.tenancy.began->latest, end->earliest));
   const Months most = std::max(Months(), whole_months(c.tenancy.began->earliest, end->latest));

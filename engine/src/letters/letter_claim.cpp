@@ -116,11 +116,9 @@ bool bill_came(const Draft& d, std::size_t line) {
 }
 
 bool days_after_leaving(const Draft& d, std::size_t line) {
-  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  const auto& out = d.c.tenancy.left();
   const auto& to = d.c.lines[line].to;
-  const LineResult& r = d.a.lines[line].result;
-  const Verdict verdict = r.verdict == Verdict::barred ? r.opinion.verdict : r.verdict;
-  return verdict == Verdict::non_damage_charge && out && to && to->earliest > out->latest;
+  return d.a.lines[line].result.but_for_bars() == Verdict::non_damage_charge && out && to && to->earliest > out->latest;
 }
 
 Stand stand_of(const Line& line, const LineAssessment& judged, const LetterRules& rules) {

@@ -83,7 +83,7 @@ private:
   }
 
   Money may_be_added() const {
-    if (!d_.law.there() || d_.law.lease_goes_on() || !d_.a.law->award().known) return {};
+    if (!d_.law.days_run() || !d_.a.law->award().known) return {};
     return std::max(d_.a.law->award().most - claim_.sum, Money());
   }
 
@@ -211,7 +211,7 @@ private:
   std::string statement() const {
     Sentences text;
     text.add(d_.say("letter.court.say"));
-    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+    const auto& out = d_.c.tenancy.left();
     if (out && out->earliest <= d_.a.today) text.add(d_.say("letter.facts.moved", {{"when", d_.when(*out)}}));
     if (claim_.deposit)
       text.add(d_.say(d_.deposits ? "letter.facts.deposits.sum" : "letter.facts.deposit",

@@ -104,7 +104,7 @@ std::string_view ground_when_open(const LineAssessment& line, const Line& charge
   const std::string_view reason = reason_of(r.opinion);
   // Age leaves nothing of it, whatever else is open.
   if (worn_by_age(line) && r.depreciated_value.high() < small_change()) return "worn-out";
-  const Verdict verdict = r.verdict == Verdict::barred ? r.opinion.verdict : r.verdict;
+  const Verdict verdict = r.but_for_bars();
   const bool own_ground = verdict == Verdict::ordinary_wear || verdict == Verdict::landlord_responsibility;
   if (!own_ground && outlived(line) && (r.no_middle || r.fair.likely() < small_change())) return "worn-out";
   if (reason == "cost-not-shown") return "no-bill";
@@ -662,7 +662,7 @@ std::string deposit_kept(const Draft& d, std::size_t line) {
 std::string after_leaving(const Draft& d, const DisputeGroup& group) {
   std::vector<std::size_t> after;
   const auto& keys = d.c.tenancy.possession_returned;
-  const auto& out = keys ? keys : d.c.tenancy.ended;
+  const auto& out = d.c.tenancy.left();
   for (const std::size_t i : group.lines)
     if (const auto& from = d.c.lines[i].from;
         days_after_leaving(d, i) && out->known() && from && from->earliest > out->latest)

@@ -622,7 +622,7 @@ private:
       if (element && element->id == "rent" && !tells_days(i))
         d_.warn("say-days", d_.say("letter.warn.landlord.say-days", {{"charge", charge}}));
       const auto& paid = d_.c.tenancy.rent_paid_through;
-      const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+      const auto& out = d_.c.tenancy.left();
       if (element && element->id == "rent" && paid && out && paid->earliest >= out->latest && !d_.c.lines[i].to)
         d_.warn("rent-paid",
                 d_.say("letter.warn.landlord.rent-paid", {{"charge", charge}, {"day", d_.speech.span(*paid)}}));

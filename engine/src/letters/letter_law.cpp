@@ -233,7 +233,7 @@ bool LawTalk::lease_goes_on() const { return told(a_->c, "roommate-stays") == Tr
 
 std::vector<const DeadlineResult*> LawTalk::missed() const {
   std::vector<const DeadlineResult*> out;
-  if (!there() || lease_goes_on()) return out;
+  if (!days_run()) return out;
   for (const DeadlineResult& result : a_->law->deadlines()) {
     const Deadline& deadline = spoken(result);
     if (deadline.who != Who::landlord || result.state != DeadlineState::missed || !result.last ||
@@ -285,7 +285,7 @@ bool LawTalk::list_in_time_keeps_all(Day last) const {
 
 std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
   std::vector<const DeadlineResult*> out;
-  if (!there() || lease_goes_on()) return out;
+  if (!days_run()) return out;
   for (const DeadlineResult& result : a_->law->deadlines()) {
     if (result.deadline->who != Who::landlord || !is_about_money_or_list(name_of(*result.deadline)) ||
         result.state != DeadlineState::undetermined)
@@ -313,7 +313,7 @@ std::vector<const DeadlineResult*> LawTalk::perhaps_missed() const {
 
 std::vector<MissedDay> LawTalk::days_if_unpaid() const {
   std::vector<MissedDay> out;
-  if (!there() || lease_goes_on() || a_->c.statement.statement_received != Tri(false) || a_->c.statement.refund_paid ||
+  if (!days_run() || a_->c.statement.statement_received != Tri(false) || a_->c.statement.refund_paid ||
       a_->c.statement.refund_sent)
     return out;
   for (const DeadlineResult& result : a_->law->deadlines()) {
@@ -347,7 +347,7 @@ std::vector<MissedDay> LawTalk::missed_days() const {
 
 std::optional<Day> LawTalk::landlords_day() const {
   std::optional<Day> latest;
-  if (!there() || lease_goes_on()) return latest;
+  if (!days_run()) return latest;
   for (const DeadlineResult& deadline : a_->law->deadlines()) {
     const std::string_view name = name_of(*deadline.deadline);
     if (deadline.deadline->who != Who::landlord || !deadline.last) continue;
@@ -498,7 +498,7 @@ std::string LawTalk::question(std::string_view fact) const {
 }
 
 const ForfeitResult* LawTalk::forfeited() const {
-  if (!there() || lease_goes_on()) return nullptr;
+  if (!days_run()) return nullptr;
   const ForfeitResult* damage = nullptr;
   for (const ForfeitResult& forfeit : a_->law->forfeits()) {
     if (!forfeit.certain || footing(*forfeit.rule) == Footing::none) continue;
@@ -509,7 +509,7 @@ const ForfeitResult* LawTalk::forfeited() const {
 }
 
 const ForfeitResult* LawTalk::perhaps_forfeited() const {
-  if (!there() || lease_goes_on()) return nullptr;
+  if (!days_run()) return nullptr;
   for (const ForfeitResult& forfeit : a_->law->forfeits())
     if (forfeit.applies == Tri::yes && !forfeit.certain && forfeit.rule->needs == Needs::other &&
         footing(*forfeit.rule) != Footing::none && !because(*forfeit.rule).empty() &&
@@ -579,7 +579,7 @@ std::string LawTalk::first_says(const DocumentRule& rule) const {
 }
 
 const RemedyResult* LawTalk::penalty() const {
-  if (!there() || lease_goes_on()) return nullptr;
+  if (!days_run()) return nullptr;
   const RemedyResult* found = nullptr;
   for (const RemedyResult& remedy : a_->law->remedies()) {
     const Remedy& rule = *remedy.rule;
@@ -593,7 +593,7 @@ const RemedyResult* LawTalk::penalty() const {
 
 const RemedyResult* LawTalk::possible_penalty() const {
   if (const RemedyResult* sure = penalty()) return sure;
-  if (!there() || lease_goes_on()) return nullptr;
+  if (!days_run()) return nullptr;
   for (const RemedyResult& remedy : a_->law->remedies()) {
     const Remedy& rule = *remedy.rule;
     const bool more = (rule.multiplier && Share::whole() < *rule.multiplier) || rule.fixed || rule.least;
@@ -632,7 +632,7 @@ std::pair<const Remedy*, bool> LawTalk::sure_before_possible(const FactView& vie
 }
 
 std::pair<const Remedy*, bool> LawTalk::penalty_after_request() const {
-  if (!there() || lease_goes_on()) return {nullptr, false};
+  if (!days_run()) return {nullptr, false};
   FactView asked = a_->law->view();
   if (const EventId demand = rules_->registry.event("tenant-demand"); demand != EventId::none)
     asked.suppose(demand, {true, {a_->today, a_->today}, false});
@@ -643,7 +643,7 @@ std::pair<const Remedy*, bool> LawTalk::penalty_after_request() const {
 }
 
 std::pair<const Remedy*, bool> LawTalk::penalty_if_unpaid() const {
-  if (!there() || lease_goes_on()) return {nullptr, false};
+  if (!days_run()) return {nullptr, false};
   FactView unpaid = a_->law->view();
   if (const EventId refund = rules_->registry.event("refund-sent"); refund != EventId::none)
     unpaid.suppose(refund, {false, {}, false});
@@ -663,7 +663,7 @@ bool LawTalk::penalty_waits_for_address() const {
 }
 
 std::optional<Day> LawTalk::lapsed() const {
-  if (!there() || lease_goes_on()) return std::nullopt;
+  if (!days_run()) return std::nullopt;
   for (const DeadlineResult& deadline : a_->law->deadlines())
     if (deadline.deadline->who == Who::tenant && name_of(*deadline.deadline) == "sue" && deadline.last &&
         deadline.last->latest != max_day && deadline.last->latest < a_->today && deadline.state != DeadlineState::met &&

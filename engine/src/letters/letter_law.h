@@ -45,6 +45,8 @@ public:
   bool hedged() const { return hedged_; }
   /// Another tenant stays under the same lease: no letter says that a day was missed which an end of the lease starts.
   bool lease_goes_on() const;
+  /// The law's days run, and what follows from them may be said: there is law, and the lease is over.
+  bool days_run() const { return there() && !lease_goes_on(); }
   /// What was said without a section because it was read second-hand, and where it was read of.
   const std::vector<std::pair<std::string, std::string>>& second_hand() const { return second_hand_; }
   /// The rules that say what follows from a sale of the home.

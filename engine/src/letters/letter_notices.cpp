@@ -99,7 +99,7 @@ void write_papers_request(Draft& d) {
     ask.add(own_notice(d, *deadline->deadline, "letter.ask.papers.law", "letter.ask.papers.law.under"));
   d.must("ask", ParagraphRole::ask, ask.take());
   Sentences facts;
-  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  const auto& out = d.c.tenancy.left();
   if (out && out->latest <= d.a.today && out->known()) facts.add(d.say("letter.facts.moved", {{"when", d.when(*out)}}));
   if (const auto& received = d.c.statement.received; received && received->known())
     facts.add(d.say("letter.facts.received", {{"when", d.when(*received)}}));
@@ -120,7 +120,7 @@ void write_new_address(Draft& d) {
   head(d);
   Sentences text;
   const Tenancy& t = d.c.tenancy;
-  const auto& out = t.possession_returned ? t.possession_returned : t.ended;
+  const auto& out = t.left();
   if (out)
     text.add(
         d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
@@ -193,7 +193,7 @@ void write_inspection_request(Draft& d) {
     text.add(d.law.rule_says(*right, "letter.inspection.law"));
   }
   d.must("ask", ParagraphRole::ask, text.take());
-  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  const auto& out = d.c.tenancy.left();
   Sentences days_text;
   if (out && leaving(d)) days_text.add(d.say("letter.facts.moving", {{"when", d.when(*out)}}));
   if (!d.c.tenancy.forwarding_address_given) days_text.add(d.say("letter.inspection.address"));

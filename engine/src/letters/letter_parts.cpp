@@ -288,7 +288,7 @@ std::string letter_sent(const Draft& d, const Event& letter) {
 }
 
 bool leaving(const Draft& d) {
-  const auto& out = d.c.tenancy.possession_returned ? d.c.tenancy.possession_returned : d.c.tenancy.ended;
+  const auto& out = d.c.tenancy.left();
   return out && out->earliest > d.a.today;
 }
 

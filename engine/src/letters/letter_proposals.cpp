@@ -176,7 +176,7 @@ private:
     // An objection is a request as well.
     if (event("tenant-demand") || !owed() || asks_for_all()) return;
     const DeadlineResult* deadline = d_.law.tenant_deadline({"demand"}, DeadlineState::open);
-    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+    const auto& out = d_.c.tenancy.left();
     if (!out || out->latest >= d_.a.today) return;
     if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
       add(LetterKind::demand, "demand.by", deadline->last->earliest);
@@ -187,7 +187,7 @@ private:
   void address() {
     if (d_.c.tenancy.forwarding_address_given || claim_.paid > Money()) return;
     const DeadlineResult* deadline = d_.law.tenant_deadline({"give-forwarding-address"}, DeadlineState::open);
-    const auto& out = d_.c.tenancy.possession_returned ? d_.c.tenancy.possession_returned : d_.c.tenancy.ended;
+    const auto& out = d_.c.tenancy.left();
     if (deadline && deadline->last && deadline->last->earliest >= d_.a.today)
       add(LetterKind::forwarding_address, "forwarding-address.by", deadline->last->earliest);
     else if (deadline || (out && d_.c.lines.empty())) add(LetterKind::forwarding_address, "forwarding-address");

@@ -11,7 +11,4 @@ namespace wearline {
 void check_arithmetic(ReadStatement& statement, const Entries& entries, const WholeReading& reading,
                       const RecognizerRules& rules);
 
-/// What would make one sum the other: two digits that changed places, a decimal point lost or put too much.
-Slip slip_between(Money stated, Money computed);
-
 } // namespace wearline

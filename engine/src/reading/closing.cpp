@@ -1,9 +1,10 @@
 #include "reading/closing.h"
 
+#include "reading/slip.h"
+
 #include <algorithm>
 #include <array>
 #include <numeric>
-#include <string>
 #include <unordered_map>
 
 namespace wearline {
@@ -605,13 +606,6 @@ private:
     return a.total ? *a.total : a.refund ? a.base - *a.refund : a.base + *a.due;
   }
 
-  static bool same_digits(std::int64_t a, std::int64_t b) {
-    std::string first = std::to_string(a), second = std::to_string(b);
-    std::sort(first.begin(), first.end());
-    std::sort(second.begin(), second.end());
-    return first == second;
-  }
-
   /// Charges without which the stated sum comes out: it may leave one out by mistake, or that one is none.
   std::vector<std::size_t> left_out(const WholeReading& r, std::int64_t stated) const {
     std::vector<std::size_t> found;
@@ -652,7 +646,8 @@ private:
     const std::vector<std::size_t> spare = stated ? left_out(out, *stated) : std::vector<std::size_t>{};
     // A deposit is named and nothing that is left of it: most papers say so, and then it was not found.
     // Digits turned in a total that deposit and refund confirm: a slip of the pen, no charge in doubt.
-    const bool turned = stated && out.sums.frame_closes && same_digits(*stated, out.sums.net());
+    const bool turned = stated && out.sums.frame_closes &&
+                        slip_between(Money::cents(*stated), Money::cents(out.sums.net())) == Slip::turned_digits;
     const bool off = stated ? spare.empty() && !turned : out.sums.has_base;
     const bool many = off && stated && std::any_of(list_.begin(), list_.end(), [&](const Entry& entry) {
                         const RoleOption& o =

@@ -367,7 +367,7 @@ private:
       for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
     if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = holds_rows_ = false; // its foot
     for (RoleOption& o : e.options) o.figure = main;
-    if (tells_share(l, p, rules_)) make_share(e);
+    if (tells_share(l, p, rules_)) leave_out(e, "information", w_.spare_total);
     if (e.options[0].role == SumRole::total || e.options[0].role == SumRole::subtotal)
       for (std::size_t k = 0; k < e.figures.size(); ++k) // the feet of other columns
         if (k != main) e.may_be(e.options[0].role, size_of(e.figures[k].value), w_.other_figure, k);
@@ -375,15 +375,6 @@ private:
     last_charge_ = nowhere;
   }
 
-  void make_share(Entry& e) const {
-    e.passing_fate = "information";
-    const RoleOption first = e.options[0];
-    for (RoleOption& o : e.options) o.cost += w_.spare_total;
-    e.options.erase(std::remove_if(e.options.begin(), e.options.end(),
-                                   [](const RoleOption& o) { return o.role == SumRole::passing; }),
-                    e.options.end());
-    e.options.insert(e.options.begin(), {SumRole::passing, first.value, 0, first.figure});
-  }
   static bool is_charge_entry(const Entry& e) { return e.options[0].role == SumRole::charge; }
 
   /// "charge: 120.00", in every item of a record: no total, but the sum of the words above it.
@@ -506,7 +497,7 @@ private:
     const bool share = tells_share(l, p, rules_);
     add_charge_roles(e, main, {credit, free, in_passing(l, n, rules_), is_denied(l, n, rules_), account_is_closed()},
                      w_);
-    if (share) make_share(e);
+    if (share) leave_out(e, "information", w_.spare_total);
     if (holds_rows_) // "Deposits held": what stands under it may be one of them
       for (RoleOption& o : e.options)
         if (o.role == SumRole::deposit) o.cost = std::min(o.cost, w_.spare_total);
@@ -562,13 +553,7 @@ private:
   void leave_other_party() {
     for (Entry& e : out_.list) {
       if (e.rows.empty() || !rows_[e.rows.front()].other_party || e.options[0].role == SumRole::passing) continue;
-      const RoleOption first = e.options[0];
-      for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + w_.leave_in_sentence;
-      if (std::none_of(e.options.begin(), e.options.end(),
-                       [](const RoleOption& o) { return o.role == SumRole::passing; }))
-        e.options.push_back({SumRole::passing, first.value, 0, first.figure});
-      std::stable_sort(e.options.begin(), e.options.end(),
-                       [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+      leave_out(e, e.passing_fate, w_.leave_in_sentence);
     }
   }
 

@@ -221,6 +221,15 @@ bool can_be_sum(const Number& n) {
 }
 bool is_strong(const Number& n) { return n.kind == NumberKind::money; }
 
+bool numbers_house(const MarkedText& m, std::string_view text, const Number& n) {
+  const std::size_t t = n.last + 1u;
+  if (is_strong(n) || !n.whole || t >= m.tokens.size()) return false;
+  const Token& next = m.tokens[t];
+  const bool first_person = next.text[0] == 'i' && next.text.size() < 4;
+  return next.word() && !next.glued && !next.capitals && !first_person && next.text.size() > 1 &&
+         text[next.start] >= 'A' && text[next.start] <= 'Z';
+}
+
 std::size_t token_at(const MarkedText& m, std::uint32_t byte) {
   return static_cast<std::size_t>(std::lower_bound(m.tokens.begin(), m.tokens.end(), byte,
                                                    [](const Token& t, std::uint32_t at) { return t.start < at; }) -

@@ -38,6 +38,8 @@ StatementPaper look_at_paper(std::string_view text, const RecognizerRules& rules
 /// A number that may be a sum at all; one that has the look of a sum (sign of a currency, two decimals).
 bool can_be_sum(const Number& number);
 bool is_strong(const Number& number);
+/// "8 Orrin Lane": a bare number with a name right behind it in the text that was marked; "56 I'm looking" is none.
+bool numbers_house(const MarkedText& marked, std::string_view text, const Number& number);
 /// The row's token that begins at or after a byte.
 std::size_t token_at(const MarkedText& text, std::uint32_t byte);
 /// Nothing but signs, a currency or "CR" after the number.

@@ -117,7 +117,9 @@ private:
     std::size_t from = first;
     for (std::size_t k = 0; k < m_.numbers.size(); ++k) {
       const Number& n = m_.numbers[k];
-      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) || numbers_house(n)) continue;
+      if (n.first < first || n.last >= last || !can_be_sum(n) || measure_follows(n) ||
+          numbers_house(m_, joined_.text, n))
+        continue;
       if ((n.rate && count_before(n, first)) ||
           per_follows(n)) { // "the bill of $120, $60 each": beside other sums it may be one
         if (is_strong(n) && !found.empty()) found.push_back({k, from, LabelKind::none});
@@ -203,13 +205,6 @@ private:
                     (s.last + 1u == n.first || s.first == n.last + 1u ||
                      (s.last + 2u == n.first && is(n.first - 1u, "w:is")));
            });
-  }
-  /// "8 Orrin Lane": a bare number with a name right behind it.
-  bool numbers_house(const Number& n) const {
-    const std::size_t t = n.last + 1u;
-    return !is_strong(n) && n.whole && t < m_.tokens.size() && m_.tokens[t].word() && !m_.tokens[t].glued &&
-           !m_.tokens[t].capitals && is_upper(joined_.text[m_.tokens[t].start]) && m_.tokens[t].text.size() > 1 &&
-           !(m_.tokens[t].text[0] == 'i' && m_.tokens[t].text.size() < 4); // "56 I'm looking"
   }
   /// "$215 altogether and": the word that made it the total is not the next sum's.
   std::size_t after_own_word(const Number& n, std::size_t from) const {

@@ -11,25 +11,12 @@ namespace wearline {
 
 namespace {
 
-void likeliest_first(Entry& e) {
-  std::stable_sort(e.options.begin(), e.options.end(),
-                   [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
-}
-
 bool is_line_role(SumRole r) { return r == SumRole::charge || r == SumRole::credit; }
 bool is_line(const Entry& e) { return is_line_role(e.options[0].role); }
 /// Of a line, what it adds to the charges.
 Money on_charges(const Entry& e) {
   const RoleOption& o = e.options[0];
   return o.role == SumRole::credit ? Money{} - o.value : o.value;
-}
-
-/// No part of the account unless much speaks for it.
-void leave_out(Entry& e, const char* fate, int against) {
-  e.passing_fate = fate;
-  e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
-  for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + against;
-  likeliest_first(e);
 }
 
 /// Makes a figure the sum of the entry; the other stays possible.

@@ -23,16 +23,6 @@ bool may_count(const PaperRow& row, const Number& n, const RecognizerRules& rule
   });
 }
 
-/// "61 Rushes Road": a bare number with a name right behind it.
-bool numbers_house(const PaperRow& row, const Number& n) {
-  const std::size_t t = n.last + std::size_t{1};
-  if (is_strong(n) || !n.whole || t >= row.m.tokens.size()) return false;
-  const Token& next = row.m.tokens[t];
-  const char c = row.row.text[next.start];
-  const bool first_person = next.text[0] == 'i' && next.text.size() < 4;
-  return next.word() && !next.glued && !next.capitals && !first_person && c >= 'A' && c <= 'Z';
-}
-
 /// The row's words beside this number: of its sentence, as far as the numbers before and after it.
 std::string words_about(const PaperRow& row, const Number& n, const RecognizerRules& rules) {
   const std::vector<Token>& tokens = row.m.tokens;
@@ -79,7 +69,7 @@ std::vector<Lacking> lacking_sums(const WholeReading& reading, std::size_t lines
 bool passed_over(const PaperRow& row, const Number& n, const Entries& entries) {
   static constexpr std::int64_t smallest = 5000; // below, a bare number is a count
   return row.m.tokens[n.first].start >= row.row.body && can_be_sum(n) && !n.rate && n.thousandths >= smallest &&
-         !numbers_house(row, n) && !holds(entries, place_in(row, n));
+         !numbers_house(row.m, row.row.text, n) && !holds(entries, place_in(row, n));
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 // What a statement of deductions says: its charges, the sums it states, its dates, and how its own sums come out.
 
 #include "reading/numbers.h"
+#include "reading/slip.h"
 #include "values/money.h"
 #include "wearline/day.h"
 
@@ -57,9 +58,6 @@ struct TrayLine {
   std::string why; ///< no-amount, number-without-sign, sum-unexplained, remark, letter, other-message, in-passing,
                    ///< information, repeated, too-large
 };
-
-/// What would explain a sum that does not come out.
-enum class Slip : std::uint8_t { none, turned_digits, lost_point, left_out };
 
 /// Something in the paper's own arithmetic that does not come out.
 struct StatementCheck {

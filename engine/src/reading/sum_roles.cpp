@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <utility>
 
 namespace wearline {
 
@@ -93,6 +94,18 @@ void add_charge_roles(Entry& e, std::size_t main, const ChargeSigns& signs, cons
   for (std::size_t k = 0; k < e.figures.size(); ++k)
     if (k != main && !e.figures[k].value.is_zero())
       e.may_be(signs.credit ? SumRole::credit : SumRole::charge, size_of(e.figures[k].value), w.other_figure, k);
+}
+
+void likeliest_first(Entry& e) {
+  std::stable_sort(e.options.begin(), e.options.end(),
+                   [](const RoleOption& a, const RoleOption& b) { return a.cost < b.cost; });
+}
+
+void leave_out(Entry& e, std::string fate, int against) {
+  e.passing_fate = std::move(fate);
+  e.may_be(SumRole::passing, e.options[0].value, 0, e.options[0].figure);
+  for (RoleOption& o : e.options) o.cost = o.role == SumRole::passing ? 0 : o.cost + against;
+  likeliest_first(e);
 }
 
 } // namespace wearline

@@ -5,6 +5,8 @@
 #include "reading/entries.h"
 #include "reading/reading_weights.h"
 
+#include <string>
+
 namespace wearline {
 
 /// Without its sign.
@@ -23,5 +25,10 @@ struct ChargeSigns {
 };
 /// The roles of a row that nothing calls a sum of the account. `main`: the figure that is its sum.
 void add_charge_roles(Entry& entry, std::size_t main, const ChargeSigns& signs, const ReadingWeights& weights);
+
+/// Its roles in the order of what speaks against them.
+void likeliest_first(Entry& entry);
+/// No part of the account unless `against` its other roles, and more, speaks for them. `fate`: of its lines.
+void leave_out(Entry& entry, std::string fate, int against);
 
 } // namespace wearline

@@ -9,17 +9,20 @@ interface Line {
   saveData?: boolean;
 }
 
-export function somebody(): Promise<void> {
+export async function somebody(): Promise<void> {
   const { connection } = navigator as Navigator & { connection?: Line };
-  return new Promise((done) => {
-    for (const sign of signs) window.addEventListener(sign, () => done(), { once: true, passive: true });
+  const over = new AbortController();
+  const { signal } = over;
+  await new Promise<void>((done) => {
+    for (const sign of signs) window.addEventListener(sign, () => done(), { passive: true, signal });
     if (connection?.saveData) return;
     let looking: ReturnType<typeof setTimeout> | undefined;
     const look = (): void => {
       clearTimeout(looking);
       if (document.visibilityState === 'visible') looking = setTimeout(done, aWhile);
     };
-    document.addEventListener('visibilitychange', look);
+    document.addEventListener('visibilitychange', look, { signal });
     look();
   });
+  over.abort();
 }

@@ -1,12 +1,12 @@
-// A part of the engine by its address.
+// What lies beside the page, by its address.
 
-async function fetched(address: string): Promise<Response> {
+export async function fetched(address: string): Promise<Response> {
   const answer = await fetch(address);
   if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
   return answer;
 }
 
-/** Compiled while it comes in, where the host says what it is; from its bytes otherwise. */
+/** A part of the engine: compiled while it comes in, where the host says what it is; from its bytes otherwise. */
 export async function compiled(address: string): Promise<WebAssembly.Module> {
   const answer = await fetched(address);
   if (answer.headers.get('content-type') === 'application/wasm') return WebAssembly.compileStreaming(answer);

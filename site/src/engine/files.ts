@@ -1,9 +1,7 @@
 // Where the page's own files come from: beside the page. The single offline file replaces this module by one that holds them.
 
+import { fetched } from './fetched';
+
 /** A bundle of rules as text. */
-export async function rulesText(file: string): Promise<string> {
-  const address = new URL(`generated/rules/${file}`, document.baseURI).href;
-  const answer = await fetch(address);
-  if (!answer.ok) throw new Error(`${address}: ${answer.status}`);
-  return answer.text();
-}
+export const rulesText = async (file: string): Promise<string> =>
+  (await fetched(new URL(`generated/rules/${file}`, document.baseURI).href)).text();

@@ -119,6 +119,18 @@ export async function ready(page) {
   await engineIn;
 }
 
+/** Answers every question of the browser as `yes` says at that moment; gives what was asked. A page that is gone takes its question with it. */
+export function answering(page, yes = () => true) {
+  const asked = [];
+  page.on('dialog', async (d) => {
+    asked.push(`${d.type()} ${d.message()}`);
+    await (yes() ? d.accept() : d.dismiss()).catch((e) => {
+      if (!/has been closed|No dialog is showing/.test(e.message)) throw e;
+    });
+  });
+  return asked;
+}
+
 /** Waits until what is shown is the result of what was entered last. */
 export const still = (page) => page.locator('#page[aria-busy=false]').waitFor({ state: 'attached' });
 

@@ -1,20 +1,10 @@
 // Nothing a person put in is lost without being asked, and clearing leaves nothing: closing, reloading, two windows, saving, full stores.
 import assert from 'node:assert/strict';
 import { test as whole } from 'node:test';
-import { browser, example, keptAmount, open, openExample, photo, press, ready, site, still, taken, unfold, until, withPage } from './harness.mjs';
+import { answering, browser, example, keptAmount, open, openExample, photo, press, ready, site, still, taken, unfold, until, withPage } from './harness.mjs';
 
 withPage();
 const test = (name, run) => whole(name, { timeout: 60_000 }, run);
-
-/** Every question of the browser is answered alike; what was asked is kept. */
-function answering(page, yes = true) {
-  const asked = [];
-  page.on('dialog', (d) => {
-    asked.push(`${d.type()} ${d.message()}`);
-    void (yes ? d.accept() : d.dismiss());
-  });
-  return asked;
-}
 
 const says = (page, words) => page.getByRole('status').getByText(words).waitFor();
 const keepHere = async (page) => {
@@ -56,9 +46,8 @@ test('closing a case with changes asks, and what was closed can be put back', as
   await choose(page, [example('all-fair'), example('little-known')]);
   await page.locator('.roster tbody tr').nth(1).waitFor();
   await changeAmount(page, '17.25');
-  const asked = [];
   let answer = false;
-  page.on('dialog', (d) => (asked.push(d.message()), void (answer ? d.accept() : d.dismiss())));
+  const asked = answering(page, () => answer);
   await page.locator('.roster-tools').getByRole('button', { name: /^Close / }).click();
   assert.equal(asked.length, 1);
   assert.equal(await page.locator('.roster tbody tr').count(), 2);
@@ -73,7 +62,7 @@ test('closing a case with changes asks, and what was closed can be put back', as
 
 test('after a reload what was in no file still counts as unsaved', async () => {
   const { page, finish } = await open(browser, site.address);
-  const asked = answering(page, false);
+  const asked = answering(page, () => false);
   await openExample(page, /Little is known/);
   await keepHere(page);
   await changeAmount(page, '781.25');
@@ -89,7 +78,7 @@ test('after a reload what was in no file still counts as unsaved', async () => {
 
 test('what was typed last is written when the page goes out of sight, without waiting', async () => {
   const { page, finish } = await open(browser, site.address);
-  answering(page);
+  const asked = answering(page);
   await openExample(page, /Little is known/);
   await keepHere(page);
   await page.locator('#amount-0').fill('55.55');
@@ -100,7 +89,8 @@ test('what was typed last is written when the page goes out of sight, without wa
   await until(async () => (await keptAmount(page)) === '55.55');
   // Closing at once asks until it is written.
   await page.locator('#amount-0').fill('66.66');
-  await page.close({ runBeforeUnload: true });
+  await Promise.all([page.waitForEvent('close'), page.close({ runBeforeUnload: true })]);
+  assert.deepEqual(asked.map((a) => a.split(' ')[0]), ['beforeunload']);
   await finish();
 });
 

@@ -3,7 +3,7 @@ import assert from 'node:assert/strict';
 import fs from 'node:fs';
 import path from 'node:path';
 import { test } from 'node:test';
-import { axe, browser, changeFacts, figure, fitsWidth, ONE_FILE, open, openExample, openFacts, ready, ROOT, row, site, typeCharge, withPage } from './harness.mjs';
+import { answering, axe, browser, changeFacts, figure, fitsWidth, ONE_FILE, open, openExample, openFacts, ready, ROOT, row, site, typeCharge, withPage } from './harness.mjs';
 
 withPage();
 
@@ -79,7 +79,7 @@ inEachForm('a case is saved to a file and opens again as it was', async (site) =
   const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save' }).click()]);
   const saved = JSON.parse(fs.readFileSync(await download.path(), 'utf8'));
   assert.equal(saved.lines[11].amount, '55.55');
-  page.on('dialog', (d) => d.accept());
+  answering(page);
   await page.getByRole('button', { name: 'Clear all' }).click();
   await page.locator('.headline').waitFor({ state: 'detached' });
   const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.getByRole('button', { name: 'Open a case' }).click()]);

@@ -5,7 +5,7 @@ import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { test as whole } from 'node:test';
-import { browser, DIST, example, open, openExample, openMany, press, ready, serve, site, still, unfold, withPage } from './harness.mjs';
+import { answering, browser, DIST, example, open, openExample, openMany, press, ready, serve, site, still, unfold, withPage } from './harness.mjs';
 
 withPage();
 const test = (name, run) => whole(name, { timeout: 120_000 }, run);
@@ -37,7 +37,7 @@ const strings = [
 
 test('markup stays text: from a case file, pasted, as a web page, as e-mail, in the address', async () => {
   const { page, context, finish } = await open(browser, site.address);
-  page.on('dialog', (d) => void d.accept());
+  answering(page);
   const lines = strings.map((text, i) => ({ id: String(i + 1), text, amount: '12.00', place: text, note: text }));
   await choose(page, [file('evil.json', JSON.stringify({ wearline: 1, title: strings[0], jurisdiction: 'US-WA', locality: strings[1], lines }), 'application/json')]);
   await page.locator('.charge').nth(strings.length - 1).waitFor();
@@ -124,7 +124,7 @@ async function http(html) {
 
 test('files and texts that are far too much: the page answers meanwhile, says so, and goes on', async () => {
   const { page, finish } = await open(browser, site.address);
-  page.on('dialog', (d) => void d.accept());
+  answering(page);
   const line = (i) => `Cleaning of room ${i}      12.00`;
   const cut = /longer than any statement/;
   const tries = [

@@ -185,14 +185,18 @@ private:
     return std::nullopt;
   }
 
+  bool sum_at(std::size_t i) const { return i < end_ && items_[i].kind == FactItem::Kind::number && is_sum(i); }
+
   /// The words of the stretch name what the sum was for: those after it first ("41 mat."), else those before.
   std::optional<CostComponent> label_of(std::size_t first, std::size_t last) const {
     for (std::size_t i = last + 1;
-         i < end_ && !separates(i) && items_[i].kind != FactItem::Kind::number && i < last + 4; ++i)
+         i < end_ && !separates(i) && items_[i].kind != FactItem::Kind::number && i < last + 5; ++i)
       if (const auto component = label_at(i)) {
-        // "labor 60 mat 22": each kind of cost before its sum
-        const bool next = i + 1 < end_ && items_[i + 1].kind == FactItem::Kind::number && is_sum(i + 1);
-        if (next && first > 0 && label_at(first - 1)) break;
+        // "labor 60 mat 22", "door 85 hang it 40": each kind of cost before its sum
+        const bool next =
+            sum_at(i + 1) || (i + 1 < end_ && items_[i + 1].kind == FactItem::Kind::word && sum_at(i + 2));
+        const bool apart = i > last + 1; // "labor $30 towel bar"
+        if ((next || apart) && first > 0 && label_at(first - 1)) break;
         return component;
       }
     for (std::size_t i = first, steps = 0; i-- > 0 && steps < 4; ++steps) {
@@ -210,8 +214,8 @@ private:
         i = next;
         continue;
       }
-      if (is_sum(i) && items_[i].number != NumberKind::year) lone(i);
-      ++i;
+      if (is_sum(i) && items_[i].number != NumberKind::year) i = lone(i);
+      else ++i;
     }
   }
 
@@ -242,8 +246,8 @@ private:
     }
     std::int64_t people = 1000;
     if (hours && in(j, "by-price") && in(j + 2, "people") && items_[j + 1].kind == FactItem::Kind::number)
-      people = items_[j + 1].thousandths, j += 3; // "8 hr x 2 men x 40"
-    const bool marked = in(j, "by-price");
+      people = items_[j + 1].thousandths, j += 3;                                      // "8 hr x 2 men x 40"
+    const bool marked = in(j, "by-price") || (hours && j < end_ && items_[j].is('/')); // "3.0h/55"
     if (marked) ++j;
     if (j >= end_ || !is_sum(j) || in(j + 1, "people") || (marked && !hours && in(j + 1, "hours"))) return i;
     if (!marked && !items_[j].rate && !(hours && in(j + 1, "per-hour"))) return i;
@@ -269,12 +273,27 @@ private:
 
   bool plus(std::size_t i) const { return items_[i].is('+') || items_[i].is('&') || in(i, "plus-word"); }
 
-  void lone(std::size_t i) {
+  /// "31.00 x 2": how often a price is taken that stands before its count; 1 where none follows.
+  std::int64_t times_after(std::size_t i) const {
+    if (i + 2 >= end_ || !(items_[i].currency || items_[i].decimals == 2)) return 1;
+    const FactItem& count = items_[i + 2];
+    if (!(items_[i + 1].text == "x" || items_[i + 1].is('*')) || count.kind != FactItem::Kind::number ||
+        count.number != NumberKind::plain || count.currency || count.decimals > 0 || measures(i + 2))
+      return 1;
+    return count.thousandths % 1000 == 0 && count.thousandths <= 50'000 ? count.thousandths / 1000 : 1;
+  }
+
+  /// One sum as it stands, and what its words say it is for. Gives the item after it.
+  std::size_t lone(std::size_t i) {
     const FactItem& n = items_[i];
-    if (n.hyphened || measures(i) || counts(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1))) return;
+    if (n.bracketed && !n.currency && n.decimals == 0) return i + 1; // "set (1) towel bar"
+    if (n.hyphened || measures(i) || counts(i) || (i + 1 < end_ && items_[i + 1].is('+') && measures(i + 1)))
+      return i + 1;
+    const std::int64_t times = times_after(i);
     Term term;
-    term.cents = n.thousandths / 10;
-    term.first = term.last = static_cast<std::uint16_t>(i);
+    term.cents = n.thousandths / 10 * times;
+    term.first = static_cast<std::uint16_t>(i);
+    term.last = static_cast<std::uint16_t>(times > 1 ? i + 2 : i);
     term.printed = n.currency || n.decimals == 2;
     term.added = i > 0 && plus(i - 1);
     if (i + 1 < end_ && plus(i + 1)) term.added = true;
@@ -282,13 +301,19 @@ private:
       if (plus(k)) term.added = true;
       if (items_[k].kind != FactItem::Kind::word) break;
     }
-    term.each = n.rate;
+    for (std::size_t k = i + 1; !term.added && k < end_ && k < i + 5; ++k) { // "68 at the store + 20 to hang it"
+      if (items_[k].is('+')) term.added = true;
+      if (items_[k].kind != FactItem::Kind::word) break;
+    }
+    term.each = n.rate || (i > 0 && items_[i - 1].is('@'));
     term.component = label_of(i, i);
     for (std::size_t k = i; !term.component && k-- > 0 && i - k < 6 && !separates(k);) // "1 hr of our man $30"
       if (k > 0 && in(k, "hours") && items_[k - 1].kind == FactItem::Kind::number && !items_[k - 1].currency)
         term.component = CostComponent::labor;
     if (term.component == CostComponent::labor && cleaning_) term.component = CostComponent::cleaning;
+    if (times > 1) term.each = false;
     terms_.push_back(term);
+    return term.last + 1u;
   }
 
   static std::int64_t sum(const std::vector<Term>& terms) {
@@ -350,13 +375,32 @@ private:
         std::any_of(printed.begin(), printed.end(), is_total) && printed[0].component && printed[1].component &&
         *printed[0].component != *printed[1].component)
       return printed;
-    // "2 hr @ 95 + breaker 48"
-    if (total_ && end_ == items_.size() && strong.size() == 2 && strong[1].added && is_total(strong[1]) &&
-        strong[0].component == CostComponent::labor && !strong[1].component)
-      return strong;
+    if (std::vector<Term> parts = without_total(strong); !parts.empty()) return parts;
     if (!total_ || sum(named) != *total_) std::erase_if(named, [](const Term& t) { return !t.printed && !t.added; });
     if (total_ && sum(named) != *total_) return {};
     return named;
+  }
+
+  /// "2 hr @ 95 + breaker 48", "7 plates .89 ea, 1/2 hr @ 70": hours at a rate and what else it took, where no sum of
+  /// all is printed and one of these was taken for it.
+  std::vector<Term> without_total(std::vector<Term> terms) const {
+    const auto worked = [](const Term& t) { return t.component == CostComponent::labor && t.last > t.first; };
+    if (!total_ || end_ != items_.size() || terms.size() != 2 || worked(terms[0]) == worked(terms[1])) return {};
+    if (std::none_of(terms.begin(), terms.end(), [&](const Term& t) { return t.cents == *total_; })) return {};
+    Term& other = worked(terms[0]) ? terms[1] : terms[0];
+    if (other.component == CostComponent::labor || (!other.component && !other.added && !other.each)) return {};
+    if (other.each) {
+      std::int64_t times = 0;
+      for (std::size_t i = other.first; i-- > 0 && times == 0;)
+        if (const FactItem& n = items_[i]; n.kind == FactItem::Kind::number && n.number == NumberKind::plain &&
+                                           !n.currency && n.decimals == 0 && n.thousandths >= 2000 &&
+                                           n.thousandths <= 50'000 && n.thousandths % 1000 == 0 && !measures(i))
+          times = n.thousandths / 1000;
+      if (times == 0) return {};
+      other.cents *= times;
+      if (!other.component) other.component = CostComponent::materials;
+    }
+    return terms;
   }
 
   /// "Parts only, $71.40", "$71.40, no labor": the whole sum is of one kind.

@@ -77,6 +77,7 @@ public:
     const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
     for (const FactMatch& m : found) take(m);
     take_sums(sum_facts(items_, rules, kind, amount));
+    take_whole();
     if (kind == ChargeKind::damage || kind == ChargeKind::cleaning || kind == ChargeKind::keys) {
       const NamedRows rows = named_rows(text, items_, rules, charges);
       take_row(rows.rooms);
@@ -121,7 +122,8 @@ private:
       if (std::find(fields.begin(), fields.end(), field) == fields.end()) continue;
       if (const auto* yes = std::get_if<bool>(&setting)) put(field, *yes, m.first, m.last);
       else if (const auto* name = std::get_if<std::string>(&setting)) {
-        if (is_list(field)) put(field, std::vector<std::string>{*name}, m.first, m.last);
+        if (field == "costComponents") whole_ = {value_in(cost_components, *name), m.first, m.last};
+        else if (is_list(field)) put(field, std::vector<std::string>{*name}, m.first, m.last);
         else if (is_quantity(field)) put(field, Quantity{decimal(*name), rule.unit}, m.first, m.last); // "a full hour"
         else put(field, *name, m.first, m.last);
       } else if (const int place = std::get<int>(setting); place >= 1 && place <= m.count) {
@@ -211,6 +213,14 @@ private:
     if (sums.price_new) put("replacementCost", *sums.price_new, sums.price_first, sums.price_last);
   }
 
+  /// "Pane 41.30, my own time is free": all of the sum is of one kind, where no hours say otherwise.
+  void take_whole() {
+    if (!whole_ || !amount_ || (whole_->component != CostComponent::labor && find("hourlyRate"))) return;
+    const Money sum = Money::cents(std::abs(amount_->in_cents()));
+    if (sum.in_cents() > 0)
+      put("costComponents", std::vector<Part>{{whole_->component, sum, {}}}, whole_->first, whole_->last);
+  }
+
   /// All of a row are charged where at most some of it was read.
   void take_row(const std::optional<NamedRow>& row) {
     if (!row || find("count") || find("damagedQuantity")) return;
@@ -273,6 +283,11 @@ private:
   const FactRules& rules_;
   const std::optional<Money>& amount_;
   std::vector<FactItem> items_;
+  struct Whole {
+    CostComponent component = CostComponent::other;
+    std::uint16_t first = 0, last = 0;
+  };
+  std::optional<Whole> whole_; ///< what all of the sum is for, by the words
   WordFacts out_;
 };
 

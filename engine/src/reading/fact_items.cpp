@@ -233,6 +233,9 @@ private:
       return end;
     }
     item.text = t_[i].text;
+    const bool alone = i + 1 >= t_.size() || !t_[i + 1].glued || !t_[i + 1].is('/');
+    if (item.text == "y" && alone && i > 0 && t_[i].glued && t_[i - 1].number())
+      item.text = "yr"; // "9y", no Spanish "and"
     const std::int64_t value = number_word(i);
     const bool of_pairs = value == 2000 && t_[i].text[0] == 'p'; // "1 pair of 3": no number after a number
     if (value == 0 || (of_pairs && i > 0 && (t_[i - 1].number() || number_word(i - 1) != 0))) return i + 1;

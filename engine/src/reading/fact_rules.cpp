@@ -364,8 +364,8 @@ void FactRules::name_words(FactItem& item, bool known, const Lexicon& charges) c
   const std::string& text = item.text;
   if (text.empty()) return;
   if (const auto found = words_.find(text); found != words_.end()) item.words.push_back(found->second);
-  if (const auto* full = item.kind == FactItem::Kind::word && text.size() > 2 ? charges.written_out(text) : nullptr)
-    for (const std::string& word : *full)
+  if (item.kind == FactItem::Kind::word && text.size() > 2)
+    for (const std::string& word : charges.written_out(text))
       if (const auto found = words_.find(word); found != words_.end()) item.words.push_back(found->second);
   if (text[0] < 'a' || text[0] > 'z' || text.back() < 'a' || text.back() > 'z') return;
   for (const auto& [ending, word] : endings_[static_cast<std::size_t>(text.back() - 'a')])

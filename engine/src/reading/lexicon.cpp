@@ -87,6 +87,26 @@ Lexicon::Id Lexicon::find(std::string_view id) const {
   return it == ids_.end() ? none : it->second;
 }
 
+std::vector<std::string> Lexicon::written_out(const std::string& word) const {
+  if (const auto alias = aliases_.find(word); alias != aliases_.end()) return alias->second;
+  const auto ends = [&](std::string_view tail) {
+    return word.size() > tail.size() + 2 && word.compare(word.size() - tail.size(), tail.size(), tail) == 0;
+  };
+  for (const auto& [tail, full] : {std::pair("d", "ed"), std::pair("ed", "ed"), std::pair("g", "ing"),
+                                   std::pair("ing", "ing"), std::pair("s", "s")}) {
+    if (!ends(tail)) continue;
+    const auto alias = aliases_.find(word.substr(0, word.size() - std::string_view(tail).size()));
+    if (alias == aliases_.end()) continue;
+    std::vector<std::string> out;
+    for (std::string one : alias->second) {
+      if (one.back() == 'e' && full[0] != 's') one.pop_back();
+      out.push_back(one + full);
+    }
+    return out;
+  }
+  return {};
+}
+
 const std::vector<Lexicon::Id>& Lexicon::ideas_of(const Token& token) const {
   const Word word = known_word(token.text);
   const auto found = word == no_word ? nodes_[0].next.end() : nodes_[0].next.find(word);
@@ -229,8 +249,10 @@ Lexicon::Resolved Lexicon::resolve(const Token& token, bool dotted) const {
   Resolved out;
   out.words[0] = known_word(token.text);
   if (token.word() && token.capitals) out.words[1] = known_word("^" + token.text);
-  if (const auto alias = aliases_.find(token.text); alias != aliases_.end())
-    for (std::size_t i = 0; i < alias->second.size() && i < 2; ++i) out.words[2 + i] = known_word(alias->second[i]);
+  if (!out.any() || aliases_.count(token.text) != 0) {
+    const std::vector<std::string> full = written_out(token.text);
+    for (std::size_t i = 0; i < full.size() && i < 2; ++i) out.words[2 + i] = known_word(full[i]);
+  }
   if (!guesses_ || !token.word() || out.any() || token.text.size() < 3 || !all_letters(token.text)) return out;
   const std::string base = root(token.text);
   if (others_.count(base) != 0) return out;

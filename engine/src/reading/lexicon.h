@@ -69,11 +69,9 @@ public:
 
   /// The ideas a word stands for on its own, whatever longer term it is part of.
   const std::vector<Id>& ideas_of(const Token& token) const;
-  /// The words that an abbreviation stands for; null where it is none.
-  const std::vector<std::string>* written_out(const std::string& word) const {
-    const auto alias = aliases_.find(word);
-    return alias == aliases_.end() ? nullptr : &alias->second;
-  }
+  /// The words that an abbreviation stands for, in the form it is written in: "pnt'd" is painted. None where it is
+  /// none.
+  std::vector<std::string> written_out(const std::string& word) const;
 
 private:
   using Word = std::uint32_t;

@@ -177,26 +177,28 @@ int confidence_of(int top, int second, int explained, bool names_no_fault, bool 
   return std::clamp(tenths / 10, 1, 99);
 }
 
-/// Three or more things of different elements under one price.
+/// Three or more things of different elements under one price, or works, or four of both: a thing, what was patched and
+/// how it was cleaned are one charge.
 bool is_lump(const Sense& line, const std::vector<Scored>& ranked, const RecognizerRules& rules) {
   std::vector<std::uint16_t> heads;
-  std::size_t elements = 0;
+  std::size_t things = 0, works = 0;
   const int top = ranked.empty() ? 0 : ranked[0].score;
   for (const Scored& s : ranked) {
     if (s.score < 700 || s.score * 2 < top || rules.elements()[s.element].element == "other") continue;
     const auto is_head = [&](std::uint16_t g) {
       const Group& group = line.groups()[g];
-      return (group.thing || group.work) && !group.inner && group.factor >= 60 &&
+      return (group.thing || group.work) && !group.inner && group.factor >= 72 && group.match == Match::exact &&
              std::find(heads.begin(), heads.end(), g) == heads.end();
     };
     const auto head = std::find_if(s.used.begin(), s.used.end(), is_head);
     if (head == s.used.end()) continue;
-    ++elements;
+    ++(line.groups()[*head].work ? works : things);
     heads.push_back(*head);
     for (const std::uint16_t g : s.used) // other things of this element are no heads of their own
       if (line.groups()[g].thing) heads.push_back(g);
   }
-  return elements >= 3;
+  const std::size_t several = line.has("together") ? 3 : 4;
+  return things >= 3 || works >= 3 || things + works >= several;
 }
 
 std::vector<Basis> basis_of(const Sense& line, const std::vector<std::uint16_t>& used,

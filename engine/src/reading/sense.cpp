@@ -87,7 +87,7 @@ Sense Sense::opening() const {
 void Sense::gather() {
   for (const Mention& m : *mentions_) {
     const Role role = rules_->charges().at(m.concept_id).role;
-    if (role == Role::plain || measured(m)) continue;
+    if (role == Role::plain || measured(m) || bare_unit(m)) continue;
     if (groups_.empty() || groups_.back().first != m.first || groups_.back().inner != m.inner) {
       Group g;
       g.first = m.first;
@@ -118,16 +118,23 @@ bool Sense::measured(const Mention& m) const {
   });
 }
 
+/// "MI" for a move-in, "h": two letters are a measure only behind a number.
+bool Sense::bare_unit(const Mention& m) const {
+  if (!rules_->charges().at(m.concept_id).unit || m.first != m.last || (*t_)[m.first].text.size() > 2) return false;
+  return m.first == 0 || !(*t_)[m.first - 1u].number();
+}
+
 void Sense::number_clauses() {
   clauses_.assign(t_->size() + 1, 0);
   std::uint16_t clause = 0;
   for (std::size_t i = 0; i < t_->size(); ++i) {
     const Token& t = (*t_)[i];
     const bool inside_word = t.glued && i + 1 < t_->size() && (*t_)[i + 1].glued;
+    const bool with = t.glued && i > 0 && (*t_)[i - 1].text == "w"; // "walk-through w/ agent"
     const bool ends = t.is(',') || t.is(';') || t.is(':') || t.is('(') || t.is(')') || t.is('+') || t.is('=') ||
                       t.is('!') || t.is('?') ||
                       (t.is('.') && !(i > 0 && (*t_)[i - 1].word() && (*t_)[i - 1].text.size() < 5)) ||
-                      (t.is('-') && !inside_word) || (t.is('/') && !inside_word);
+                      (t.is('-') && !inside_word) || (t.is('/') && !inside_word && !with);
     if (ends) ++clause;
     clauses_[i] = clause;
   }
@@ -138,7 +145,16 @@ void Sense::number_clauses() {
 /// "no paint needed", "not replaced": the work was not done.
 bool Sense::denied(const Group& g) const {
   if (!g.work || g.first == 0) return false;
-  return rules_->word_of("denials", (*t_)[g.first - 1].text);
+  const bool without = g.first > 2 && (*t_)[g.first - 1].text == "o" && (*t_)[g.first - 2].is('/'); // "w/o cleaning"
+  return without || rules_->word_of("denials", (*t_)[g.first - 1].text);
+}
+
+/// "knocked it w/ mop", "scratched with a vacuum": a tool, no work that is charged.
+bool Sense::tool(const Group& g, Lexicon::Id with) const {
+  if (!g.work || !rules_->word_of("tools", (*t_)[g.last].text)) return false;
+  return std::any_of(groups_.begin(), groups_.end(), [&](const Group& link) {
+    return link.has(with) && link.last < g.first && link.last + 2u >= g.first && clauses_[link.first] == g.clause;
+  });
 }
 
 /// "scraped by your painter": who did it, no work that is charged.
@@ -159,7 +175,7 @@ void Sense::weigh() {
   const LinkIds link(rules_->charges());
   int demoted = whole, beside = whole;
   int clause = -1;
-  bool thing_before = false, part_before = false;
+  bool thing_before = false, part_before = false, named_before = false;
   std::size_t things = 0, asides = 0, bracket = 0;
   std::size_t token = 0;
   for (std::size_t i = 0; i < groups_.size(); ++i) {
@@ -169,7 +185,7 @@ void Sense::weigh() {
       if ((*t_)[token].is(')') && bracket > 0) --bracket;
     }
     if (g.clause != clause) {
-      thing_before = part_before = false;
+      thing_before = part_before = named_before = false;
       demoted = beside = complains(g.clause, link.told) ? 40 : whole;
     }
     clause = g.clause;
@@ -177,14 +193,15 @@ void Sense::weigh() {
     else if (g.has(link.from)) demoted = 40;
     else if (g.has(link.cause)) demoted = beside = 40;
     else if (g.has(link.of)) demoted = thing_before && !part_before ? 75 : whole;
-    else if (g.has(link.in)) demoted = thing_before ? 70 : whole;
+    else if (g.has(link.in)) demoted = named_before ? 70 : whole; // "photo 12: hole in vinyl" names the vinyl first
     else if (g.has(link.with)) demoted = thing_before ? 75 : whole;
     g.factor = g.match == Match::exact ? whole : g.match == Match::shortened ? 85 : 90;
     if (denied(g)) g.factor = 20;
-    if (g.work && by_worker(g)) g.factor = 25;
+    if (g.work && (by_worker(g) || tool(g, link.with))) g.factor = 25;
     if (bracket > 0 && i > 0) g.factor = g.factor * 70 / whole;
     if (!(g.thing || g.part)) continue;
     g.factor = g.factor * demoted / whole;
+    if (g.aside && demoted != whole) g.factor = g.factor * 40 / whole; // "hole, on the checkout form"
     g.demoted = beside;
     if (g.inner) {
       g.factor = g.factor * inner_share / whole;
@@ -197,6 +214,7 @@ void Sense::weigh() {
     if (demoted == whole && things > 0) g.factor = g.factor * (things == 1 ? 85 : things == 2 ? 75 : 70) / whole;
     if (demoted == whole) ++things, asides += g.aside;
     thing_before = true;
+    named_before = named_before || !g.aside;
     part_before = g.part;
   }
   for (Group& g : groups_) {
@@ -218,6 +236,12 @@ void Sense::harmed_by_another() {
         (verb.size() > 4 && verb.compare(verb.size() - 2, 2, "ed") == 0) || rules_->word_of("harms", verb);
     return past && rules_->word_of("before-harmed", (*t_)[g.last + 1].text);
   };
+  for (std::size_t i = 0; i + 2 < groups_.size(); ++i) { // "couch-burnt carpet"
+    const Group& harm = groups_[i + 1];
+    if (groups_[i].thing && harm.state && harm.first == groups_[i].last + 2u && (*t_)[groups_[i].last + 1u].is('-') &&
+        (*t_)[harm.first].glued && groups_[i + 2].thing && groups_[i + 2].clause == groups_[i].clause)
+      groups_[i].factor = groups_[i].factor * 40 / whole;
+  }
   for (std::size_t i = 1; i + 1 < groups_.size(); ++i) {
     if (!does_harm(groups_[i])) continue;
     const auto is_thing = [](const Group& g) { return g.thing && !g.inner; };

@@ -58,10 +58,12 @@ public:
 private:
   void gather();
   bool measured(const Mention& m) const;
+  bool bare_unit(const Mention& m) const;
   void number_clauses();
   bool complains(std::uint16_t clause, Lexicon::Id told) const;
   bool denied(const Group& g) const;
   bool by_worker(const Group& g) const;
+  bool tool(const Group& g, Lexicon::Id with) const;
   void harmed_by_another();
   void harmed_by_water();
   bool runs_on(std::size_t from, std::size_t to) const;

@@ -77,7 +77,7 @@ public:
     const std::vector<FactMatch> found = rules.matches(text, items_, charges, kind);
     for (const FactMatch& m : found) take(m);
     take_sums(sum_facts(items_, rules, kind, amount));
-    take_whole();
+    if (whole_ && !find("costComponents") && !find("hourlyRate")) out_.push_back(*whole_);
     if (kind == ChargeKind::damage || kind == ChargeKind::cleaning || kind == ChargeKind::keys) {
       const NamedRows rows = named_rows(text, items_, rules, charges);
       take_row(rows.rooms);
@@ -122,7 +122,7 @@ private:
       if (std::find(fields.begin(), fields.end(), field) == fields.end()) continue;
       if (const auto* yes = std::get_if<bool>(&setting)) put(field, *yes, m.first, m.last);
       else if (const auto* name = std::get_if<std::string>(&setting)) {
-        if (field == "costComponents") whole_ = {value_in(cost_components, *name), m.first, m.last};
+        if (field == "costComponents") take_whole(value_in(cost_components, *name), m);
         else if (is_list(field)) put(field, std::vector<std::string>{*name}, m.first, m.last);
         else if (is_quantity(field)) put(field, Quantity{decimal(*name), rule.unit}, m.first, m.last); // "a full hour"
         else put(field, *name, m.first, m.last);
@@ -213,12 +213,14 @@ private:
     if (sums.price_new) put("replacementCost", *sums.price_new, sums.price_first, sums.price_last);
   }
 
-  /// "Pane 41.30, my own time is free": all of the sum is of one kind, where no hours say otherwise.
-  void take_whole() {
-    if (!whole_ || !amount_ || (whole_->component != CostComponent::labor && find("hourlyRate"))) return;
+  /// "Pane 41.30, my own time is free": all of the sum is of one kind; a number named with it has to be that sum.
+  void take_whole(CostComponent component, const FactMatch& m) {
+    if (!amount_ || amount_->in_cents() == 0) return;
     const Money sum = Money::cents(std::abs(amount_->in_cents()));
-    if (sum.in_cents() > 0)
-      put("costComponents", std::vector<Part>{{whole_->component, sum, {}}}, whole_->first, whole_->last);
+    if (m.count > 0 && items_[m.numbers[0]].thousandths / 10 != sum.in_cents()) return;
+    whole_ = WordFact{"costComponents", std::vector<Part>{{component, sum, {}}}, 0, 0};
+    whole_->start = text_.tokens[items_[m.first].first].start;
+    whole_->end = text_.tokens[items_[m.last].last].end;
   }
 
   /// All of a row are charged where at most some of it was read.
@@ -283,11 +285,7 @@ private:
   const FactRules& rules_;
   const std::optional<Money>& amount_;
   std::vector<FactItem> items_;
-  struct Whole {
-    CostComponent component = CostComponent::other;
-    std::uint16_t first = 0, last = 0;
-  };
-  std::optional<Whole> whole_; ///< what all of the sum is for, by the words
+  std::optional<WordFact> whole_; ///< what all of the sum is for, by the words
   WordFacts out_;
 };
 

@@ -41,8 +41,17 @@ bool unlisted(const Case& c) {
   return c.lines.empty() && c.statement.stated_total && !c.statement.stated_total->is_zero();
 }
 
+/// Part of the deposit came back without a list: the rest was kept for something, nobody said for what.
+bool kept_unsaid(const Case& c, const Pack* pack) {
+  const Statement& s = c.statement;
+  return c.lines.empty() && s.statement_received == Tri::no && s.refund_paid && !s.refund_paid->is_zero() &&
+         paid_back_whole(c, pack) == Tri::no;
+}
+
 /// What `test` finds among the lines; unknown where charges are not listed.
-template <class Test> Tri claimed(const Case& c, Test test) { return unlisted(c) ? Tri::unknown : some_line(c, test); }
+template <class Test> Tri claimed(const Case& c, const Pack* pack, Test test) {
+  return unlisted(c) || kept_unsaid(c, pack) ? Tri::unknown : some_line(c, test);
+}
 
 Tri carpet_cleaning(const Line& l) {
   if (l.element == "carpet-cleaning") return true;
@@ -51,8 +60,8 @@ Tri carpet_cleaning(const Line& l) {
                                                                                                 : Tri::no;
 }
 
-Tri only_rent(const Case& c) {
-  if (unlisted(c)) return Tri::unknown;
+Tri only_rent(const Case& c, const Pack* pack) {
+  if (unlisted(c) || kept_unsaid(c, pack)) return Tri::unknown;
   if (c.lines.empty()) return false;
   const Tri other = some_line(c, [](const Line& l) -> Tri {
     return l.kind == ChargeKind::unknown ? Tri::unknown : Tri(l.kind != ChargeKind::rent);
@@ -143,11 +152,11 @@ FactState worked_out(DerivedFact fact, const Case& c, const FactView& view) {
   case DerivedFact::deductions_made:
     return FactState::of(deductions_made(c, view.pack()));
   case DerivedFact::damage_claimed:
-    return FactState::of(claimed(c, [](const Line& l) { return about_condition(l.kind); }));
+    return FactState::of(claimed(c, view.pack(), [](const Line& l) { return about_condition(l.kind); }));
   case DerivedFact::only_rent_claimed:
-    return FactState::of(only_rent(c));
+    return FactState::of(only_rent(c, view.pack()));
   case DerivedFact::carpet_cleaning_claimed:
-    return FactState::of(claimed(c, carpet_cleaning));
+    return FactState::of(claimed(c, view.pack(), carpet_cleaning));
   case DerivedFact::repair_and_cleaning_total:
     return sum_of(c, [](const Line& l) -> Tri {
       return l.kind == ChargeKind::unknown ? Tri::unknown

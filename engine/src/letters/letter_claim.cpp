@@ -17,10 +17,11 @@ Money whole_dollars(Money m) { return Money::cents(m.in_cents() / 100 * 100); }
 
 bool about_condition(const LineAssessment& line) { return line.result.verdict != Verdict::non_damage_charge; }
 
-/// Who has to object or loses the right leaves undisputed only what a bill shows, and what was not given back.
-bool objects_for_want_of_a_bill(const Draft& d, std::size_t i) {
+/// Who has to object or loses the right leaves undisputed only what a bill shows, and what was not given back; so does
+/// who is asked for more than the deposit.
+bool objects_for_want_of_a_bill(const Draft& d, std::size_t i, bool bill) {
   const LineAssessment& judged = d.a.lines[i];
-  return d.letter.kind == LetterKind::objection && !not_given_back(judged) && about_condition(judged) &&
+  return (bill || d.letter.kind == LetterKind::objection) && !not_given_back(judged) && about_condition(judged) &&
          !bill_came(d, i) && judged.result.claimed >= d.rules.letters.smallest_sum;
 }
 
@@ -32,7 +33,7 @@ LineStand stand_with_sum(const Draft& d, std::size_t i, bool bill) {
   out.stand = stand_of(line, judged, d.rules.letters);
   out.own = is_tenants(line.cause) && !said_by_the_list(judged, "cause");
   if (out.stand == Stand::undisputed && !out.own && days_after_leaving(d, i) && !line.relet_on) out.stand = Stand::open;
-  if (out.stand == Stand::undisputed && objects_for_want_of_a_bill(d, i)) out.stand = Stand::open;
+  if (out.stand == Stand::undisputed && objects_for_want_of_a_bill(d, i, bill)) out.stand = Stand::open;
   if (out.stand == Stand::undisputed || out.stand == Stand::credit) out.granted = r.claimed;
   // Of damage a part is granted where the sender entered that it is theirs, or wants to settle: else what is likely is
   // told to nobody. From a bill nothing is granted.
@@ -113,6 +114,15 @@ bool bill_came(const Draft& d, std::size_t line) {
     return document == "receipts" || document == "receipt" || document == "invoice" || document == "bill";
   };
   return std::any_of(proof.begin(), proof.end(), is_bill) || std::any_of(enclosed.begin(), enclosed.end(), is_bill);
+}
+
+std::vector<std::size_t> not_on_record(const Draft& d, const std::vector<std::size_t>& lines) {
+  std::vector<std::size_t> out;
+  if (d.c.records.move_out.made == Tri::no) return out;
+  for (const std::size_t i : lines)
+    if (d.c.lines[i].on_move_out_record == Tri::no && !said_by_the_list(d.a.lines[i], "onMoveOutRecord"))
+      out.push_back(i);
+  return out;
 }
 
 bool days_after_leaving(const Draft& d, std::size_t line) {

@@ -65,6 +65,9 @@ inline Money small_change() { return Money::cents(100); }
 
 /// Whether a charge is a debt for days after the tenant left: what of it is owed hangs on how the home was let again,
 /// which the landlord has to show.
+/// Of these charges those that the sender says are not on the record of the move-out; a record there was.
+std::vector<std::size_t> not_on_record(const Draft& d, const std::vector<std::size_t>& lines);
+
 bool days_after_leaving(const Draft& d, std::size_t line);
 
 /// What is still to come back, and what the tenant may owe beyond the deposit: the totals of the assessment without the

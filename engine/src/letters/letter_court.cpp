@@ -140,6 +140,11 @@ private:
       if (bar.effect == "bar" && std::find(said.begin(), said.end(), bar.rule) == said.end())
         add(d_.say("letter.law.on",
                    {{"charges", d_.charges(bar.lines)}, {"says", d_.law.rule_says(*bar.rule, "letter.bar.bar")}}));
+    // What makes up the sum on top, each rule of it.
+    if (may_be_added() > Money())
+      for (const RemedyResult& remedy : d_.a.law->remedies())
+        if (remedy.applies == Tri::yes && remedy.certain && remedy.most > claim_.sum)
+          add(d_.law.rule_says(*remedy.rule, "letter.penalty.law"));
     if (const RemedyResult* remedy = d_.law.possible_penalty())
       add(d_.law.rule_says(*remedy->rule, "letter.penalty.law"));
     add_days(true);
@@ -186,6 +191,7 @@ private:
     if (!d_.law.missed().empty() || !d_.law.days_if_unpaid().empty()) add("letter.evidence.days");
     if (c.tenancy.forwarding_address_given) add("letter.evidence.address");
     if (c.records.move_in.made == Tri::yes) add("letter.evidence.checklist");
+    if (c.records.move_out.made == Tri::yes) add("letter.evidence.checklist-out");
     if (!disputed.empty()) add("letter.evidence.photos", {{"charges", d_.charges(disputed)}});
     if (has_cleaning(d_, disputed)) add("letter.evidence.cleaning");
     add("letter.evidence.letters");
@@ -212,7 +218,7 @@ private:
     Sentences text;
     text.add(d_.say("letter.court.say"));
     const auto& out = d_.c.tenancy.left();
-    if (out && out->earliest <= d_.a.today) text.add(d_.say("letter.facts.moved", {{"when", d_.when(*out)}}));
+    if (out && out->earliest <= d_.a.today) text.add(d_.say(moved_out(d_), {{"when", d_.when(*out)}}));
     if (claim_.deposit)
       text.add(d_.say(d_.deposits ? "letter.facts.deposits.sum" : "letter.facts.deposit",
                       {{"sum", d_.money(*claim_.deposit)}}));

@@ -187,6 +187,19 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
       return bar.effect == "bar" && std::find(bar.lines.begin(), bar.lines.end(), line) != bar.lines.end();
     });
   };
+  // What only a certain act of the landlord's allows: whoever says that it was done has to show it. Where nothing at
+  // all may be kept without the tenant's consent, that was said of the whole list.
+  if (!needs_consent(d))
+    for (const BarOnLines& bar : d.law.bars_unless(group.lines)) {
+      if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
+      const std::string law = d.law.rule_says(*bar.rule, "letter.bar.bar");
+      if (law.empty()) continue;
+      said.push_back(bar.rule);
+      text.add(bar.lines.size() == group.lines.size()
+                   ? law
+                   : d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
+      text.add(d.law.because_not(*bar.rule)).add(d.say("letter.bar.unless"));
+    }
   for (const BarOnLines& bar : bars) {
     const bool not_listed = bar.effect == "not-listed";
     std::vector<std::size_t> lines;
@@ -204,20 +217,8 @@ std::string law_text(const Draft& d, const DisputeGroup& group, std::vector<cons
     text.add(lines.size() == group.lines.size()
                  ? law
                  : d.say("letter.law.on", {{"charges", d.charges(lines)}, {"says", law}}));
+    text.add(d.law.because_not(*bar.rule));
   }
-  // What only a certain act of the landlord's allows: whoever says that it was done has to show it. Where nothing at
-  // all may be kept without the tenant's consent, that was said of the whole list.
-  if (!needs_consent(d))
-    for (const BarOnLines& bar : d.law.bars_unless(group.lines)) {
-      if (std::find(said.begin(), said.end(), bar.rule) != said.end()) continue;
-      const std::string law = d.law.rule_says(*bar.rule, "letter.bar.bar");
-      if (law.empty()) continue;
-      said.push_back(bar.rule);
-      text.add(bar.lines.size() == group.lines.size()
-                   ? law
-                   : d.say("letter.law.on", {{"charges", d.charges(bar.lines)}, {"says", law}}));
-      text.add(d.say("letter.bar.unless"));
-    }
   const auto add = [&](const Rule* rule, auto says) {
     if (!rule || std::find(said.begin(), said.end(), rule) != said.end()) return;
     said.push_back(rule);
@@ -419,6 +420,14 @@ std::string against_the_sum(const Draft& d, std::size_t line, bool alone) {
   return text.add(life_and_age(d, line, true, alone || !text.empty())).take();
 }
 
+/// A rule lets the charge be made only if something was done, and the case says that it was not.
+bool not_done_for(const Draft& d, std::size_t line) {
+  if (needs_consent(d)) return false;
+  const std::vector<BarOnLines> bars = d.law.bars_unless({line});
+  return std::any_of(bars.begin(), bars.end(),
+                     [&](const BarOnLines& bar) { return !d.law.because_not(*bar.rule).empty(); });
+}
+
 } // namespace
 
 std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
@@ -430,6 +439,7 @@ std::string_view ground_of(const Draft& d, std::size_t line, Stand stand) {
   case Stand::refused:
     return ground_when_refused(d.a.lines[line], d.c.lines[line]);
   case Stand::open:
+    if (not_done_for(d, line)) return "bar";
     return ground_when_open(d.a.lines[line], d.c.lines[line]);
   default:
     return {};
@@ -579,12 +589,25 @@ std::string wanted_text(const Draft& d, const std::vector<std::string>& codes, b
 
 } // namespace
 
+std::vector<std::size_t> bills_awaited(const Draft& d, const Claim& claim) {
+  std::vector<std::size_t> own;
+  for (std::size_t i = 0; i < claim.lines.size(); ++i) {
+    const LineAssessment& judged = d.a.lines[i];
+    if (claim.lines[i].own && claim.lines[i].stand == Stand::undisputed && !bill_came(d, i) &&
+        !not_given_back(judged) && judged.result.verdict != Verdict::non_damage_charge &&
+        judged.result.claimed >= d.rules.letters.smallest_sum)
+      own.push_back(i);
+  }
+  return own;
+}
+
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
                                const std::vector<std::size_t>& age_asked) {
   std::vector<std::pair<std::vector<std::string>, std::vector<std::size_t>>> asked;
   for (const DisputeGroup& group : groups) {
     const bool open = claim.lines[group.lines.front()].stand == Stand::open || group.ground == "no-amount";
-    if (!open || group.ground == "worn-out") continue; // who says that nothing is left asks for no more
+    // Who says that nothing is left, or that it may not be charged, asks for no more.
+    if (!open || among(group.ground, {"worn-out", "bar"})) continue;
     for (const std::size_t i : group.lines) {
       // A few dollars are disputed, but not worth a search for papers.
       if (d.c.lines[i].amount && d.a.lines[i].result.claimed < d.rules.letters.smallest_sum) continue;
@@ -596,24 +619,18 @@ std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::ve
       else at->second.push_back(i);
     }
   }
-  // Whoever owns to damage may see the bill before it is paid.
-  std::vector<std::size_t> own;
-  for (std::size_t i = 0; i < claim.lines.size(); ++i) {
-    const LineAssessment& judged = d.a.lines[i];
-    if (claim.lines[i].own && claim.lines[i].stand == Stand::undisputed && !bill_came(d, i) &&
-        !not_given_back(judged) && judged.result.verdict != Verdict::non_damage_charge &&
-        judged.result.claimed >= d.rules.letters.smallest_sum)
-      own.push_back(i);
-  }
+  const std::vector<std::size_t> own = bills_awaited(d, claim);
   if (!own.empty()) {
     const auto at = std::find_if(asked.begin(), asked.end(),
                                  [](const auto& a) { return a.first == std::vector<std::string>{"bill"}; });
     if (at == asked.end()) asked.emplace_back(std::vector<std::string>{"bill"}, own);
     else at->second.insert(at->second.end(), own.begin(), own.end());
   }
+  for (auto& request : asked) std::sort(request.second.begin(), request.second.end());
+  std::stable_sort(asked.begin(), asked.end(),
+                   [](const auto& x, const auto& y) { return x.second.front() < y.second.front(); });
   std::vector<std::string> out;
-  for (auto& [what, lines] : asked) {
-    std::sort(lines.begin(), lines.end());
+  for (const auto& [what, lines] : asked) {
     const std::string text = wanted_text(d, what, lines.size() > 1);
     out.push_back(d.say("letter.show.line", {{"charges", d.charges(lines)}, {"what", text}}));
   }
@@ -629,8 +646,12 @@ std::string group_key(const Draft& d, const DisputeGroup& group, std::string_vie
                                                   [&](std::size_t i) { return bill_came(d, i); });
   const bool work = std::none_of(group.lines.begin(), group.lines.end(),
                                  [&](std::size_t i) { return d.a.lines[i].result.depreciates; });
+  const bool mixed = group.lines.size() > 1 && std::any_of(group.lines.begin(), group.lines.end(), [&](std::size_t i) {
+                       return !d.a.lines[i].result.depreciates || is_keys(d.a.lines[i]);
+                     });
   if (bills) key += ".bill";
   else if (says == "sum" && work) key += ".work";
+  else if (says == "sum" && mixed) key += ".mixed";
   if (!d.has("letter.group.", key)) return {};
   if (group.lines.size() > 1 && d.has("letter.group.", key + ".many")) key += ".many";
   return key;

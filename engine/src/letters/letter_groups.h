@@ -30,6 +30,10 @@ std::string arithmetic(const Draft& d, std::size_t line, bool sum_said = false);
 std::vector<std::string> shows(const Draft& d, const Claim& claim, const std::vector<DisputeGroup>& groups,
                                const std::vector<std::size_t>& age_asked = {});
 
+/// Charges that the sender owns to and whose bill is still asked for: whoever owns to damage may see the bill before it
+/// is paid.
+std::vector<std::size_t> bills_awaited(const Draft& d, const Claim& claim);
+
 /// The table of charges: charged, asked back, with a row of sums. `only_disputed`: those alone of which something is
 /// asked back.
 void add_charges_table(Draft& d, const Claim& claim, bool only_disputed, std::string_view last_column);

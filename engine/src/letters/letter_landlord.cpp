@@ -280,6 +280,10 @@ private:
       }
       if (d_.has("letter.landlord.move-in.", d_.c.lines[i].at_move_in))
         text.add(d_.say("letter.landlord.move-in.", d_.c.lines[i].at_move_in));
+      if (d_.c.lines[i].on_move_out_record == Tri::yes && d_.c.records.move_out.made == Tri::yes &&
+          !said_by_the_list(line, "onMoveOutRecord"))
+        text.add(d_.say(d_.c.records.move_out.signed_by_both == Tri::yes ? "letter.landlord.on-record.signed"
+                                                                         : "letter.landlord.on-record"));
       if (d_.c.lines[i].hours && d_.c.lines[i].hourly_rate)
         text.add(d_.say("letter.landlord.hours", {{"hours", d_.speech.quantity(in_hours(*d_.c.lines[i].hours))},
                                                   {"rate", d_.money(*d_.c.lines[i].hourly_rate)}}));

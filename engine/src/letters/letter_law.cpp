@@ -361,6 +361,31 @@ std::optional<Day> LawTalk::landlords_day() const {
   return latest;
 }
 
+std::optional<Day> LawTalk::list_mendable_until() const {
+  if (!days_run()) return std::nullopt;
+  const auto costs_charges = [](const DocumentResult* document) {
+    const std::vector<std::string>& costs = document->rule->if_missing;
+    return !document->lacking.empty() && std::any_of(costs.begin(), costs.end(), [](const std::string& cost) {
+      return cost.compare(0, 8, "forfeits") == 0;
+    });
+  };
+  const auto lacking = defects();
+  if (std::none_of(lacking.begin(), lacking.end(), costs_charges)) return std::nullopt;
+  const auto& all = a_->law->deadlines();
+  // Who has a day of their own to answer or ask by does not wait.
+  if (std::any_of(all.begin(), all.end(), [&](const DeadlineResult& deadline) {
+        return deadline.deadline->who == Who::tenant && deadline.state == DeadlineState::open &&
+               name_of(*deadline.deadline) != "sue" && deadline.last;
+      }))
+    return std::nullopt;
+  std::optional<Day> latest;
+  for (const DeadlineResult& deadline : all)
+    if (deadline.deadline->who == Who::landlord && name_of(*deadline.deadline) == "itemize" && deadline.last &&
+        deadline.last->latest != max_day && deadline.last->latest >= a_->today && deadline.applies != Tri::no)
+      latest = std::max(latest.value_or(deadline.last->latest), deadline.last->latest);
+  return latest;
+}
+
 std::string LawTalk::counted(const DeadlineResult& deadline) const {
   if (deadline.governing.size() != 1 || &spoken(deadline) != deadline.deadline) return {};
   const PeriodCount& period = deadline.periods[deadline.governing.front()];
@@ -520,33 +545,47 @@ const ForfeitResult* LawTalk::perhaps_forfeited() const {
 
 namespace {
 
-/// Yes-or-no facts that speak for a condition as the case has them.
-void collect_facts(const Condition& condition, const FactView& view, std::vector<std::pair<FactId, bool>>& out) {
+/// Yes-or-no facts that speak for a condition as the case has them, or against it.
+void collect_facts(const Condition& condition, const FactView& view, bool speaks_for,
+                   std::vector<std::pair<FactId, bool>>& out) {
   if (condition.op == Condition::Op::yes_no) {
     const FactState& state = view.fact(FactId(condition.which));
-    if (state.kind == FactState::Kind::yes_no && !state.assumed && state.yes == condition.wanted)
-      out.push_back({FactId(condition.which), condition.wanted});
+    if (state.kind == FactState::Kind::yes_no && !state.assumed && (state.yes == condition.wanted) == speaks_for)
+      out.push_back({FactId(condition.which), state.yes});
   } else if (condition.op == Condition::Op::all || condition.op == Condition::Op::any) {
-    for (const Condition& part : condition.parts) collect_facts(part, view, out);
+    for (const Condition& part : condition.parts) collect_facts(part, view, speaks_for, out);
   }
 }
 
 } // namespace
 
+std::string LawTalk::in_one_voice(const std::string& key) const {
+  if (!speech_->has(key)) return {};
+  return speech_->fill(key, [&](std::string_view name, std::string& out) {
+    const auto bar = name.find('|');
+    if (bar == std::string_view::npos) return false;
+    out += several_ ? name.substr(bar + 1) : name.substr(0, bar);
+    return true;
+  });
+}
+
 std::string LawTalk::because(const Rule& rule) const {
   std::vector<std::pair<FactId, bool>> facts;
-  if (there()) collect_facts(rule.when, a_->law->view(), facts);
+  if (there()) collect_facts(rule.when, a_->law->view(), true, facts);
   Sentences text;
-  for (const auto& [fact, yes] : facts) {
-    const std::string key = "letter.because." + a_->law->view().info(fact).id + (yes ? ".yes" : ".no");
-    if (!speech_->has(key)) continue;
-    text.add(speech_->fill(key, [&](std::string_view name, std::string& out) {
-      const auto bar = name.find('|');
-      if (bar == std::string_view::npos) return false;
-      out += several_ ? name.substr(bar + 1) : name.substr(0, bar);
-      return true;
-    }));
-  }
+  for (const auto& [fact, yes] : facts)
+    text.add(in_one_voice("letter.because." + a_->law->view().info(fact).id + (yes ? ".yes" : ".no")));
+  return text.take();
+}
+
+std::string LawTalk::because_not(const Rule& rule) const {
+  if (!there()) return {};
+  std::vector<std::pair<FactId, bool>> facts;
+  for (const Bar& bar : a_->law->pack().bars)
+    if (&bar == &rule && bar.unless) collect_facts(*bar.unless, a_->law->view(), false, facts);
+  Sentences text;
+  for (const auto& [fact, yes] : facts)
+    if (!yes) text.add(in_one_voice("letter.unless." + a_->law->view().info(fact).id));
   return text.take();
 }
 

@@ -97,6 +97,10 @@ public:
   std::vector<const DeadlineResult*> perhaps_missed() const;
   /// The last day on which the landlord can still pay or account in time; empty if there is none, or it is past.
   std::optional<Day> landlords_day() const;
+  /// The landlord's last day to send a list, still ahead, where the one that came lacks what nothing may be kept
+  /// without: whoever asks for it sooner helps to mend it. None where
+  /// the tenant has an own day that runs.
+  std::optional<Day> list_mendable_until() const;
   /// Days of paying back or accounting that passed and of which it is not known whether they were kept, where no list
   /// came: if no money came either they were missed. What costs most first.
   std::vector<MissedDay> days_if_unpaid() const;
@@ -126,6 +130,9 @@ public:
   /// The facts of the case that make a rule hold and have a sentence of their own ("letter.because.<fact>.<yes or
   /// no>"): whoever says what follows says from what.
   std::string because(const Rule& rule) const;
+  /// The same of a rule that bars a charge unless something was done or agreed, for what the case says was not
+  /// ("letter.unless.<fact>").
+  std::string because_not(const Rule& rule) const;
   /// The rule that wear is no damage; null where none holds for sure.
   const Rule* wear_rule() const;
   /// The rule that a list of charges gives the reasons, or each item; null where none holds for sure.
@@ -157,6 +164,9 @@ private:
   bool list_in_time_keeps_all(Day last) const;
   bool kept_if_it_applies(const DeadlineResult& result) const;
   bool missed_if_it_applies(const DeadlineResult& result) const;
+
+  /// A sentence of the sender's, "I" or "we"; nothing where there is none.
+  std::string in_one_voice(const std::string& key) const;
 
   const Assessment* a_;
   const Rules* rules_;

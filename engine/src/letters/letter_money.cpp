@@ -54,6 +54,11 @@ private:
     const Money likely = claim_.deposit.value_or(Money()) + claim_.interest - claim_.paid - likely_charges();
     return (claim_.open() && likely < d_.rules.letters.smallest_sum) || !worth_a_letter(claim_, d_);
   }
+  /// Not the landlord has the money, but an office that pays it out.
+  bool office_holds() const {
+    const Forum* own = own_forum(d_);
+    return own && own->holds;
+  }
   /// Nothing is disputed, and of the sum that the statement says comes back nobody said that it came.
   Money likely_charges() const {
     Money sum;
@@ -235,6 +240,7 @@ private:
                         : d_.say("letter.ask.missed", {{"day", day()}});
     const std::string asked = d_.money(claim_.sum);
     if (only_interest()) return d_.say("letter.ask.interest", {{"sum", asked}, {"day", day()}});
+    if (office_holds()) return d_.say("letter.ask.office", {{"forum", forum(d_)}, {"sum", asked}, {"day", day()}});
     const bool whole = claim_.paid.is_zero() && claim_.sum == *claim_.deposit && (silent() || !claim_.keeps_nothing());
     const bool all_kept = claim_.paid_known && claim_.sum == claim_.kept() + claim_.interest;
     if (whole) text.add(d_.say("letter.ask.whole", {{"sum", asked}, {"day", day()}}));
@@ -254,7 +260,8 @@ private:
     if (t.possession_returned && t.possession_returned->earliest <= d_.a.today) {
       // Of a few days that are not told apart the last one is sure.
       if (told(*t.possession_returned))
-        text.add(d_.say("letter.facts.keys", {{"when", d_.when(*t.possession_returned)}}));
+        text.add(d_.say(tenant_died(d_) ? "letter.facts.keys.died" : "letter.facts.keys",
+                        {{"when", d_.when(*t.possession_returned)}}));
       else if (t.possession_returned->latest <= std::min(d_.a.today, t.possession_returned->earliest + days{31}))
         text.add(d_.say("letter.facts.keys.by", {{"day", d_.speech.day(t.possession_returned->latest)}}));
     } else if (t.ended && told(*t.ended)) {
@@ -631,6 +638,12 @@ private:
                       objection  ? "letter.charges.objected"
                       : disputed ? "letter.charges.disputed"
                                  : "letter.charges.back");
+    const auto unrecorded = not_on_record(d_, disputed_lines());
+    if (!unrecorded.empty())
+      d_.may("not-on-record", ParagraphRole::line,
+             d_.say(d_.c.records.move_out.signed_by_both == Tri::yes ? "letter.record.not.signed" : "letter.record.not",
+                    {{"charges", d_.charges(unrecorded)}}),
+             unrecorded);
     std::vector<const Rule*> said = said_of_all(d_, claim_);
     for (const DisputeGroup& group : groups_) {
       std::string id = "group-" + std::string(group.ground);
@@ -642,6 +655,12 @@ private:
       const auto items = shows(d_, claim_, groups_);
       if (items.size() == 1) d_.may("show", ParagraphRole::list, d_.say("letter.show.only", {{"what", items.front()}}));
       else add_list(d_, "show", ParagraphRole::list, d_.say("letter.show"), items);
+      const auto awaited = bills_awaited(d_, claim_);
+      if (!names_all && !awaited.empty())
+        d_.may("awaited", ParagraphRole::line,
+               d_.say(awaited.size() == 1 ? "letter.show.open" : "letter.show.open.many",
+                      {{"charges", d_.charges(awaited)}}),
+               awaited);
     }
     // Whoever says what is fair must not give away that nothing may be kept, nor own to a part of a bill.
     if (claim_.keeps_nothing() || answers_a_bill()) return;
@@ -745,10 +764,12 @@ private:
         });
         text.add(only_interest()         ? d_.say("letter.interest.still")
                  : owed.high().is_zero() ? d_.say("letter.interest.account")
-                 : owed.exact()          ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
-                 : !owed.low().is_zero() ? d_.say("letter.interest.more", {{"sum", d_.money(owed.low())}})
-                 : certainly             ? d_.say("letter.interest.account")
-                                         : d_.say("letter.interest.perhaps"));
+                 : keeps_its_right() && !owed.low().is_zero() // nothing is asked for that it could be a part of
+                     ? d_.say("letter.interest.besides", {{"sum", d_.money(owed.low())}})
+                     : owed.exact()            ? d_.say("letter.interest", {{"sum", d_.money(owed.low())}})
+                       : !owed.low().is_zero() ? d_.say("letter.interest.more", {{"sum", d_.money(owed.low())}})
+                       : certainly             ? d_.say("letter.interest.account")
+                                               : d_.say("letter.interest.perhaps"));
         for (const DeadlineResult* deadline : d_.law.missed())
           if (d_.law.name_of(*deadline->deadline) == "pay-interest") {
             text.add(d_.say("letter.interest.due", {{"day", d_.speech.day(deadline->last->latest)}}));
@@ -757,12 +778,19 @@ private:
         d_.may("interest", ParagraphRole::line, d_.law.says(*share.rule, text.take()));
         return;
       }
+    // Where it is open whether the rule holds, whoever got none asks for what is due.
+    const auto got_none = [](const Deposit& deposit) {
+      return deposit.interest_paid && deposit.interest_paid->is_zero();
+    };
+    if (std::any_of(d_.c.deposits.begin(), d_.c.deposits.end(), got_none) &&
+        (rate_open || owed.high() >= small_change()))
+      d_.may("interest", ParagraphRole::line, d_.say("letter.interest.perhaps"));
   }
 
   // The end.
 
   void closing() {
-    if ((claim_.sum > Money() || promised()) && !keeps_its_right())
+    if ((claim_.sum > Money() || promised()) && !keeps_its_right() && !office_holds())
       d_.may("pay", ParagraphRole::closing, d_.say("letter.ask.pay"));
     if (!groups_.empty()) d_.may("keep", ParagraphRole::closing, d_.say("letter.keep"));
     if (!(is(LetterKind::demand) && notice_of_suit(d_)))
@@ -778,6 +806,7 @@ private:
 
   void warnings() {
     warn_about_law(d_);
+    if (office_holds()) d_.warn("office-holds", d_.say("letter.warn.office-holds", {{"forum", forum(d_)}}));
     if (!claim_.deposit) d_.warn("no-deposit", d_.say("letter.warn.no-deposit"));
     if (is(LetterKind::after_deadline) && !d_.law.some_day_missed() && d_.law.days_if_unpaid().empty())
       d_.warn("no-missed-day", d_.say("letter.warn.no-missed-day"));

@@ -100,7 +100,7 @@ void write_papers_request(Draft& d) {
   d.must("ask", ParagraphRole::ask, ask.take());
   Sentences facts;
   const auto& out = d.c.tenancy.left();
-  if (out && out->latest <= d.a.today && out->known()) facts.add(d.say("letter.facts.moved", {{"when", d.when(*out)}}));
+  if (out && out->latest <= d.a.today && out->known()) facts.add(d.say(moved_out(d), {{"when", d.when(*out)}}));
   if (const auto& received = d.c.statement.received; received && received->known())
     facts.add(d.say("letter.facts.received", {{"when", d.when(*received)}}));
   d.may("facts", ParagraphRole::opening, facts.take());
@@ -121,9 +121,7 @@ void write_new_address(Draft& d) {
   Sentences text;
   const Tenancy& t = d.c.tenancy;
   const auto& out = t.left();
-  if (out)
-    text.add(
-        d.say(out->earliest <= d.a.today ? "letter.facts.moved" : "letter.facts.moving", {{"when", d.when(*out)}}));
+  if (out) text.add(d.say(out->earliest <= d.a.today ? moved_out(d) : "letter.facts.moving", {{"when", d.when(*out)}}));
   text.add(d.say("letter.ask.address"));
   text.add(address_notice(d));
   d.must("ask", ParagraphRole::ask, text.take());

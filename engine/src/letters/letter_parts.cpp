@@ -70,6 +70,10 @@ void warn_about_sale(Draft& d) {
 
 } // namespace
 
+bool tenant_died(const Draft& d) { return told(d.c, "sole-tenant-died") == Tri::yes; }
+
+std::string_view moved_out(const Draft& d) { return tenant_died(d) ? "letter.facts.keys.died" : "letter.facts.moved"; }
+
 void add_letter_head(Draft& d, std::string_view from, std::string_view to) {
   d.must("from", ParagraphRole::address, d.say(from));
   d.must("date", ParagraphRole::date, d.speech.day(d.a.today));
@@ -91,6 +95,9 @@ void warn_about_law(Draft& d) {
   if (!d.law.there()) d.warn("no-law", d.say("letter.warn.no-law"));
   else if (d.c.side != "landlord") warn_about_own_days(d);
   if (d.c.side != "landlord") warn_about_sale(d);
+  if (d.c.side != "landlord" && tenant_died(d)) d.warn("estate", d.say("letter.warn.estate"));
+  if (const auto day = d.c.side != "landlord" && is_sent(d.letter.kind) ? d.law.list_mendable_until() : std::nullopt)
+    d.warn("list-mendable", d.say("letter.warn.list-mendable", {{"day", d.speech.day(*day)}}));
   if (d.law.lease_goes_on()) d.warn("roommate-stays", d.say("letter.warn.roommate-stays"));
 }
 
@@ -101,6 +108,8 @@ void add_enclosures(Draft& d, bool about_charges) {
     held.push_back(d.say("letter.enclosure.list"));
   if (about_charges && r.move_in.made == Tri::yes && r.move_in.tenant_has_copy == Tri::yes)
     held.push_back(d.say("letter.enclosure.checklist"));
+  if (about_charges && r.move_out.made == Tri::yes && r.move_out.tenant_has_copy == Tri::yes)
+    held.push_back(d.say("letter.enclosure.checklist-out"));
   if (about_charges && r.photos_at_move_in == Tri::yes) held.push_back(d.say("letter.enclosure.photos-in"));
   if (about_charges && r.photos_at_move_out == Tri::yes) held.push_back(d.say("letter.enclosure.photos-out"));
   if (about_charges && walk_through_shows(d)) held.push_back(d.say("letter.enclosure.walk"));

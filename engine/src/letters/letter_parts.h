@@ -11,6 +11,11 @@
 
 namespace wearline {
 
+/// The only tenant died: an heir or representative writes, who moved out of nothing.
+bool tenant_died(const Draft& d);
+/// The sentence that tells when the home was given back.
+std::string_view moved_out(const Draft& d);
+
 /// From whom, date, how it is sent, to whom.
 void add_letter_head(Draft& d, std::string_view from, std::string_view to);
 /// The caution that closes every letter, for the reader of the page.

@@ -50,6 +50,7 @@ struct FixedWords {
 struct Forum {
   Localized name;
   bool court = false;
+  bool holds = false; ///< the deposit lies there, and is paid out from there
 };
 
 /// How a rule of law speaks of a party in a letter to the other side: "the landlord", in general "a landlord".

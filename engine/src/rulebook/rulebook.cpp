@@ -132,7 +132,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
     }
     for (Fields& f : root.objects("forums")) {
       const std::string place = f.required_text("place");
-      letters.forums[place] = {f.localized("name"), f.flag("court", false)};
+      letters.forums[place] = {f.localized("name"), f.flag("court", false), f.flag("holds", false)};
       f.done();
     }
     read_phrases(root, "easing", letters.easing);

@@ -92,6 +92,12 @@ TEST_CASE("What was kept follows from charges, from sums, or from money that did
   CHECK(decide(R"({"fact":"damage-claimed"})", R"("lines":[{"kind":"rent"},{"kind":"cleaning"}])") == "yes");
   CHECK(decide(R"({"fact":"damage-claimed"})", R"("lines":[{"kind":"rent"}])") == "no");
   CHECK(decide(R"({"fact":"damage-claimed"})", R"("lines":[{"text":"something"}])") == "unknown ?damage-claimed");
+  // Part came back without a list: the rest was kept for something that nobody named.
+  const std::string unsaid = R"("statement":{"came":false,"refundPaid":"900.00"})";
+  CHECK(decide(R"({"fact":"damage-claimed"})", deposit + unsaid) == "unknown ?damage-claimed");
+  CHECK(decide(R"({"fact":"only-rent-claimed"})", deposit + unsaid) == "unknown ?only-rent-claimed");
+  CHECK(decide(R"({"fact":"damage-claimed"})", deposit + R"("statement":{"came":false,"refundPaid":"1000.00"})") ==
+        "no");
   CHECK(decide(R"({"fact":"only-rent-claimed"})", R"("lines":[{"kind":"rent"},{"kind":"rent"}])") == "yes");
   CHECK(decide(R"({"fact":"only-rent-claimed"})", R"("lines":[{"kind":"rent"},{"kind":"fee"}])") == "no");
   CHECK(

@@ -284,6 +284,23 @@ TEST_CASE("An objection that the law wants names each charge, its section and th
   CHECK_THAT(proposed(letter_of(michigan, "{}", "2026-12-01")), !Contains("objection"));
 }
 
+TEST_CASE("Who asks for what a list lacks is told of the day until which it can be mended, but for a day of their own",
+          "[letter]") {
+  // Ind. Code 32-31-3-12, -14: 45 days after August 31 is October 15.
+  const std::string indiana =
+      R"({"wearline":2,"jurisdiction":"US-IN","tenancy":{"ended":"2026-08-31","possessionReturned":"2026-08-31",
+    "forwardingAddressGiven":"2026-08-31"},"deposits":[{"amount":"825.00"}],"statement":{"sent":"2026-09-25",
+    "received":"2026-09-29","statedTotal":"825.00","refundPaid":"0.00","missingDocuments":["reasons"]},
+    "lines":[{"text":"Repairs","amount":"825.00"}]})";
+  CHECK(warns(letter_of_kind(indiana, "request-documents", "2026-10-06"), "list-mendable"));
+  CHECK(warns(letter_of_kind(indiana, "request-documents", "2026-10-15"), "list-mendable"));
+  CHECK_FALSE(warns(letter_of_kind(indiana, "request-documents", "2026-10-16"), "list-mendable"));
+  // MCL 554.609: through November 30; the objection is due by then too.
+  const std::string lacking =
+      replaced(michigan, R"(, "tenant-rights-notice"])", R"(], "missing": ["tenant-rights-notice"])");
+  CHECK_FALSE(warns(letter_of_kind(lacking, "objection", "2026-11-25"), "list-mendable"));
+}
+
 TEST_CASE("A new address is given with its section, and starts the landlord's days", "[letter]") {
   // MCL 554.611: within 4 days after leaving, through November 4.
   const std::string no_address =

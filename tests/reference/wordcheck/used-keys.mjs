@@ -62,6 +62,7 @@ export function stems(literals) {
     ...Object.fromEntries(NAMED.map((stem) => [stem, { named }])),
     'verdict.': { all: ['ordinary-wear', 'chargeable-damage', 'landlord-responsibility', 'pre-existing', 'barred', 'non-damage-charge', 'undetermined'] },
     'letter.because.': { may: lawIds('facts').flatMap((id) => [`${id}.yes`, `${id}.no`]) },
+    'letter.unless.': { may: lawIds('facts') },
     'letter.event.': { may: lawIds('events') },
     'letter.due.assumed.': { may: lawIds('events') },
     'step.': { may: said },

@@ -128,7 +128,7 @@ private:
     for (const DocumentResult* document : d_.law.defects()) {
       const std::string& deadline = document->rule->text_in(d_.speech.language());
       const bool said_here = d_.speech.language() == "en" || !document->rule->es.text.empty();
-      add(said_here ? d_.law.says(*document->rule, first_sentence(deadline))
+      add(said_here ? d_.law.says(*document->rule, opening(deadline, document->rule->text))
                     : d_.law.rule_says(*document->rule, "letter.defect.law"));
     }
     if (claim_.forfeited) add(d_.law.rule_says(*claim_.forfeited->rule, "letter.forfeit.law"));

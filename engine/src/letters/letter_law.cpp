@@ -200,12 +200,12 @@ std::uint32_t longest(const Deadline& deadline) {
   return most;
 }
 
+} // namespace
+
 bool is_about_money_or_list(std::string_view deadline) {
   return deadline == "return-deposit" || deadline == "refund-balance" || deadline == "itemize" ||
          deadline == "notice-of-claim";
 }
-
-} // namespace
 
 const Deadline& LawTalk::spoken(const DeadlineResult& result) const {
   const Deadline* best = result.deadline;
@@ -614,7 +614,7 @@ const DocumentRule* LawTalk::list_rule() const {
 std::string LawTalk::first_says(const DocumentRule& rule) const {
   const std::string& text = rule.text_in(speech_->language());
   if (speech_->language() != "en" && rule.es.text.empty()) return rule_says(rule, "letter.defect.law");
-  return says(rule, spoken_by_sender(first_sentence(text)));
+  return says(rule, spoken_by_sender(opening(text, rule.text)));
 }
 
 const RemedyResult* LawTalk::penalty() const {

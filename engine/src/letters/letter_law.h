@@ -176,6 +176,9 @@ private:
   mutable std::vector<std::pair<std::string, std::string>> second_hand_;
 };
 
+/// Whether a duty of the landlord's is to pay back or to send the list.
+bool is_about_money_or_list(std::string_view deadline);
+
 /// What a missed deadline costs: 0 the deductions, 1 a penalty, 2 something, 3 nothing that the pack names.
 int weight(const Deadline& deadline);
 

@@ -559,7 +559,7 @@ private:
     // Its first sentence is the deadline.
     const std::string& deadline = document.rule->text_in(d_.speech.language());
     const bool said_here = d_.speech.language() == "en" || deadline != document.rule->text;
-    text.add(said_here ? d_.law.says(*document.rule, d_.law.in_general(first_sentence(deadline)))
+    text.add(said_here ? d_.law.says(*document.rule, d_.law.in_general(opening(deadline, document.rule->text)))
                        : d_.law.rule_says(*document.rule, "letter.defect.law"));
     if (text.empty()) return {};
     if (wrong_way) text.add(d_.say("letter.defect.way"));

@@ -161,7 +161,9 @@ void add_bars(Draft& d) {
   add_list(d, "bars", ParagraphRole::list, d.say("letter.note.bars"), items);
 }
 
-std::string_view state_name(DeadlineState state) { return state == DeadlineState::missed ? "missed" : "open"; }
+std::string_view state_name(DeadlineState state) {
+  return state == DeadlineState::missed ? "missed" : state == DeadlineState::open ? "open" : "undetermined";
+}
 
 /// Days that passed unmet or are still to come.
 void add_days(Draft& d) {
@@ -174,7 +176,12 @@ void add_days(Draft& d) {
   p.optional = true;
   for (const std::string_view column : {"duty", "last", "state"}) p.head.push_back(d.say("letter.note.", column));
   for (const DeadlineResult& deadline : d.a.law->deadlines()) {
-    if ((deadline.state != DeadlineState::missed && deadline.state != DeadlineState::open) || !deadline.last) continue;
+    // Whether the landlord kept a day for the money or the list is what is asked of an adviser, told or not.
+    const bool in_doubt = deadline.state == DeadlineState::undetermined && deadline.deadline->who == Who::landlord &&
+                          is_about_money_or_list(d.law.name_of(*deadline.deadline));
+    if ((deadline.state != DeadlineState::missed && deadline.state != DeadlineState::open && !in_doubt) ||
+        !deadline.last)
+      continue;
     if (deadline.last->latest == max_day || d.law.name_of(*deadline.deadline) == "other") continue;
     // A day of the tenant's that passed and cost nothing is no news.
     if (deadline.deadline->who == Who::tenant && deadline.state == DeadlineState::missed &&

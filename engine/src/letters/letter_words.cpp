@@ -36,6 +36,14 @@ std::string_view first_sentence(std::string_view text) {
   return text;
 }
 
+std::string_view opening(std::string_view translated, std::string_view original) {
+  // Spanish is as long as English or longer: what is much shorter says a part of it.
+  const std::size_t enough = first_sentence(original).size() * 7 / 10;
+  std::size_t end = first_sentence(translated).size();
+  while (end < enough && end + 1 < translated.size()) end += 1 + first_sentence(translated.substr(end + 1)).size();
+  return translated.substr(0, end);
+}
+
 std::vector<std::string_view> sentences(std::string_view text) {
   std::vector<std::string_view> out;
   while (!text.empty()) {

@@ -20,6 +20,8 @@ std::string on_one_line(std::string_view text);
 /// The first sentence of a text: up to a full stop before a space and a capital letter.
 std::string_view first_sentence(std::string_view text);
 
+/// What a translation says of the first sentence of the original: it may take two to say it.
+std::string_view opening(std::string_view translated, std::string_view original);
 /// The sentences of a text, cut where first_sentence() would.
 std::vector<std::string_view> sentences(std::string_view text);
 

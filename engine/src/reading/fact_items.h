@@ -25,6 +25,7 @@ struct FactItem {
   bool decade = false;              ///< "1970s"
   bool hyphened = false;            ///< joined to the word after it: "6-panel"
   bool rate = false;                ///< a price for one, as numbers.h has it
+  bool thing = false;               ///< part of a term that names a thing
   bool no_count = false;            ///< a pattern says that it counts nothing: "section 9"
   NamedDay day;                     ///< of a date or year
   std::int64_t over = 0, under = 0; ///< of a fraction: over / under

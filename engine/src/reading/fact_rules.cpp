@@ -176,7 +176,8 @@ std::uint16_t FactRules::choice_of(std::string_view text, const Lexicon& charges
   const std::size_t before = faults.size();
   Choice choice;
   for (const std::string_view one : alternatives(text)) {
-    if (one.size() > 2 && one.front() == '<' && one.back() == '>')
+    if (one == "$") choice.end = true;
+    else if (one.size() > 2 && one.front() == '<' && one.back() == '>')
       for (const std::string_view name : split(one.substr(1, one.size() - 2), '|'))
         add_idea(name, choice, charges, at, faults);
     else add_alternative(one, choice, at, faults);
@@ -355,7 +356,7 @@ void FactRules::find_needs(Pattern& pattern) const {
     if (slot.kind == SlotKind::number && !slot.optional) ++pattern.numbers;
     if (slot.kind != SlotKind::words || slot.optional) continue;
     const Choice& choice = choices_[slot.choice];
-    if (choice.roles == 0 && choice.ideas.empty()) pattern.needs.push_back(choice.begins);
+    if (choice.roles == 0 && choice.ideas.empty() && !choice.end) pattern.needs.push_back(choice.begins);
   }
 }
 
@@ -524,6 +525,14 @@ struct FactRules::Matching {
     return !items[at].is('@') || at + 1 >= items.size() || items[at + 1].kind != FactItem::Kind::word;
   }
 
+  /// The end of a part of the line: a sign, the end, or the sum that stands there.
+  bool ends_part(std::size_t at) const {
+    if (at >= items.size() || items[at].kind == FactItem::Kind::sign) return true;
+    const FactItem& last = items[at];
+    return at + 1 == items.size() && last.kind == FactItem::Kind::number && !last.worded &&
+           (last.currency || last.decimals == 2);
+  }
+
   bool run(const std::vector<Slot>& slots, std::size_t s, std::size_t at, FactMatch& m) const {
     if (s == slots.size()) {
       m.last = static_cast<std::uint16_t>(at == 0 ? 0 : at - 1);
@@ -540,6 +549,7 @@ struct FactRules::Matching {
       if (usable(at))
         for (const Idea& idea : ideas[at])
           if (wanted(choice, idea) && usable(idea.last) && run(slots, s + 1, idea.last + 1u, m)) return true;
+      if (choice.end && ends_part(at) && run(slots, s + 1, at, m)) return true;
       break;
     }
     case SlotKind::number:
@@ -571,6 +581,7 @@ struct FactRules::Matching {
       for (const Phrase& p : choice.phrases) there = there || phrase(p, at);
       if (usable(at))
         for (const Idea& idea : ideas[at]) there = there || wanted(choice, idea);
+      there = there || (choice.end && ends_part(at));
       if (!there && run(slots, s + 1, at, m)) return true;
       break;
     }
@@ -581,7 +592,7 @@ struct FactRules::Matching {
       if (at == 0 && run(slots, s + 1, at, m)) return true;
       break;
     case SlotKind::end:
-      if ((at == items.size() || items[at].kind == FactItem::Kind::sign) && run(slots, s + 1, at, m)) return true;
+      if (ends_part(at) && run(slots, s + 1, at, m)) return true;
       break;
     }
     m.count = count;
@@ -595,6 +606,7 @@ std::vector<FactMatch> FactRules::matches(const MarkedText& text, std::vector<Fa
   for (FactItem& item : items)
     name_words(item, item.kind == FactItem::Kind::word && !charges.ideas_of(text.tokens[item.first]).empty(), charges);
   Matching line(*this, text, charges, items);
+  for (std::size_t k = 0; k < items.size(); ++k) items[k].thing = line.names_thing[k];
   std::vector<bool> held(set_numbers_.size(), false); // the sets that the line holds a word of
   std::size_t numbers = 0;
   for (const FactItem& item : items) {

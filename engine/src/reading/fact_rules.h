@@ -83,6 +83,7 @@ private:
     std::vector<Phrase> phrases;
     std::vector<Word> first_words; ///< of the phrases
     std::vector<Lexicon::Id> ideas;
+    bool end = false;         ///< or nothing, where a part of the line ends
     std::uint32_t roles = 0;  ///< bits by Role
     std::uint16_t set = 0;    ///< its words
     std::uint16_t begins = 0; ///< its words and the first words of its phrases

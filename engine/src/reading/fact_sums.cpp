@@ -124,7 +124,9 @@ private:
     const FactItem& n = items_[i];
     if (!n.currency && n.decimals == 0 && (in(i + 1, "rooms") || in(i + 1, "walls"))) return true;
     if (n.currency || n.decimals > 0 || n.thousandths > 50'000 || (i > 0 && label_at(i - 1))) return false;
-    const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs");
+    if (i + 2 < items_.size() && items_[i + 1].thing && (items_[i + 2].is('+') || items_[i + 2].is(','))) return true;
+    const bool measured = in(i + 1, "measure-word") || in(i + 1, "thing-word") || in(i + 1, "pcs") ||
+                          (i + 1 < items_.size() && items_[i + 1].thing && n.thousandths <= 12'000);
     return measured && i + 2 < items_.size() && is_sum(i + 2);
   }
 
@@ -241,6 +243,9 @@ private:
       else return i;
     } else if (unit) {
       ++j;
+      if (j + 1 < end_ && items_[j].kind == FactItem::Kind::word && !in(j, "by-price") && !in(j, "people") &&
+          in(j + 1, "by-price"))
+        ++j; // "1.5 hr hang @ 60"
     } else if (i > 0 && in(i - 1, "labor-hours")) {
       hours = true; // "labor 2.5 @ 40"
     }
@@ -298,7 +303,7 @@ private:
     term.added = i > 0 && plus(i - 1);
     if (i + 1 < end_ && plus(i + 1)) term.added = true;
     for (std::size_t k = i, steps = 0; !term.added && k-- > 0 && steps < 3; ++steps) {
-      if (plus(k)) term.added = true;
+      if (plus(k) && (!items_[k].is('&') || k + 1u == i)) term.added = true; // "R&R 3 sheets" adds nothing
       if (items_[k].kind != FactItem::Kind::word) break;
     }
     for (std::size_t k = i + 1; !term.added && k < end_ && k < i + 5; ++k) { // "68 at the store + 20 to hang it"

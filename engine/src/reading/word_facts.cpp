@@ -134,6 +134,11 @@ private:
 
   void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
     const FactItem& n = items_[at];
+    // The sum at the end counts nothing: "ring on the ceiling, small, 35".
+    if (at + 1 == items_.size() && at > 0 && items_[at - 1].is(',') && n.thousandths >= 20'000 && amount_ &&
+        !n.currency && n.thousandths / 10 == amount_->in_cents() &&
+        (field == "count" || field == "chargedQuantity" || field == "damagedQuantity"))
+      return;
     if ((field == "periodStart" || field == "periodEnd") && m.count > 1 &&
         (rule.unit == "span" || rule.unit == "span-back")) {
       const bool begins = field == "periodStart", back = rule.unit == "span-back"; // "to May 31 from May 1"
@@ -175,6 +180,8 @@ private:
         q = {amount_of(items_[m.numbers[0]]) - amount_of(items_[m.numbers[1]]), "each"};
       } else if (rule.unit == "hours-minutes" && m.count > 1) { // "3h15"
         q = {amount_of(items_[m.numbers[0]]) + amount_of(items_[m.numbers[1]]) / 60, "hour"};
+      } else if ((rule.unit == "wall" || rule.unit == "room") && n.under > 2 && n.over > 0 && n.over < n.under) {
+        q.thousandths = n.over * 1000;         // "3/8 walls"
       } else if (rule.unit == "part-of-all") { // "5/12 vanes"
         q = {(field == "damagedQuantity" ? n.over : n.under) * 1000, "each"};
       } else if (rule.unit == "sum") { // "2 ea 6 inch, 2 ea 8 inch"
@@ -213,10 +220,26 @@ private:
     if (sums.price_new) put("replacementCost", *sums.price_new, sums.price_first, sums.price_last);
   }
 
+  /// The sum charged; where none is known, the one number that can be it.
+  Money sum_of_all() const {
+    if (amount_ && amount_->in_cents() != 0) return Money::cents(std::abs(amount_->in_cents()));
+    std::int64_t cents = 0;
+    for (std::size_t i = 0; i < items_.size(); ++i) {
+      const FactItem& n = items_[i];
+      if (n.kind != FactItem::Kind::number || n.worded || n.no_count || n.thousandths < 5000 ||
+          n.thousandths % 10 != 0 || !(n.number == NumberKind::money || n.number == NumberKind::plain))
+        continue;
+      if (i + 1 < items_.size() && (rules_.in_class(items_[i + 1], "measure-word") || items_[i + 1].thing)) continue;
+      if (cents != 0) return {};
+      cents = n.thousandths / 10;
+    }
+    return Money::cents(cents);
+  }
+
   /// "Pane 41.30, my own time is free": all of the sum is of one kind; a number named with it has to be that sum.
   void take_whole(CostComponent component, const FactMatch& m) {
-    if (!amount_ || amount_->in_cents() == 0) return;
-    const Money sum = Money::cents(std::abs(amount_->in_cents()));
+    const Money sum = sum_of_all();
+    if (sum.in_cents() == 0) return;
     if (m.count > 0 && items_[m.numbers[0]].thousandths / 10 != sum.in_cents()) return;
     whole_ = WordFact{"costComponents", std::vector<Part>{{component, sum, {}}}, 0, 0};
     whole_->start = text_.tokens[items_[m.first].first].start;
@@ -252,6 +275,11 @@ private:
       std::erase(*factors, "landlord-duty");
     const auto* charged = value<Quantity>("chargedQuantity");
     const auto* damaged = value<Quantity>("damagedQuantity");
+    // "painted all 4 walls, only one had marks"
+    if (auto* part = value<Quantity>("damagedQuantity"); charged && part && part->unit == "each" &&
+                                                         (charged->unit == "wall" || charged->unit == "room") &&
+                                                         part->thousandths < charged->thousandths)
+      part->unit = charged->unit;
     if (charged && damaged && charged->unit == damaged->unit && damaged->thousandths > charged->thousandths)
       drop("damagedQuantity");
     const auto sums = std::count_if(items_.begin(), items_.end(), [](const FactItem& n) {
@@ -267,7 +295,7 @@ private:
     }
     if (const WordFact* parts = find("costComponents")) // "50 labor 12 stain" is no count
       for (const std::string_view field : {std::string_view("count"), std::string_view("chargedQuantity")})
-        if (const WordFact* count = find(field); count && count->start >= parts->start && count->start < parts->end) {
+        if (const WordFact* count = find(field); count && count->end > parts->start && count->start < parts->end) {
           const auto* quantity = std::get_if<Quantity>(&count->value);
           if (!quantity || quantity->unit == "each") drop(field);
         }

@@ -94,7 +94,7 @@ private:
         over = share.over, under = share.under;
       else continue;
       for (std::size_t m = 0; m < items_.size(); ++m) {
-        if (m == s || !is_sum(m) || items_[m].rate) continue;
+        if (m == s || !is_sum(m) || (items_[m].rate && share.number != NumberKind::percent)) continue;
         const std::int64_t cents = items_[m].thousandths / 10;
         if (cents <= *total_) continue;
         const std::int64_t product = (cents * over + under / 2) / under;

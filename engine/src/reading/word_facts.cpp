@@ -135,7 +135,7 @@ private:
   void number(const std::string& field, const FactRules::Rule& rule, const FactMatch& m, std::size_t at) {
     const FactItem& n = items_[at];
     // The sum at the end counts nothing: "ring on the ceiling, small, 35".
-    if (at + 1 == items_.size() && at > 0 && items_[at - 1].is(',') && n.thousandths >= 20'000 && amount_ &&
+    if (at + 1 == items_.size() && at > 0 && items_[at - 1].is(',') && n.thousandths >= 10'000 && amount_ &&
         !n.currency && n.thousandths / 10 == amount_->in_cents() &&
         (field == "count" || field == "chargedQuantity" || field == "damagedQuantity"))
       return;

@@ -365,7 +365,7 @@ private:
     }
   }
 
-  using Frame = std::array<std::pair<std::size_t, SumRole>, 3>;
+  using Frame = std::vector<std::pair<std::size_t, SumRole>>;
   /// The account told in sentences: of the sums that stand in prose one is two others together (deposit, total and
   /// refund, or what is still owed), and some of the rest, with the rows, are the total. Words say little there, and so
   /// much that comes out is no chance; how far the words are from it decides between several.
@@ -390,10 +390,38 @@ private:
           tell(told, Frame{{{whole, SumRole::total}, {a, SumRole::deposit}, {b, SumRole::due}}}, sum_of(whole) - rows,
                row_lines);
         }
+    tell_without_total(told, rows, row_lines);
   }
   std::int64_t sum_of(std::size_t e) const { return list_[e].figures[0].value.in_cents(); }
 
-  /// One such frame, with the cheapest of the other sums that come to `target`.
+  /// No total is told: deposit and refund (or what is still owed) leave it, and of these one at least is called so.
+  void tell_without_total(const std::vector<std::size_t>& told, std::int64_t rows, int row_lines) {
+    const auto cost_as = [&](std::size_t e, SumRole role) {
+      const auto o = std::find_if(list_[e].options.begin(), list_[e].options.end(),
+                                  [&](const RoleOption& option) { return option.role == role; });
+      return o == list_[e].options.end() ? w_.leave_named : o->cost;
+    };
+    for (const std::size_t base : told)
+      for (const std::size_t rest : told)
+        for (const SumRole role : {SumRole::refund, SumRole::due}) {
+          const int base_cost = cost_as(base, SumRole::deposit), rest_cost = cost_as(rest, role);
+          const std::int64_t target = sum_of(base) + (role == SumRole::due ? sum_of(rest) : -sum_of(rest));
+          if (base == rest || target <= 0 || std::min(base_cost, rest_cost) > w_.spare_total ||
+              std::max(base_cost, rest_cost) > w_.sentence_is_sum)
+            continue;
+          tell(told, Frame{{base, SumRole::deposit}, {rest, role}}, target - rows, row_lines);
+        }
+  }
+
+  /// Named, and nothing speaks against charging it.
+  bool surely_charged(const Entry& e) const {
+    return e.named && std::any_of(e.options.begin(), e.options.end(), [&](const RoleOption& o) {
+             return o.role == SumRole::charge && o.cost < w_.leave_in_sentence;
+           });
+  }
+
+  /// One such frame, with the cheapest of the other sums that come to `target`. Without a total these are just
+  /// those that their words name and nothing speaks against.
   void tell(const std::vector<std::size_t>& told, const Frame& frame, std::int64_t target, int row_lines) {
     Move m;
     int words = 0; // what the single words speak against it
@@ -421,6 +449,8 @@ private:
       for (std::size_t k = 0; k < rest.size() && cost >= 0; ++k) {
         const Entry& entry = list_[rest[k]];
         const SumRole role = (set >> k & 1u) != 0 ? SumRole::charge : SumRole::passing;
+        if (frame.size() < 3 && surely_charged(entry) != (role == SumRole::charge)) cost = -1;
+        if (cost < 0) break;
         const std::size_t o = option_of(entry, role);
         if (o == 0 && entry.options[0].role != role) cost = -1;
         else cost += entry.options[o].cost, sum += on_charges(entry.options[o]), lines += role == SumRole::charge;

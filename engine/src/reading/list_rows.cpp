@@ -170,8 +170,9 @@ private:
     const bool empty_label = p.label_last <= p.label_first || !has_words(l, p.label_first, p.label_last, rules_);
     if (empty_label && pending_.empty()) return bare_row(i);
     if (empty_label) return close_pending(i, p);
-    const LabelKind kind =
+    LabelKind kind =
         is_room_sum(l, p, rules_) ? LabelKind::subtotal : label_of(l.m, rules_, p.label_first, p.label_last);
+    if (kind == LabelKind::none && only_sums_up(l, p)) kind = LabelKind::total;
     if (p.credit_column && kind != LabelKind::deposit && kind != LabelKind::interest && kind != LabelKind::held &&
         kind != LabelKind::refund)
       return charge_row(i, p);
@@ -204,6 +205,15 @@ private:
     default:
       return sum_row(i, p, kind);
     }
+  }
+
+  /// "all   357.50": one word, which sums up.
+  bool only_sums_up(const PaperRow& l, const RowFigures& p) const {
+    std::size_t words = 0;
+    bool sums_up = false;
+    for (std::size_t t = p.label_first; t < p.label_last; ++t)
+      if (l.m.tokens[t].word()) ++words, sums_up = is_word_of(l.m.tokens[t], "w:sums-up", rules_);
+    return words == 1 && sums_up;
   }
 
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.
@@ -362,7 +372,9 @@ private:
     // Nothing stands before it that it could carry on: an old balance.
     if (kind == LabelKind::carried && std::none_of(out_.list.begin(), out_.list.end(), is_charge_entry))
       e.may_be(SumRole::charge, size_of(e.figures[main].value), 0);
-    add_sum_roles(e, kind, e.figures[main].value, w_);
+    const Money printed = e.figures[main].value;
+    const bool below_zero = kind == LabelKind::due && n.minus;
+    add_sum_roles(e, kind, below_zero ? Money{} - size_of(printed) : printed, w_);
     if (refunded)
       for (RoleOption& o : e.options) o.cost += o.role == SumRole::refund ? w_.spare_total : 0;
     if (kind == LabelKind::total || kind == LabelKind::held) section_credits_ = holds_rows_ = false; // its foot

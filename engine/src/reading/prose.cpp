@@ -2,6 +2,7 @@
 
 #include "reading/mending.h"
 #include "reading/reading_weights.h"
+#include "reading/row_words.h"
 #include "reading/sum_roles.h"
 
 #include <algorithm>
@@ -129,7 +130,7 @@ private:
       if (!is_strong(n) && !frames_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
         continue;
       found.push_back({k, from, kind});
-      if (is_strong(n) || (frames_account(kind) && named_after(n))) from = n.last + 1u;
+      if (is_strong(n) || (frames_account(kind) && (named_after(n) || named_beside(n)))) from = n.last + 1u;
       if (kind == LabelKind::total) from = after_own_word(n, from);
     }
     bool any = false;
@@ -266,6 +267,7 @@ private:
          {"st:fact", LabelKind::fact}}};
     if (follows(n, last, "st:interest") && n.thousandths < 1'000'000) return LabelKind::interest;
     if (paid_by_you(n, last) || you_paid(from, n)) return LabelKind::deposit;
+    if (yours(n) || (came_from_you(m_, rules_, n) && !charged_between(from, n.first))) return LabelKind::deposit;
     if (is_all_deposits(n, before)) return LabelKind::held;
     if (adds_deposit(from, n, before)) return LabelKind::deposit;
     if (is(n.last + 1u, "w:back") && n.last + 1u < last && !bought_in_year(n, last) && !charged_between(from, n.first))
@@ -394,6 +396,11 @@ private:
     return n.first >= from + 2 && is(n.first - 1u, "w:given") && is(n.first - 2u, "st:you") &&
            !spent_on(n, m_.tokens.size());
   }
+  /// "off your 1000", "your $1,250 less": nothing is named behind it.
+  bool yours(const Number& n) const {
+    return n.first > 0 && n.thousandths >= 100'000 && n.whole && is(n.first - 1u, "w:yours") &&
+           !charged_between(n.last + 1u, n.last + 4u);
+  }
   /// "a deposit of $1,000.00 plus $250.00 for the dog"
   bool adds_deposit(std::size_t from, const Number& n, const std::vector<Found>& before) const {
     return !before.empty() && before.back().kind == LabelKind::deposit && n.first > from && n.first <= from + 6 &&
@@ -437,9 +444,10 @@ private:
     const auto [from, to] = clause_of(found, i, last);
     const bool clause = names_charge(m_, rules_, from, to);
     const bool bare = !is_strong(n) || per_follows(n);
-    const bool passing = bare || superseded_ || says_passing(found[i].from, n, last) || in_remark(n, first) ||
+    const bool against = superseded_ || says_passing(found[i].from, n, last) || in_remark(n, first) ||
                          denied(n, last) || taken_back(n, last) || said_again(found, i, clause) ||
                          bought_in_year(n, last) || share_of(n, first) || corrected(n, last);
+    const bool passing = bare || against;
     Entry e = new_entry(n, found[i].from);
     e.charge.text = n.first >= from && n.last < to ? clause_text(from, to, n) : without_purpose(clause_text(from, to));
     e.charge.places = places(m_.tokens[std::min<std::size_t>(from, n.first)].start,
@@ -463,7 +471,7 @@ private:
                                 : w_.leave_in_sentence);
     } else {
       e.may_be(SumRole::passing, value, 0);
-      e.may_be(role, value, kept ? w_.leave_in_sentence : w_.sum_is_charge);
+      e.may_be(role, value, clause && !against ? w_.heard_sum : kept ? w_.leave_in_sentence : w_.sum_is_charge);
     }
     e.may_be(credit ? SumRole::charge : SumRole::credit, value, 2 * w_.turned_sign);
     for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::payment})

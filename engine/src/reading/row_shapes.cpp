@@ -28,6 +28,20 @@ bool strung(const PaperRow& l, const RecognizerRules& rules) {
   return false;
 }
 
+/// Of a chat: several sums without a sign, each with words of its own ("75 the shade, new key 30", "225 off your
+/// 1000").
+bool tells_several(const PaperRow& l, const RecognizerRules& rules) {
+  if (l.row.speaker.empty()) return false;
+  std::size_t sums = 0, from = token_at(l.m, l.row.body);
+  for (const Number& n : l.m.numbers) {
+    if (n.first < from || !can_be_sum(n) || n.rate || n.thousandths < 5000) continue;
+    if (sums > 0 && !has_words(l, from, n.first, rules)) return false;
+    ++sums;
+    from = n.last + std::size_t{1};
+  }
+  return sums > 1;
+}
+
 bool ends_with_each(const PaperRow& l, const Number& n, const RecognizerRules& rules) {
   for (std::size_t t = n.last + 1u; t < l.m.tokens.size(); ++t)
     if (l.m.tokens[t].word() && !is_word_of(l.m.tokens[t], "w:each", rules)) return false;
@@ -79,6 +93,7 @@ bool one_cell_rows(const std::vector<PaperRow>& rows, std::size_t first, std::si
 
 bool is_sentence(const PaperRow& l, const RecognizerRules& rules) {
   if (l.row.bulleted || l.row.cells.size() > 1) return false;
+  if (tells_several(l, rules)) return true;
   std::size_t sums = 0;
   for (const Number& n : l.m.numbers) sums += is_strong(n) && !n.rate && !n.after_equals;
   if (sums == 0) return false;

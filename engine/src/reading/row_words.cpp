@@ -92,13 +92,21 @@ bool names_own_charge(const PaperRow& l, const RecognizerRules& rules) {
   });
 }
 
+bool came_from_you(const MarkedText& m, const RecognizerRules& rules, const Number& n) {
+  const Lexicon::Id id = rules.statement().find("w:from-you");
+  return can_be_sum(n) && n.thousandths >= 20'000 &&
+         std::any_of(m.statement.begin(), m.statement.end(), [&](const Mention& s) {
+           return s.concept_id == id && s.match == Match::exact && s.first == n.last + 1u;
+         });
+}
+
 bool tells_account(const PaperRow& l, const RecognizerRules& rules) {
   if (l.row.bulleted || l.row.cells.size() > 1) return false;
   const auto sums = std::count_if(l.m.numbers.begin(), l.m.numbers.end(), [](const Number& n) {
     return can_be_sum(n) && !n.rate && (is_strong(n) || n.thousandths >= 20'000);
   });
   if (sums != 2 || !can_be_sum(l.m.numbers.back()) || !ends_row(l, l.m.numbers.back(), rules)) return false;
-  return mentions_word(l, rules, "st:deposit") &&
+  return (mentions_word(l, rules, "st:deposit") || came_from_you(l.m, rules, l.m.numbers[0])) &&
          (mentions_word(l, rules, "st:refund") || mentions_word(l, rules, "st:leaves")) && !names_own_charge(l, rules);
 }
 

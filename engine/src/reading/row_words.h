@@ -28,6 +28,8 @@ bool in_passing(const PaperRow& row, const Number& number, const RecognizerRules
 bool is_denied(const PaperRow& row, const Number& number, const RecognizerRules& rules);
 /// Names a thing, work or state with words that are not the account's own ("check", "hold").
 bool names_own_charge(const PaperRow& row, const RecognizerRules& rules);
+/// "had 900 from you": right behind the number, nothing else named.
+bool came_from_you(const MarkedText& text, const RecognizerRules& rules, const Number& number);
 /// "so from the 700 deposit you get 563": the deposit and what comes back or off, in one breath, and nothing else.
 bool tells_account(const PaperRow& row, const RecognizerRules& rules);
 /// "the 450 deposit": a bare number beside a word of the account.

@@ -152,6 +152,31 @@ bool is_rule(std::string_view text) {
   return marks >= 2;
 }
 
+/// Bytes of the name and time that a chat puts before a message ("Terry 9:12 AM: "); 0 if there is none.
+std::size_t named_chat_head(std::string_view text, std::string& speaker) {
+  std::size_t at = 0, words = 0;
+  while (at < text.size() && at < 40 && !is_digit(text[at])) {
+    if (std::string_view(":;,$|\t").find(text[at]) != std::string_view::npos) return 0;
+    words += text[at++] == ' ';
+  }
+  const std::size_t name = at;
+  if (name == 0 || text[name - 1] != ' ' || words > 3) return 0;
+  std::size_t clock = 0;
+  while (at < text.size() &&
+         (is_digit(text[at]) || (text[at] == ':' && at + 1 < text.size() && is_digit(text[at + 1]))))
+    clock += text[at++] == ':';
+  if (clock != 1 || at - name > 5) return 0;
+  at = skip_blanks(text, at);
+  if (at + 1 < text.size() && std::string_view("AaPp").find(text[at]) != std::string_view::npos &&
+      (text[at + 1] == 'M' || text[at + 1] == 'm'))
+    at += 2;
+  if (at >= text.size() || text[at] != ':') return 0;
+  const std::size_t after = skip_blanks(text, at + 1);
+  if (after >= text.size() || after == at + 1) return 0;
+  speaker = std::string(text.substr(0, name - 1));
+  return after;
+}
+
 /// Bytes of the time and name that a chat puts before a message ("[6/3/24, 9:12 AM] Terry: ", "8/12/25 18:04 - Chayo:
 /// ", "9:12 Terry: "); 0 if there is none. `speaker` becomes the name.
 std::size_t chat_head(std::string_view text, std::string& speaker) {
@@ -324,6 +349,9 @@ Row make_row(std::string_view line, std::size_t number) {
   }
   if (const std::size_t head = chat_head(std::string_view(row.text).substr(row.body), row.speaker); head != 0)
     row.body += static_cast<std::uint32_t>(head);
+  else if (const std::size_t named = named_chat_head(std::string_view(row.text).substr(row.body), row.speaker);
+           named != 0)
+    row.body += static_cast<std::uint32_t>(named);
   if (row.text[0] == '\t') row.body = 0; // an empty first cell counts
   CellSplitter splitter(row);
   splitter.begin();

@@ -18,7 +18,7 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
   case LabelKind::charges:
     e.may_be(SumRole::total, value, 0);
     others({SumRole::subtotal}, w.spare_total);
-    others({SumRole::refund, SumRole::due, SumRole::held, SumRole::passing}, w.sum_is_other);
+    others({SumRole::refund, SumRole::due, SumRole::held, SumRole::deposit, SumRole::passing}, w.sum_is_other);
     break;
   case LabelKind::subtotal:
   case LabelKind::carried:
@@ -43,7 +43,8 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
   case LabelKind::refund:
     e.may_be(SumRole::refund, value, 0);
     others({SumRole::due}, e.directed ? w.sum_is_other : w.spare_total);
-    others({SumRole::total, SumRole::deposit, SumRole::payment}, w.sum_is_other + 2);
+    others({SumRole::total, SumRole::payment}, w.sum_is_other + 2);
+    others({SumRole::deposit}, w.sum_is_none + w.spare_total); // the two never change places
     others({SumRole::passing}, w.sum_is_none);
     break;
   case LabelKind::due:
@@ -66,6 +67,8 @@ void add_sum_roles(Entry& e, LabelKind kind, Money printed, const ReadingWeights
     e.may_be(SumRole::passing, value, 0);
     break;
   }
+  if (printed < Money{} && (kind == LabelKind::balance || kind == LabelKind::due))
+    e.may_be(SumRole::total, printed, w.sum_is_other); // credits greater than the charges
   if (kind != LabelKind::held && kind != LabelKind::carried && kind != LabelKind::subtotal)
     e.may_be(SumRole::charge, value, w.sum_is_charge);
 }

@@ -172,7 +172,7 @@ private:
     if (empty_label) return close_pending(i, p);
     LabelKind kind =
         is_room_sum(l, p, rules_) ? LabelKind::subtotal : label_of(l.m, rules_, p.label_first, p.label_last);
-    if (kind == LabelKind::none && only_sums_up(l, p)) kind = LabelKind::total;
+    if (kind == LabelKind::none || kind == LabelKind::fact) kind = lone_label(l, p, kind);
     if (p.credit_column && kind != LabelKind::deposit && kind != LabelKind::interest && kind != LabelKind::held &&
         kind != LabelKind::refund)
       return charge_row(i, p);
@@ -207,13 +207,17 @@ private:
     }
   }
 
-  /// "all   357.50": one word, which sums up.
-  bool only_sums_up(const PaperRow& l, const RowFigures& p) const {
-    std::size_t words = 0;
-    bool sums_up = false;
-    for (std::size_t t = p.label_first; t < p.label_last; ++t)
-      if (l.m.tokens[t].word()) ++words, sums_up = is_word_of(l.m.tokens[t], "w:sums-up", rules_);
-    return words == 1 && sums_up;
+  /// "all   357.50", "left   542.50": one word, which sums up or, below charges, gives the rest back.
+  LabelKind lone_label(const PaperRow& l, const RowFigures& p, LabelKind kind) const {
+    const Token* word = nullptr;
+    for (std::size_t t = p.label_first; t < p.label_last; ++t) {
+      if (!l.m.tokens[t].word()) continue;
+      if (word != nullptr) return kind;
+      word = &l.m.tokens[t];
+    }
+    if (word == nullptr || std::none_of(out_.list.begin(), out_.list.end(), is_charge_entry)) return kind;
+    if (is_word_of(*word, "w:sums-up", rules_)) return LabelKind::total;
+    return is_word_of(*word, "w:rest-alone", rules_) ? LabelKind::refund : kind;
   }
 
   /// "Oven cleaned  40.00    Fridge cleaned  30.00": two charges side by side.

@@ -129,6 +129,37 @@ bool running_balances(Entries& entries, const ReadingWeights& w) {
   return true;
 }
 
+/// A lone sum right before a running balance, from which it goes on: what was held.
+void balance_begins(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  const auto first =
+      std::find_if(list.begin(), list.end(), [](const Entry& e) { return !e.prose && e.figures.size() > 1; });
+  if (first == list.begin() || first == list.end()) return;
+  Entry& held = *(first - 1);
+  const std::vector<Figure>& next = first->figures;
+  if (held.prose || held.figures.size() != 1 || held.options[0].role == SumRole::deposit ||
+      held.options[0].role == SumRole::held || held.figures[0].value - next[next.size() - 2].value != next.back().value)
+    return;
+  held.may_be(SumRole::deposit, held.figures[0].value, 0);
+  for (RoleOption& o : held.options) o.cost = o.role == SumRole::deposit ? 0 : o.cost + w.sum_is_other;
+  likeliest_first(held);
+}
+
+/// A sum whose words say nothing stands for what its place says: before all charges it is hardly their total, after
+/// them hardly the deposit.
+void loose_ends(Entries& entries, const ReadingWeights& w) {
+  auto& list = entries.list;
+  const auto charged = [](const Entry& e) { return !e.prose && e.named && e.options[0].role == SumRole::charge; };
+  const auto first = std::find_if(list.begin(), list.end(), charged);
+  const auto last = std::find_if(list.rbegin(), list.rend(), charged).base();
+  const auto against = [&](Entry& e, SumRole role) {
+    if (e.prose || e.named || !is_line(e)) return;
+    for (RoleOption& o : e.options) o.cost += o.role == role ? w.spare_total : 0;
+  };
+  for (auto e = list.begin(); e < first; ++e) against(*e, SumRole::total);
+  for (auto e = last; e < list.end(); ++e) against(*e, SumRole::deposit);
+}
+
 /// The first of several columns that is all others together is the whole; the others split it.
 void whole_columns(Entries& entries, const ReadingWeights& w) {
   std::size_t rows = 0, fits = 0;
@@ -482,6 +513,7 @@ void attachments(Entries& entries, const ReadingWeights& w) {
 } // namespace
 
 bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
+  balance_begins(entries, weights);
   const bool running = running_balances(entries, weights);
   if (!running) whole_columns(entries, weights);
   signs(entries);
@@ -498,6 +530,7 @@ bool settle_patterns(Entries& entries, const ReadingWeights& weights) {
   notes_after(entries, weights);
   block_feet(entries);
   attachments(entries, weights);
+  loose_ends(entries, weights);
   return running;
 }
 

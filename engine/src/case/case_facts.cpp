@@ -1,4 +1,5 @@
 #include "case/case.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 
@@ -10,13 +11,13 @@ namespace {
 std::optional<std::int64_t> years(std::string_view text) {
   std::int64_t whole = 0, part = 0;
   std::size_t at = 0, places = 0;
-  for (; at < text.size() && text[at] >= '0' && text[at] <= '9'; ++at) {
+  for (; at < text.size() && is_digit(text[at]); ++at) {
     if (at == 3) return std::nullopt;
     whole = whole * 10 + (text[at] - '0');
   }
   if (at == 0 || (at == 3 && text[0] == '0')) return std::nullopt;
   if (at + 1 < text.size() && text[at] == '.')
-    for (++at; at < text.size() && text[at] >= '0' && text[at] <= '9' && places < 3; ++at, ++places)
+    for (++at; at < text.size() && is_digit(text[at]) && places < 3; ++at, ++places)
       part = part * 10 + (text[at] - '0');
   if (at != text.size() || whole > 200) return std::nullopt;
   for (; places < 3; ++places) part *= 10;

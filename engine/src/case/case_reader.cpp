@@ -2,6 +2,7 @@
 
 #include "case/cursor.h"
 #include "case/walk_through_reader.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <cmath>
@@ -99,13 +100,13 @@ std::optional<std::int64_t> thousandths(std::string_view text) {
   std::int64_t whole = 0, fraction = 0;
   std::size_t at = 0;
   int digits = 0, places = 0;
-  for (; at < text.size() && text[at] >= '0' && text[at] <= '9'; ++at, ++digits) {
+  for (; at < text.size() && is_digit(text[at]); ++at, ++digits) {
     if (digits == 7) return std::nullopt;
     whole = whole * 10 + (text[at] - '0');
   }
   if (digits == 0) return std::nullopt;
   if (at < text.size() && text[at] == '.') {
-    for (++at; at < text.size() && text[at] >= '0' && text[at] <= '9'; ++at, ++places) {
+    for (++at; at < text.size() && is_digit(text[at]); ++at, ++places) {
       if (places == 3) return std::nullopt;
       fraction = fraction * 10 + (text[at] - '0');
     }
@@ -147,7 +148,7 @@ void read_rate(const Cursor& c, std::optional<Share>& out) {
   std::int64_t num = 0, den = 1;
   bool good = s && s->size() >= 3 && s->size() <= 8 && (*s)[0] == '0' && (*s)[1] == '.';
   for (std::size_t i = 2; good && i < s->size(); ++i, den *= 10) {
-    good = (*s)[i] >= '0' && (*s)[i] <= '9';
+    good = is_digit((*s)[i]);
     num = num * 10 + ((*s)[i] - '0');
   }
   if (good) out = Share{num, den};

@@ -1,5 +1,7 @@
 #include "json/fields.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 
 namespace wearline {
@@ -7,7 +9,7 @@ namespace wearline {
 std::optional<Share> parse_decimal(std::string_view text) {
   Share share{0, 1};
   std::size_t at = 0;
-  for (; at < text.size() && text[at] >= '0' && text[at] <= '9'; ++at) {
+  for (; at < text.size() && is_digit(text[at]); ++at) {
     if (at == 6) return std::nullopt;
     share.num = share.num * 10 + (text[at] - '0');
   }

@@ -3,6 +3,7 @@
 #include "judging/date_order.h"
 #include "judging/line_figures.h"
 #include "law/facts.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <unordered_map>
@@ -24,8 +25,8 @@ bool matches(const ClashRule::Side& side, const AuditLine& l) {
 /// Letters and digits only, lower case: two texts that differ in spacing or case are the same text.
 void add_folded(std::string& out, std::string_view text) {
   for (const char c : text) {
-    if (c >= 'A' && c <= 'Z') out += static_cast<char>(c + 32);
-    else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80) out += c;
+    if (is_upper(c)) out += to_lower(c);
+    else if (is_lower(c) || is_digit(c) || static_cast<unsigned char>(c) >= 0x80) out += c;
   }
 }
 std::string folded(std::string_view text) {

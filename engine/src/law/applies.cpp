@@ -1,12 +1,12 @@
 #include "law/applies.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 
 namespace wearline {
 
 namespace {
-
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 
 /// Names of cities are typed in any case and with blanks around them.
 bool same_name(std::string_view a, std::string_view b) {
@@ -17,7 +17,7 @@ bool same_name(std::string_view a, std::string_view b) {
   };
   a = trim(a);
   b = trim(b);
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char x, char y) { return lower(x) == lower(y); });
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](char x, char y) { return to_lower(x) == to_lower(y); });
 }
 
 Tri fact_holds(const Condition& c, const FactState& s) {

@@ -152,12 +152,12 @@ Day rate_day(Day day, Day due, RateBy by, const FactView& view) {
 }
 
 /// From when to when one deposit earns interest.
-struct Period {
+struct Earning {
   DaySpan from, to;
 };
 
-Period period_of(const Deposit& d, const InterestRule& rule, const FactView& view) {
-  Period p;
+Earning earning_of(const Deposit& d, const InterestRule& rule, const FactView& view) {
+  Earning p;
   const Day today = view.today();
   const auto until_today = [&](DaySpan span) {
     return DaySpan{std::min(span.earliest, today), std::min(span.latest, today)};
@@ -209,7 +209,7 @@ InterestShare gross_interest(const InterestRule& rule, const FactView& view) {
   const bool threshold_open = rule.over_months && !c.tenancy.monthly_rent;
   for (std::size_t i = 0; i < c.deposits.size(); ++i) {
     const Deposit& d = c.deposits[i];
-    const Period p = period_of(d, rule, view);
+    const Earning p = earning_of(d, rule, view);
     const auto rate = [&](Day day, Day due) {
       return rate_on(rate_day(day, due, rule.rate.by, view), rule.rate, d.bank_rate);
     };

@@ -7,6 +7,7 @@
 #include "letters/letter_late.h"
 #include "letters/letter_parts.h"
 #include "letters/letter_writers.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 
@@ -20,8 +21,7 @@ bool among(const std::vector<std::string>& names, std::string_view name) {
 
 bool names_wear(const std::string& words, const LetterRules& rules) {
   std::string lower(words);
-  std::transform(lower.begin(), lower.end(), lower.begin(),
-                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+  std::transform(lower.begin(), lower.end(), lower.begin(), to_lower);
   for (const auto& [language, phrases] : rules.wear_words)
     for (const std::string& phrase : phrases)
       if (lower.find(phrase) != std::string::npos) return true;

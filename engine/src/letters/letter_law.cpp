@@ -2,6 +2,7 @@
 
 #include "law/applies.h"
 #include "letters/letter_words.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <tuple>
@@ -82,7 +83,7 @@ namespace {
 bool letter_at(std::string_view text, std::size_t at) {
   if (at >= text.size()) return false;
   const auto c = static_cast<unsigned char>(text[at]);
-  return c >= 0x80 || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+  return c >= 0x80 || is_letter(static_cast<char>(c));
 }
 
 /// Where `words` stand first as words, in small letters or with a capital at the start of a sentence.
@@ -94,7 +95,7 @@ std::size_t find_words(std::string_view text, std::string words) {
         found = std::min(found, at);
         break;
       }
-    if (words[0] >= 'a' && words[0] <= 'z') words[0] = static_cast<char>(words[0] - 'a' + 'A');
+    if (is_lower(words[0])) words[0] = static_cast<char>(words[0] - 'a' + 'A');
   }
   return found;
 }

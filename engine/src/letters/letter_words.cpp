@@ -1,5 +1,7 @@
 #include "letters/letter_words.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 
 namespace wearline {
@@ -32,7 +34,7 @@ std::string on_one_line(std::string_view text) {
 
 std::string_view first_sentence(std::string_view text) {
   for (std::size_t at = text.find(". "); at != std::string_view::npos; at = text.find(". ", at + 1))
-    if (at + 2 < text.size() && text[at + 2] >= 'A' && text[at + 2] <= 'Z') return text.substr(0, at + 1);
+    if (at + 2 < text.size() && is_upper(text[at + 2])) return text.substr(0, at + 1);
   return text;
 }
 

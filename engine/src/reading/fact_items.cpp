@@ -1,19 +1,19 @@
 #include "reading/fact_items.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 
 namespace wearline {
 
 namespace {
 
-bool digits_only(const std::string& text) {
-  return !text.empty() && std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
-}
+bool digits_only(const std::string& text) { return !text.empty() && std::all_of(text.begin(), text.end(), is_digit); }
 
 std::int64_t plain_value(const std::string& digits) {
   std::int64_t value = 0;
   for (const char c : digits)
-    if (c >= '0' && c <= '9' && value < 1'000'000'000) value = value * 10 + (c - '0');
+    if (is_digit(c) && value < 1'000'000'000) value = value * 10 + (c - '0');
   return value;
 }
 
@@ -357,9 +357,9 @@ private:
     if (i == 0 || !t_[i].glued || !t_[i - 1].word()) return false;
     if (i + 1 >= t_.size() || t_[i + 1].glued) return true;
     const char next = source_[t_[i + 1].start];
-    if (next >= '0' && next <= '9') // "approx. 2012", not "7 years. 45.00"
+    if (is_digit(next)) // "approx. 2012", not "7 years. 45.00"
       return t_[i - 1].text.size() <= 6 && t_[i + 1].text.find('.') == std::string::npos;
-    return t_[i - 1].text.size() <= 5 && !(next >= 'A' && next <= 'Z');
+    return t_[i - 1].text.size() <= 5 && !is_upper(next);
   }
 
   const std::vector<Token>& t_;

@@ -1,6 +1,7 @@
 #include "reading/fact_rules.h"
 
 #include "reading/words.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <cmath>
@@ -72,7 +73,7 @@ FactRules::Word FactRules::intern(const std::string& text) {
   if (!fresh) return it->second;
   ++next_word_;
   const auto letter = [](char c) { return static_cast<std::size_t>(c - 'a'); };
-  const bool word = std::all_of(text.begin(), text.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == '*'; });
+  const bool word = std::all_of(text.begin(), text.end(), [](char c) { return is_lower(c) || c == '*'; });
   if (!word || text.size() < 2) return it->second;
   if (text.back() == '*') prefixes_[letter(text[0])].push_back({text.substr(0, text.size() - 1), it->second});
   else if (text[0] == '*') endings_[letter(text.back())].push_back({text.substr(1), it->second});
@@ -196,16 +197,14 @@ std::vector<FactRules::Slot> FactRules::compile(std::string_view text, const Lex
     const auto most_of = [&](std::size_t skip) {
       slot.most = 0;
       for (const char c : piece.substr(skip))
-        if (c >= '0' && c <= '9') slot.most = static_cast<std::uint8_t>(slot.most * 10 + (c - '0'));
+        if (is_digit(c)) slot.most = static_cast<std::uint8_t>(slot.most * 10 + (c - '0'));
     };
     if (piece == "^") slot.kind = SlotKind::start;
     else if (piece == "^^") slot.kind = SlotKind::line_start;
     else if (piece == "$") slot.kind = SlotKind::end;
     else if (piece.substr(0, 2) == "..") slot.kind = SlotKind::gap, most_of(2);
-    else if (piece.size() == 2 && piece[0] == '~' && piece[1] >= '0' && piece[1] <= '9')
-      slot.kind = SlotKind::far, most_of(1);
-    else if (piece.size() == 2 && piece[0] == '_' && piece[1] >= '0' && piece[1] <= '9')
-      slot.kind = SlotKind::loose, most_of(1);
+    else if (piece.size() == 2 && piece[0] == '~' && is_digit(piece[1])) slot.kind = SlotKind::far, most_of(1);
+    else if (piece.size() == 2 && piece[0] == '_' && is_digit(piece[1])) slot.kind = SlotKind::loose, most_of(1);
     else if (piece.front() == '{') {
       slot.kind = SlotKind::number;
       const std::string_view name = piece.substr(1, piece.size() - 2);

@@ -1,5 +1,7 @@
 #include "reading/lexicon.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 #include <array>
 #include <nlohmann/json.hpp>
@@ -22,9 +24,7 @@ constexpr std::array<std::pair<std::string_view, Role>, 10> roles = {{{"thing", 
                                                                       {"mark", Role::mark},
                                                                       {"plain", Role::plain}}};
 
-bool all_letters(const std::string& w) {
-  return std::all_of(w.begin(), w.end(), [](char c) { return c >= 'a' && c <= 'z'; });
-}
+bool all_letters(const std::string& w) { return std::all_of(w.begin(), w.end(), is_lower); }
 
 bool is_vowel(char c) { return c == 'a' || c == 'e' || c == 'i' || c == 'o' || c == 'u'; }
 

@@ -9,7 +9,7 @@ namespace {
 bool could_be_money(const Number& n) {
   return (n.kind == NumberKind::plain || n.kind == NumberKind::money) && n.money().has_value();
 }
-bool is_strong(const Number& n) {
+bool tells_money(const Number& n) {
   return n.kind == NumberKind::money || (n.kind == NumberKind::plain && n.decimals > 0);
 }
 
@@ -48,14 +48,14 @@ private:
   bool is_free(std::size_t pick) const {
     for (const Mention& m : mentions_)
       if (m.concept_id == rules_.charge_marks().free &&
-          (pick == no_number || numbers_[pick].first < m.first || !is_strong(numbers_[pick])))
+          (pick == no_number || numbers_[pick].first < m.first || !tells_money(numbers_[pick])))
         return true;
     return false;
   }
 
   /// A whole number that a unit or a thing follows is a count.
   bool counts_something(const Number& n) const {
-    if (is_strong(n) || n.after_equals) return false;
+    if (tells_money(n) || n.after_equals) return false;
     const std::size_t after = n.last + 1u;
     if (after >= t_.size()) return false;
     if (!unit_at(after).empty() && unit_at(after) != "each") return true;
@@ -85,15 +85,15 @@ private:
       const Number& n = numbers_[i];
       if (!could_be_money(n) || counts_something(n) || (aside(n) && outside)) continue;
       if (n.after_equals) equals = i;
-      if (is_strong(n)) strong = i;
+      if (tells_money(n)) strong = i;
       last = i;
     }
     if (equals != no_number &&
-        (last == equals || numbers_[last].first < numbers_[equals].first || !is_strong(numbers_[last])))
+        (last == equals || numbers_[last].first < numbers_[equals].first || !tells_money(numbers_[last])))
       return equals;
     if (last == no_number) return last;
     if (strong != no_number && strong != last && words_after(numbers_[last])) return strong;
-    if (!is_strong(numbers_[last]) && !plausible_bare(numbers_[last])) return strong;
+    if (!tells_money(numbers_[last]) && !plausible_bare(numbers_[last])) return strong;
     return last;
   }
 
@@ -163,7 +163,7 @@ private:
     const Number& before = numbers_[count - 1];
     const std::size_t at = numbers_[count].first;
     const bool plus = at > 0 && (t_[at - 1u].is('+') || t_[at - 1u].text == "plus" || numbers_[count].plus);
-    return plus && could_be_money(before) && is_strong(before) && !before.rate ? *before.money() : Money{};
+    return plus && could_be_money(before) && tells_money(before) && !before.rate ? *before.money() : Money{};
   }
 
   /// "2 of 3 remotes": the three were not charged.
@@ -196,12 +196,12 @@ private:
       words += t_[i].word() ? 1u : 0u;
     }
     if (!plus || words > (both_currency ? 8u : 4u) || n.first < before.last) return std::nullopt;
-    const bool sign = t_[n.first - words - 1u].is('+') && words <= 2 && words_before(before) && !is_strong(n) &&
-                      !is_strong(before) && before.thousandths >= 2000; // "glass 62 + set 40"
-    if (words > 0 && !(is_strong(n) && is_strong(before)) && !(sign && !in_place(before))) return std::nullopt;
+    const bool sign = t_[n.first - words - 1u].is('+') && words <= 2 && words_before(before) && !tells_money(n) &&
+                      !tells_money(before) && before.thousandths >= 2000; // "glass 62 + set 40"
+    if (words > 0 && !(tells_money(n) && tells_money(before)) && !(sign && !in_place(before))) return std::nullopt;
     std::int64_t sum = 0;
     for (std::size_t i = 0; i < pick; ++i)
-      if (could_be_money(numbers_[i]) && is_strong(numbers_[i])) sum += numbers_[i].money()->in_cents();
+      if (could_be_money(numbers_[i]) && tells_money(numbers_[i])) sum += numbers_[i].money()->in_cents();
     if (sum == n.money()->in_cents()) return std::nullopt;
     return *before.money() + *n.money();
   }

@@ -9,6 +9,7 @@
 #include "reading/row_words.h"
 #include "reading/sum_roles.h"
 #include "reading/too_large.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <array>
@@ -616,7 +617,7 @@ private:
     if (&before + 1 != &l) return false;
     if (first.row.bulleted) return true;
     const char c = l.row.text[l.row.body];
-    const bool lower = c >= 'a' && c <= 'z';
+    const bool lower = is_lower(c);
     const bool open = before.row.text.back() == ',' || before.row.text.back() == '-';
     if (label_of(before.m, rules_, 0, before.m.tokens.size()) == LabelKind::heading || before.row.text.back() == ':')
       return false;
@@ -802,7 +803,7 @@ private:
       const Number& sum = next.m.numbers.back();
       if (!is_strong(sum) || !ends_row(next, sum, rules_) || !has_words(next, 0, sum.first, rules_)) return false;
       const char first = next.row.text[next.row.body];
-      if (k == i + 1 && first >= 'a' && first <= 'z' && l.m.tokens.size() > 2) return false; // goes on
+      if (k == i + 1 && is_lower(first) && l.m.tokens.size() > 2) return false; // goes on
     }
     return true;
   }
@@ -824,7 +825,7 @@ private:
     const char c = l.row.text[l.row.body];
     if (c == '(') return true;
     const bool deeper = l.row.indent > item.row.indent;
-    const bool lower = c >= 'a' && c <= 'z';
+    const bool lower = is_lower(c);
     return deeper && (lower || item.row.bulleted);
   }
 

@@ -1,14 +1,13 @@
 #include "reading/mending.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 
 namespace wearline {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || is_upper(c); }
 bool is_wide(char c) { return static_cast<unsigned char>(c) >= 0x80; }
 
 /// The digit a letter looks like, or 0.

@@ -1,5 +1,7 @@
 #include "reading/numbers.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 #include <array>
 #include <date/date.h>
@@ -8,8 +10,6 @@
 namespace wearline {
 
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 /// "1,240.00" by its groups of digits and the signs between them.
 struct Digits {

@@ -2,6 +2,7 @@
 
 #include "reading/columns.h"
 #include "reading/mending.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <array>
@@ -154,7 +155,7 @@ void find_other_party(std::vector<PaperRow>& rows, const RecognizerRules& rules)
 std::string shape(const std::string& text) {
   std::string out;
   for (const char c : text)
-    if (c != ' ' && c != '\t') out += c >= '0' && c <= '9' ? '0' : c;
+    if (c != ' ' && c != '\t') out += is_digit(c) ? '0' : c;
   return out;
 }
 
@@ -227,7 +228,7 @@ bool numbers_house(const MarkedText& m, std::string_view text, const Number& n) 
   const Token& next = m.tokens[t];
   const bool first_person = next.text[0] == 'i' && next.text.size() < 4;
   return next.word() && !next.glued && !next.capitals && !first_person && next.text.size() > 1 &&
-         text[next.start] >= 'A' && text[next.start] <= 'Z';
+         is_upper(text[next.start]);
 }
 
 std::size_t token_at(const MarkedText& m, std::uint32_t byte) {
@@ -244,8 +245,8 @@ bool ends_row(const PaperRow& r, const Number& n, const RecognizerRules& rules) 
 
 bool has_inner_stop(std::string_view t) {
   for (std::size_t i = 1; i + 2 < t.size(); ++i)
-    if ((t[i] == '.' || t[i] == '!' || t[i] == '?') && t[i + 1] == ' ' && t[i + 2] >= 'A' && t[i + 2] <= 'Z' &&
-        ((t[i - 1] >= 'a' && t[i - 1] <= 'z') || (t[i - 1] >= '0' && t[i - 1] <= '9'))) {
+    if ((t[i] == '.' || t[i] == '!' || t[i] == '?') && t[i + 1] == ' ' && is_upper(t[i + 2]) &&
+        (is_lower(t[i - 1]) || is_digit(t[i - 1]))) {
       std::size_t word = i;
       while (word > 0 && t[word - 1] != ' ') --word;
       const bool number = t[i - 1] <= '9';

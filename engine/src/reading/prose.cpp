@@ -4,6 +4,7 @@
 #include "reading/reading_weights.h"
 #include "reading/row_words.h"
 #include "reading/sum_roles.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <array>
@@ -32,8 +33,6 @@ struct Joined {
     return static_cast<std::size_t>(std::upper_bound(starts.begin(), starts.end(), byte) - starts.begin()) - 1;
   }
 };
-
-bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
 
 bool ends_sentence(const std::string& t, std::size_t i, const RecognizerRules& rules) {
   if (t[i] != '.' && t[i] != '!' && t[i] != '?') return false;

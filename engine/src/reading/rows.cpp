@@ -1,5 +1,7 @@
 #include "reading/rows.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 #include <array>
 #include <optional>
@@ -8,7 +10,6 @@ namespace wearline {
 
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool starts_with(std::string_view text, std::string_view head) { return text.substr(0, head.size()) == head; }
 
 /// Bytes of a blank at `at`: space, no-break space (U+00A0), narrow ones (U+2007, U+202F). 0 if there is none.
@@ -104,8 +105,7 @@ std::size_t bullet_size(std::string_view text) {
   std::size_t at = starts_with(text, "(") || starts_with(text, "#") ? 1 : 0;
   const std::size_t from = at;
   while (at < text.size() && is_digit(text[at]) && at - from < 3) ++at;
-  const bool lettered = at == from && at + 1 < text.size() &&
-                        ((text[at] >= 'a' && text[at] <= 'z') || (text[at] >= 'A' && text[at] <= 'Z'));
+  const bool lettered = at == from && at + 1 < text.size() && is_letter(text[at]);
   if (lettered) ++at;
   if (at == from || at >= text.size()) return 0;
   const char end = text[at];

@@ -1,14 +1,11 @@
 #include "reading/too_large.h"
 
+#include "values/ascii.h"
 #include "values/money_size.h"
 
 #include <string>
 
 namespace wearline {
-
-namespace {
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-} // namespace
 
 bool holds_too_large_a_sum(std::string_view row) {
   for (std::size_t at = 0; at < row.size();) {

@@ -4,6 +4,7 @@
 #include "reading/fact_row.h"
 #include "reading/fact_rules.h"
 #include "reading/fact_sums.h"
+#include "values/ascii.h"
 
 #include <algorithm>
 #include <array>
@@ -64,7 +65,7 @@ std::int64_t decimal(std::string_view text) {
   bool point = false;
   for (const char c : text)
     if (c == '.') point = true;
-    else if (c >= '0' && c <= '9') value = point ? value + (unit /= 10) * (c - '0') : value * 10 + (c - '0') * 1000;
+    else if (is_digit(c)) value = point ? value + (unit /= 10) * (c - '0') : value * 10 + (c - '0') * 1000;
   return value;
 }
 

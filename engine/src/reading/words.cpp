@@ -1,14 +1,13 @@
 #include "reading/words.h"
 
+#include "values/ascii.h"
+
 #include <algorithm>
 #include <array>
 
 namespace wearline {
 
 namespace {
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
 /// One character of UTF-8 text folded to ASCII. `size` is how many bytes it took; `out` is empty for a character
 /// dropped whole.
@@ -241,8 +240,7 @@ private:
     push(TokenKind::word, from, std::move(text));
     Token& made = out_.back();
     const std::string_view written = source_.substr(made.start, made.end - made.start);
-    made.capitals = written.size() >= 2 &&
-                    std::none_of(written.begin(), written.end(), [](char c) { return c >= 'a' && c <= 'z'; });
+    made.capitals = written.size() >= 2 && std::none_of(written.begin(), written.end(), is_lower);
   }
 
   void sign() {

@@ -1,6 +1,7 @@
 #include "law/pack_words.h"
 #include "reading/line_names.h"
 #include "rulebook/rule_store.h"
+#include "values/ascii.h"
 #include "wearline/engine.h"
 
 #include "json/fields.h"
@@ -336,7 +337,7 @@ bool names_fault(const std::vector<std::string>& places, std::string_view elemen
 bool concerns(const Hazard& hazard, std::string_view element, std::string_view finding, std::string_view text) {
   if (names_fault(hazard.at, element, finding)) return true;
   return std::any_of(hazard.words.begin(), hazard.words.end(), [&](const std::string& word) {
-    const auto same = [](char a, char b) { return b == (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a); };
+    const auto same = [](char a, char b) { return b == to_lower(a); };
     const auto found = std::search(text.begin(), text.end(), word.begin(), word.end(), same);
     // The beginning of a word, not "marigold" for "gold".
     return found != text.end() && (found == text.begin() || !std::isalpha(static_cast<unsigned char>(*(found - 1))));

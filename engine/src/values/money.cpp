@@ -1,11 +1,12 @@
 #include "values/money.h"
 
+#include "values/ascii.h"
+
 #include <limits>
 
 namespace wearline {
 
 namespace {
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
 std::string write(std::int64_t cents, bool grouped) {
   const bool negative = cents < 0;

@@ -416,7 +416,7 @@ private:
   /// Named, and nothing speaks against charging it.
   bool surely_charged(const Entry& e) const {
     return e.named && std::any_of(e.options.begin(), e.options.end(), [&](const RoleOption& o) {
-             return o.role == SumRole::charge && o.cost < w_.leave_in_sentence;
+             return o.role == SumRole::charge && o.cost <= w_.leave_in_sentence;
            });
   }
 

@@ -80,6 +80,7 @@ struct Section {
 
 struct Entries {
   std::vector<Entry> list;
+  std::vector<TextPlace> spoken_against; ///< bare numbers of sentences that say they are not charged
   std::vector<ReadDate> dates;
   std::vector<Section> sections = std::vector<Section>(1);
 };

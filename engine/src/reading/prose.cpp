@@ -126,8 +126,10 @@ private:
         continue;
       }
       const LabelKind kind = kind_of(from, n, last, first, found);
-      if (!is_strong(n) && !frames_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last)))
+      if (!is_strong(n) && !frames_account(kind) && !(kind == LabelKind::none && beside_sums(found, n, first, last))) {
+        pass_over(n, first, last);
         continue;
+      }
       found.push_back({k, from, kind});
       if (is_strong(n) || (frames_account(kind) && (named_after(n) || named_beside(n)))) from = n.last + 1u;
       if (kind == LabelKind::total) from = after_own_word(n, from);
@@ -144,6 +146,16 @@ private:
       any = any || is_strong(m_.numbers[found[i].number]);
     }
     if (!any) product_sentence(start, end, first, last);
+  }
+
+  /// A bare number that a second look may take for a sum.
+  void pass_over(const Number& n, std::size_t first, std::size_t last) {
+    std::size_t from = first;
+    for (const Number& other : m_.numbers)
+      if (other.last < n.first && other.last >= from) from = other.last + std::size_t{1};
+    if (says_passing(from, n, last) || in_remark(n, first) || denied(n, last) || taken_back(n, last) ||
+        bought_in_year(n, last) || share_of(n, first) || corrected(n, last))
+      out_.spoken_against.push_back(place(m_.tokens[n.first].start, m_.tokens[n.last].end));
   }
 
   /// "64.50 for the gate; 35 for the rug": a bare number that is for something, after sums that were.
@@ -470,7 +482,7 @@ private:
                                 : w_.leave_in_sentence);
     } else {
       e.may_be(SumRole::passing, value, 0);
-      e.may_be(role, value, clause && !against ? w_.heard_sum : kept ? w_.leave_in_sentence : w_.sum_is_charge);
+      e.may_be(role, value, !kept ? w_.sum_is_charge : w_.leave_in_sentence + (against ? 1 : 0));
     }
     e.may_be(credit ? SumRole::charge : SumRole::credit, value, 2 * w_.turned_sign);
     for (const SumRole sum : {SumRole::total, SumRole::refund, SumRole::deposit, SumRole::due, SumRole::payment})

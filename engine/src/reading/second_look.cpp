@@ -163,7 +163,9 @@ bool add_passed_over(const StatementPaper& paper, const RecognizerRules& rules, 
       e.prose = true;
       e.passing_fate = row.fate.empty() ? "number-without-sign" : row.fate;
       e.may_be(SumRole::passing, *n.money(), 0);
-      e.may_be(SumRole::charge, *n.money(), may_count(row, n, rules) ? w.sum_is_charge : w.passed_over);
+      // Just behind those that nothing speaks against.
+      const int against = std::count(out.spoken_against.begin(), out.spoken_against.end(), place) > 0;
+      e.may_be(SumRole::charge, *n.money(), may_count(row, n, rules) ? w.sum_is_charge : w.passed_over + against);
       for (const SumRole sum : lacking) e.may_be(sum, *n.money(), w.sentence_is_sum);
       out.list.push_back(std::move(e));
     }

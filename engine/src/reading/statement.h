@@ -19,6 +19,7 @@ namespace wearline {
 struct TextPlace {
   std::size_t line = 0;
   std::uint32_t start = 0, end = 0;
+  bool operator==(const TextPlace&) const = default;
 };
 
 enum class ChargeRole : std::uint8_t { charge, credit, tax };

@@ -197,7 +197,11 @@ bool keeps_named_sums(const Entries& entries, const WholeReading& first, const W
   for (std::size_t e = 0; e < entries.list.size(); ++e) {
     const RoleOption& was = entries.list[e].options[first.chosen[e]];
     const bool named = was.cost == 0 && !is_line(was.role) && was.role != SumRole::passing;
-    if (named && entries.list[e].options[again.chosen[e]].role != was.role) return false;
+    const SumRole now = entries.list[e].options[again.chosen[e]].role;
+    // "That gives 1,160" may be what is left.
+    const bool rest = was.role == SumRole::total && entries.list[e].prose && now == SumRole::refund &&
+                      again.sums.refund_closes && !again.sums.total;
+    if (named && now != was.role && !rest) return false;
   }
   return true;
 }

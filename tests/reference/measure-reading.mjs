@@ -14,7 +14,7 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 const write = process.argv.includes('--write');
 const program = process.argv.slice(2).find((word) => !word.startsWith('--')) ?? built.program();
 /** Of the harder statements: what the reader reached when it was last changed. The aim is all whole and none invented. */
-const reached = { whole: 342, invented: 1 };
+const reached = { whole: 351, invented: 3 };
 const SURE = 70; // "sure" in the engine's own words: reading.h
 
 const readJson = (file) => JSON.parse(fs.readFileSync(file, 'utf8'));
@@ -181,6 +181,7 @@ const sets = [
   ['our own, varied, 401 to 430', measureStatements(path.join(here, 'reading/varied'), (n) => n > 400 && n < 500)],
   ['our own, varied, 501 to 530', measureStatements(path.join(here, 'reading/varied'), (n) => n > 500 && n < 531)],
   ['our own, varied, 541 to 552', measureStatements(path.join(here, 'reading/varied'), (n) => n > 540 && n < 553)],
+  ['our own, varied, 561 to 574', measureStatements(path.join(here, 'reading/varied'), (n) => n > 560 && n < 575)],
   ['our own, varied, 701 to 739', measureStatements(path.join(here, 'reading/varied'), (n) => n > 700 && n < 800)],
   ['our own, varied, 801 to 836', measureStatements(path.join(here, 'reading/varied'), (n) => n > 800 && n < 840)],
   ['our own, unusual, 841 to 880', measureStatements(path.join(here, 'reading/varied'), (n) => n > 840 && n < 900)],
@@ -217,7 +218,8 @@ and 4 invented; 401 to 430, 26 of 30 and 2 invented; corpus3, 13 of 18 and 14 in
 first tried on the second (916 to 930, not looked at paper by paper): 11 of 15 and 2 invented, 13 of 15 right or asked. 931 to 942, 6 of 12 and
 1 invented, 10 right or asked, before these rules and after them: what does not come out in sentences they did not reach. 951 to 965, 14 of 15 and 1 invented; 971 to 982, not looked at before everything was done for the others,
 10 of 12 and 2 invented (a rent and its payment, which may be listed or not), 10 right or asked, and as many whole before it. 541 to 552, 9 of 12 and 4 invented (a ledger of
-rents and payments from before the end, that may be listed or not). Twenty more papers (not kept here, and never looked at) stood at 13 whole and 6 invented before the rules made from these and at 15 and 5, later 4, after.
+rents and payments from before the end, that may be listed or not); 561 to 574, measured in totals only and not looked at, 9 of 14 and 2 invented before the
+rules made from those and after them. Twenty more papers (not kept here, and never looked at) stood at 13 whole and 6 invented before the rules made from these and at 15 and 5, later 4, after.
 Where a paper's own sums come out, 38 of 42 papers never looked at were right; where none does, 2 of 18. What the reader does with papers never seen is nearer to those figures than to the table.
 
 ## Further lines of our own

@@ -267,7 +267,6 @@ private:
               says_who(l, rules_, s.first, n.first));
     }
     l.fate = "sums";
-    take_dates(l, columns_.has_value(), rules_, out_.dates);
     return true;
   }
 
@@ -335,7 +334,6 @@ private:
     const bool at_end =
         (in_column || ends_row(l, n, rules_)) && (l.row.cells.size() > 1 || is_strong(n)) && !n.rate && !n.bracketed;
     if (at_end && names_thing(l.m, rules_, 0, l.m.tokens.size())) return charge_row(i, p);
-    take_dates(l, columns_.has_value(), rules_, out_.dates);
     if (at_end) {
       std::size_t main = 0;
       Entry e = entry_of(i, p, main);
@@ -360,8 +358,6 @@ private:
     if ((n.bracketed || n.minus) &&
         (kind == LabelKind::balance || kind == LabelKind::refund || kind == LabelKind::due) && !directed)
       kind = LabelKind::due;
-    if (kind == LabelKind::deposit || kind == LabelKind::interest)
-      take_dates(l, columns_.has_value(), rules_, out_.dates);
     std::size_t main = 0;
     Entry e = entry_of(i, p, main);
     e.kind = kind;
@@ -725,7 +721,7 @@ private:
     }
     if (!l.row.bulleted && !columns_ && l.row.cells.size() == 1 && names_account_number(l, rules_))
       return prose(i, i + 1);
-    const bool dated = take_dates(l, columns_.has_value(), rules_, out_.dates);
+    const bool dated = names_day(l);
     if (!l.row.speaker.empty() && says_account(l)) return prose(i, i + 1); // the date is that of the message
     if (dated && !l.row.bulleted) {
       flush_pending("no-amount");

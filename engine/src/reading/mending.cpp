@@ -3,6 +3,7 @@
 #include "values/ascii.h"
 
 #include <algorithm>
+#include <array>
 
 namespace wearline {
 
@@ -82,11 +83,34 @@ void close_gaps(std::string& t) {
   }
 }
 
+/// "O9/l2/2O25": three groups of digits and look-alikes between slashes, more digits than look-alikes.
+void mend_dates(std::string& t) {
+  const auto figure = [&](std::size_t i) { return i < t.size() && (is_digit(t[i]) || as_digit(t[i]) != 0); };
+  for (std::size_t from = 0; from < t.size(); ++from) {
+    if (!figure(from) || (from > 0 && (is_letter(t[from - 1]) || is_digit(t[from - 1]) || t[from - 1] == '/')))
+      continue;
+    std::size_t at = from, digits = 0, letters = 0;
+    std::array<std::size_t, 3> sizes{};
+    for (std::size_t group = 0; group < sizes.size(); ++group) {
+      for (; figure(at); ++at) ++sizes[group], is_digit(t[at]) ? ++digits : ++letters;
+      if (group < 2 && (at >= t.size() || t[at] != '/')) break;
+      if (group < 2) ++at;
+    }
+    const bool short_ones = sizes[0] >= 1 && sizes[0] <= 2 && sizes[1] >= 1 && sizes[1] <= 2;
+    if (!short_ones || (sizes[2] != 2 && sizes[2] != 4) || letters == 0 || letters >= digits ||
+        (at < t.size() && (is_letter(t[at]) || t[at] == '/')))
+      continue;
+    for (std::size_t i = from; i < at; ++i)
+      if (const char digit = as_digit(t[i]); digit != 0) t[i] = digit;
+  }
+}
+
 } // namespace
 
 std::string mend_letters(std::string_view text) {
   std::string t(text);
   close_gaps(t);
+  mend_dates(t);
   const auto part_of_word = [&](std::size_t i) { return i < t.size() && (is_letter(t[i]) || is_wide(t[i])); };
   for (std::size_t i = 0; i < t.size();) {
     if (is_digit(t[i]) || as_digit(t[i]) != 0) {

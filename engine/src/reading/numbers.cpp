@@ -278,8 +278,16 @@ private:
       if (sign(at + 1, '/') && glued(at + 1) && integer(at + 2) && glued(at + 2) &&
           (t_[at + 2].text.size() == 2 || year_at(at + 2))) // "Aug 31/24"
         return set_date(n, full_year(value(at + 2), t_[at + 2].text.size()), m, day, at + 3);
+      if (sign(at + 1, '\'') && integer(at + 2) && glued(at + 2) && t_[at + 2].text.size() == 2) // "Aug 1 '24"
+        return set_date(n, full_year(value(at + 2), 2), m, day, at + 3);
       if (sign(at + 1, '.') || sign(at + 1, ',')) return set_date(n, 0, m, day, at + 1);
       return set_date(n, 0, m, day, tail);
+    }
+    if (year_at(i) && month(i + 1) != 0) { // "2025 Feb 9"
+      const std::size_t at = i + (sign(i + 2, '.') ? 3u : 2u);
+      if (integer(at) && t_[at].text.size() <= 2 && value(at) >= 1 && value(at) <= 31 && !sign(at + 1, '.') &&
+          !sign(at + 1, ','))
+        return set_date(n, static_cast<int>(value(i)), month(i + 1), static_cast<int>(value(at)), at + 1);
     }
     if (!integer(i) || t_[i].text.size() > 2 || value(i) < 1 || value(i) > 31) return 0;
     std::size_t at = i + 1;
@@ -287,9 +295,10 @@ private:
         (t_[at].text == "st" || t_[at].text == "nd" || t_[at].text == "rd" || t_[at].text == "th"))
       ++at;
     if (sign(at, '-') && glued(at)) ++at;
+    if (at > i + 1 && at < t_.size() && t_[at].text == "day") ++at; // "the 22nd day of August"
     if (has(at, marks_.of)) ++at;
     const int m = month(at);
-    if (m == 0) return 0;
+    if (m == 0 || t_[at].far) return 0; // "Unit 9        May 20, 2025"
     const int day = static_cast<int>(value(i));
     ++at;
     if (sign(at, '.') && glued(at)) ++at;
@@ -302,6 +311,12 @@ private:
   }
 
   std::size_t iso_date(std::size_t i, Number& n) const {
+    if (integer(i) && t_[i].text.size() == 8 && (t_[i].text.starts_with("19") || t_[i].text.starts_with("20")) &&
+        !glued(i) && !glued(i + 1)) {
+      const NamedDay day{static_cast<int>(value(i) / 10000), static_cast<int>(value(i) / 100 % 100),
+                         static_cast<int>(value(i) % 100), false}; // "20240630"
+      if (civil_day(day)) return set_date(n, day.year, day.month, day.day, i + 1);
+    }
     if (!year_at(i) || !sign(i + 1, '-') || !glued(i + 1) || !integer(i + 2) || !glued(i + 2)) return 0;
     const std::int64_t m = value(i + 2);
     if (m < 1 || m > 12 || t_[i + 2].text.size() != 2) return 0;

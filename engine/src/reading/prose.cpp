@@ -2,6 +2,7 @@
 
 #include "reading/mending.h"
 #include "reading/reading_weights.h"
+#include "reading/row_dates.h"
 #include "reading/row_words.h"
 #include "reading/sum_roles.h"
 #include "values/ascii.h"
@@ -697,19 +698,19 @@ private:
       if (!day) continue;
       DateKind kind = DateKind::unknown;
       for (const Mention& s : m_.statement) {
-        if (s.first < from || s.last >= n.first || n.first - s.last > 8 || s.match != Match::exact) continue;
-        const std::string& id = rules_.statement().at(s.concept_id).id;
-        if (id == "date:move-out") kind = DateKind::move_out;
-        else if (id == "date:move-in") kind = DateKind::move_in;
-        else if (id == "date:due") kind = DateKind::due;
-        else if (id == "date:inspected") kind = DateKind::inspected;
+        if (s.first < from || s.last >= n.first || n.first - s.last > 8 || s.match != Match::exact ||
+            !reaches(m_, s, n))
+          continue;
+        const DateKind said = date_kind(s, rules_);
         // "Sent: Tuesday, October 20" heads a mail, "Mailed October 29." says it of itself; anywhere else it may as
         // well be a check that was sent.
-        else if (id == "date:sent" && n.first - s.last <= 5 &&
-                 (heads(s) || (s.first == first && n.first - s.last <= 2)))
-          kind = DateKind::sent;
-        else if (id == "date:statement" && kind == DateKind::unknown && n.first - s.last <= 5)
-          kind = DateKind::statement;
+        if (said == DateKind::sent) {
+          if (n.first - s.last <= 5 && (heads(s) || (s.first == first && n.first - s.last <= 2))) kind = said;
+        } else if (said == DateKind::statement) {
+          if (kind == DateKind::unknown && n.first - s.last <= 5) kind = said;
+        } else if (said != DateKind::unknown) {
+          kind = said;
+        }
       }
       if (kind == DateKind::unknown && last - first <= static_cast<std::size_t>(n.last - n.first) + 4)
         kind = DateKind::statement;

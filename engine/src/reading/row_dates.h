@@ -1,5 +1,5 @@
 #pragma once
-// The dates of a row, each with what the word before it makes of it.
+// The dates of a row, and what the words of the list make of a date they stand by.
 
 #include "reading/entries.h"
 #include "reading/paper.h"
@@ -12,8 +12,13 @@ TextPlace place_in(const PaperRow& row, const Number& number);
 /// The row from its body on.
 TextPlace place_in(const PaperRow& row);
 
-/// Appends the dates of a row. One that begins the row, outside a table, is the statement's where no word says
-/// otherwise. Returns whether there were any.
-bool take_dates(const PaperRow& row, bool in_table, const RecognizerRules& rules, std::vector<ReadDate>& out);
+/// What a word says of the date it stands by; `unknown` for any other word.
+DateKind date_kind(const Mention& mention, const RecognizerRules& rules);
+
+/// A word of three letters at most ("in", "out") tells of a date only right beside it.
+bool reaches(const MarkedText& text, const Mention& mention, const Number& date);
+
+/// Whether a full date stands in the row.
+bool names_day(const PaperRow& row);
 
 } // namespace wearline

@@ -45,7 +45,19 @@ struct StatedSum {
   TextPlace place;
 };
 
-enum class DateKind : std::uint8_t { statement, sent, move_out, move_in, due, inspected, deposit_paid, unknown };
+/// `lease_ended` stands for `move_out` where nothing tells that; `other`: of a bill, a photo, a check, the lease.
+enum class DateKind : std::uint8_t {
+  statement,
+  sent,
+  move_out,
+  lease_ended,
+  move_in,
+  due,
+  inspected,
+  deposit_paid,
+  other,
+  unknown
+};
 struct ReadDate {
   DateKind kind = DateKind::unknown;
   Day day;

@@ -4,6 +4,7 @@
 #include "reading/closing.h"
 #include "reading/list_rows.h"
 #include "reading/paper.h"
+#include "reading/paper_dates.h"
 #include "reading/row_patterns.h"
 #include "reading/second_look.h"
 
@@ -54,7 +55,6 @@ public:
       }
     }
     settle_rows();
-    settle_date();
     collect_tray();
     return std::move(out_);
   }
@@ -153,22 +153,6 @@ private:
       if (!claims_[r].empty()) paper_.rows[r].fate = claims_[r];
   }
 
-  /// Where no date is called the statement's, the first one near the top is.
-  void settle_date() {
-    const auto named = [](const ReadDate& d) { return d.kind == DateKind::statement || d.kind == DateKind::sent; };
-    if (std::any_of(out_.dates.begin(), out_.dates.end(), named)) return;
-    std::size_t seen = 0;
-    for (const PaperRow& l : paper_.rows) {
-      if (l.row.blank || ++seen > 4) continue;
-      if (std::any_of(l.m.numbers.begin(), l.m.numbers.end(), is_strong)) continue;
-      for (ReadDate& d : out_.dates)
-        if (d.kind == DateKind::unknown && d.place.line == l.row.line) {
-          d.kind = DateKind::statement;
-          return;
-        }
-    }
-  }
-
   void collect_tray() {
     static constexpr std::array<std::string_view, 12> unread = {
         "no-amount",         "number-without-sign", "remark",     "letter",   "other-message", "information",
@@ -244,6 +228,7 @@ ReadStatement read_statement(std::string_view text, const RecognizerRules& rules
   if (!reading.closes && reading.sums.has_base && !has_lines(entries, reading))
     ask_passed_over(paper, rules, entries, reading);
   ReadStatement out = Writer(paper, entries, reading).run();
+  settle_dates(paper, rules, out.dates);
   check_arithmetic(out, entries, reading, rules);
   return out;
 }

@@ -584,6 +584,34 @@ TEST_CASE("The facade gives JSON with places in UTF-16 units", "[reading]") {
   CHECK(json.at("inputLines").size() == 3);
 }
 
+// Forms of dates in letters, common practice, no source.
+TEST_CASE("A date without a year takes it from the paper's own", "[reading]") {
+  const auto out_of = [](std::string_view text) { return day_of(read(text), DateKind::move_out); };
+  CHECK(out_of("January 9, 2025\nYou handed me the keys on December 20.\nCleaning 60.00\n") == parse_day("2024-12-20"));
+  CHECK(out_of("[7/8/24, 6:42 PM] Ann: so you were out 6/30 and deposit was 875\n") == parse_day("2024-06-30"));
+  // Nothing tells the year.
+  CHECK_FALSE(out_of("You handed me the keys on December 20.\nCleaning 60.00\n").has_value());
+}
+
+TEST_CASE("The day the home was left is told beside, above or behind its date, and is not the lease's or a bill's",
+          "[reading]") {
+  const auto out_of = [](std::string_view text) { return day_of(read(text), DateKind::move_out); };
+  CHECK(out_of("March 4, 2025\nAs you know I had your keys on\nFebruary 28. The oven was $60.00\n") ==
+        parse_day("2025-02-28"));
+  CHECK(out_of("Photos taken August 31, 2025, the day you left\nOven 60.00\n") == parse_day("2025-08-31"));
+  CHECK(out_of("Lease end 05/31/2021   Vacated 04/30/2021\nOven 60.00\n") == parse_day("2021-04-30"));
+  CHECK(out_of("Your lease ended April 30, 2025.\nOven 60.00\n") == parse_day("2025-04-30"));
+  CHECK_FALSE(out_of("Invoice 06/14/2023 for the oven\nOven 60.00\n").has_value());
+}
+
+TEST_CASE("The day of a paper: in an office's figures, with letters for digits, not that of a check", "[reading]") {
+  const auto made = [](std::string_view text) { return day_of(read(text), DateKind::statement); };
+  CHECK(made("MOVE-OUT CHARGES   RUN DT 20240711\nKEY 12.00\n") == parse_day("2024-07-11"));
+  CHECK(made("Unit D     Date :  O9/l2/2O25\nOven 60.00\n") == parse_day("2025-09-12"));
+  CHECK(made("Unit #9        May 20, 2025\nOven 60.00\n") == parse_day("2025-05-20"));
+  CHECK_FALSE(made("What I keep\nOven 60.00\nCheck 2207 dated 6/20/2023  760.00\n").has_value());
+}
+
 TEST_CASE("Hostile text gives an answer", "[reading]") {
   std::string deep(5000, '>');
   std::string bars(3000, '|');

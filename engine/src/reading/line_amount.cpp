@@ -39,6 +39,10 @@ private:
                        [&](const Mention& m) { return m.first <= token && token <= m.last && m.concept_id == id; });
   }
   std::string unit_at(std::size_t token) const { return unit_of(t_, mentions_, lexicon_, token); }
+  bool minutes_at(std::size_t token) const {
+    return token < t_.size() && (t_[token].text == "min" || t_[token].text == "mins" || t_[token].text == "minutes" ||
+                                 t_[token].text == "minutos");
+  }
   bool words_after(const Number& n) const {
     for (std::size_t i = n.last + 1u; i < t_.size(); ++i)
       if (t_[i].word() || t_[i].number()) return true;
@@ -144,7 +148,8 @@ private:
           in_place(n) || of_many(i))
         continue;
       if (!each_after && unit_at(before - 1u) == "each" && n.last + 2u != before) return std::nullopt;
-      const __int128 cents = static_cast<__int128>(n.thousandths) * price.thousandths / 10;
+      __int128 cents = static_cast<__int128>(n.thousandths) * price.thousandths / 10;
+      if (minutes_at(n.last + 1u)) cents /= 60; // the price is that of an hour
       if (cents % 1000 != 0 || cents / 1000 > Money::max_cents) return std::nullopt;
       count = i;
       return Money::cents(static_cast<std::int64_t>(cents / 1000));

@@ -253,6 +253,9 @@ bool charges_nothing(const MarkedText& marked, const Sense& line, const Recogniz
         }))
       return false;
     return label == LabelKind::charges || !amount.amount.has_value();
+  case LabelKind::letter: // "Full clean, reduced from $310 to $180": work with a sum is charged, however it is told
+    return !amount.amount.has_value() ||
+           std::none_of(line.groups().begin(), line.groups().end(), [](const Group& g) { return g.work || g.thing; });
   default:
     return true;
   }

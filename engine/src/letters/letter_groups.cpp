@@ -262,8 +262,8 @@ std::string age_text(const Draft& d, std::size_t line, const Step& step) {
   const std::int64_t months = step.age.completed().count();
   const auto& installed = d.c.lines[line].installed;
   // A stay has its days; an age that was given in years has none.
-  const bool loose =
-      step.code != "age-from-move-in" && (!installed || installed->latest - installed->earliest > days{31});
+  const bool loose = !among(step.code, {"age-from-move-in", "share-by-stay"}) &&
+                     (!installed || installed->latest - installed->earliest > days{31});
   if (months < 12) return d.speech.length(Age::of(Months(months)));
   if (loose) return d.say("letter.age.about", {{"age", years(d, step.age)}});
   if (months % 12 == 0) return d.speech.length(Age::of(Months(months)));
@@ -352,10 +352,23 @@ bool age_by_the_list(const Draft& d, std::size_t line) {
          said_by_the_list(judged, "ageYearsAtMoveIn");
 }
 
+/// A table that may be named leaves nothing of the cost after the stay.
+bool stay_leaves_nothing(const Draft& d, const Step& step) {
+  return step.code == "share-by-stay" && step.share.num == 0 && !table_of(d, step).empty();
+}
+
+bool stay_leaves_nothing(const Draft& d, std::size_t line) {
+  const auto& steps = d.a.lines[line].steps;
+  return std::any_of(steps.begin(), steps.end(), [&](const Step& step) { return stay_leaves_nothing(d, step); });
+}
+
 /// "For charge 3: such a thing commonly lasts about 3 years, and this one was over 4 years old."
 /// `named`: the charge was named just before, or is the only one of its group.
 std::string life_and_age(const Draft& d, std::size_t line, bool told_only, bool named = false) {
   for (const Step& step : d.a.lines[line].steps) {
+    if (stay_leaves_nothing(d, step))
+      return d.say(named ? "letter.worn.table.named" : "letter.worn.table",
+                   {{"charge", d.charges({line})}, {"table", table_of(d, step)}, {"age", age_text(d, line, step)}});
     const bool told = among(step.code, {"remaining-share", "age-from-move-in"});
     if (!told && (told_only || step.code != "age-unknown")) continue;
     if (!life_is_agreed(step)) {
@@ -557,9 +570,11 @@ std::vector<std::string> wanted(const Draft& d, std::size_t i, std::string_view 
       want(code == "relet" && relet_known ? std::string_view("relet.effort") : code);
     };
     if (days_after_leaving(d, i)) want_relet("relet");
-    if (const Element* element = d.a.lines[i].subject.element)
-      if (const auto more = d.rules.letters.shows.find(element->id); more != d.rules.letters.shows.end())
-        want_relet(more->second);
+    const auto& shows = d.rules.letters.shows;
+    if (debt_for)
+      if (const auto more = shows.find(debt_for->id); more != shows.end()) want_relet(more->second);
+    if (const Finding* finding = d.a.lines[i].subject.finding)
+      if (const auto more = shows.find(finding->id); more != shows.end()) want(more->second);
   }
   if (ground == "age" || age) want("installed");
   // Who says that the cost is not shown asks for what shows it.
@@ -734,7 +749,8 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
       const std::string words = list_says(d, i, group.ground, alone);
       text.add(words);
       // Worn, and past its life: both are said.
-      if (group.ground == "wear" && outlived(d.a.lines[i])) text.add(life_and_age(d, i, true, alone || !words.empty()));
+      if (group.ground == "wear" && (outlived(d.a.lines[i]) || stay_leaves_nothing(d, i)))
+        text.add(life_and_age(d, i, true, alone || !words.empty()));
     }
   text.add(law_text(d, group, said));
   return text.take();

@@ -232,10 +232,10 @@ private:
   }
 
   /// A charge under its number in this paper, which has no gaps.
-  std::string numbered(std::size_t n, std::size_t line) const {
+  std::string numbered(std::size_t n, std::size_t line) const { return std::to_string(n + 1) + ". " + words_of(line); }
+  std::string words_of(std::size_t line) const {
     const std::string label = d_.label(line), id = on_one_line(d_.c.lines[line].id) + ". ";
-    const std::string words = label.compare(0, id.size(), id) == 0 ? label.substr(id.size()) : label;
-    return std::to_string(n + 1) + ". " + words;
+    return label.compare(0, id.size(), id) == 0 ? label.substr(id.size()) : label;
   }
 
   void charges() {
@@ -604,16 +604,21 @@ private:
   }
 
   void warn_about_charges() {
+    const auto in_paper = charged_lines();
     for (std::size_t i = 0; i < d_.a.lines.size(); ++i) {
       if (lost(i)) continue;
       const LineResult& r = d_.a.lines[i].result;
-      const std::string charge = d_.label(i);
+      // By its number in the paper; what the paper leaves out has none there.
+      const auto place = std::find(in_paper.begin(), in_paper.end(), i);
+      const std::string charge =
+          place == in_paper.end() ? words_of(i) : numbered(static_cast<std::size_t>(place - in_paper.begin()), i);
       if (!d_.c.lines[i].amount) d_.warn("no-amount", d_.say("letter.warn.landlord.no-amount", {{"charge", charge}}));
       else if (charged(i).is_zero() && !r.claimed.is_zero())
         d_.warn("left-out",
                 d_.say(r.fair.high() < small_change() || names_wear(d_.c.lines[i].text, d_.rules.letters)
                            ? "letter.warn.landlord.left-out"
-                           : "letter.warn.landlord.left-out.open",
+                       : r.verdict == Verdict::non_damage_charge ? "letter.warn.landlord.left-out.owed"
+                                                                 : "letter.warn.landlord.left-out.open",
                        {{"charge", charge}, {"sum", d_.money(r.claimed)}, {"most", d_.money(r.fair.high())}}));
       else if (r.fair.high() - r.fair.low() > r.claimed.part({1, 20}))
         d_.warn("open",

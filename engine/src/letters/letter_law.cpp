@@ -671,6 +671,28 @@ std::pair<const Remedy*, bool> LawTalk::sure_before_possible(const FactView& vie
   return {remedy_in(view, false), false};
 }
 
+const Deadline* LawTalk::list_not_sent(const DeadlineResult& missed) const {
+  const FactId charged = rules_->registry.fact("damage-claimed");
+  if (!days_run() || a_->c.statement.statement_received != Tri::no || !a_->c.lines.empty() || charged == FactId::none)
+    return nullptr;
+  FactView then = a_->law->view();
+  then.suppose(charged, yes_or_no(true));
+  const auto same = [](const Period& x, const Period& y) {
+    return x.count == y.count && x.unit == y.unit && x.after == y.after && x.governing == y.governing &&
+           x.before == y.before && x.count_from == y.count_from;
+  };
+  for (const Deadline& list : a_->law->pack().deadlines) {
+    const auto& costs = list.if_missed;
+    if (list.who == Who::landlord && name_of(list) == "itemize" && footing(list) != Footing::none &&
+        std::find(costs.begin(), costs.end(), "forfeits-deductions") != costs.end() &&
+        std::equal(list.periods.begin(), list.periods.end(), missed.deadline->periods.begin(),
+                   missed.deadline->periods.end(), same) &&
+        wearline::applies(list, a_->law->view()) == Tri::no && wearline::applies(list, then) == Tri::yes)
+      return &list;
+  }
+  return nullptr;
+}
+
 std::pair<const Remedy*, bool> LawTalk::penalty_after_request() const {
   if (!days_run()) return {nullptr, false};
   FactView asked = a_->law->view();

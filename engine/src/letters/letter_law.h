@@ -90,6 +90,9 @@ public:
   std::vector<const DeadlineResult*> missed() const;
   /// The same by their last day, what costs most first; after them those that are missed unless an exception applies.
   std::vector<MissedDay> missed_days() const;
+  /// Neither list nor money came: the list of charges that was due on the missed day too if anything is charged, and
+  /// without which nothing may be kept; null where there is none, or where it is among the missed.
+  const Deadline* list_not_sent(const DeadlineResult& missed) const;
   /// Whether some day of paying back or accounting is missed, or missed unless an exception applies.
   bool some_day_missed() const { return !missed().empty() || !perhaps_missed().empty(); }
   /// Deadlines to pay back or to account whose day passed unmet, if they apply: which of several does, or whether one

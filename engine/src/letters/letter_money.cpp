@@ -397,6 +397,9 @@ private:
           !law.empty() && d_.has("letter.due.assumed.", start))
         law = Sentences().add(law).add(d_.say("letter.due.assumed.", start)).take();
       if (d_.may("missed-" + day.deadlines.front()->deadline->id, ParagraphRole::opening, std::move(law))) ++said;
+      if (const Deadline* list = d_.law.list_not_sent(*day.deadlines.front()))
+        d_.may("no-list-" + list->id, ParagraphRole::opening,
+               d_.law.says(*list, Sentences().add(d_.say("letter.due.no-list")).add(follows(*list)).take()));
     }
     if (said < 2 && !if_unpaid.empty()) due_if_unpaid(if_unpaid.front(), said > 0);
   }
@@ -432,6 +435,9 @@ private:
     if (late() || !d_.law.defects().empty() || claim_.forfeited)
       if (const RemedyResult* remedy = d_.law.penalty()) return {remedy->rule, true};
     if (is(LetterKind::demand) && request_rule(d_)) return d_.law.penalty_after_request();
+    // What the law adds to any sum wrongly kept hangs on no missed day and on no intent.
+    if (is(LetterKind::question_charges) && !answers_a_bill())
+      if (const RemedyResult* remedy = d_.law.penalty(); remedy && remedy->certain) return {remedy->rule, true};
     return {nullptr, true};
   }
   bool penalty_apart() const { return what_is_added().first != nullptr; }

@@ -68,7 +68,8 @@ struct LetterRules {
   std::vector<NamedGuide> guides;
   std::vector<FixedWords> fixed_words;
   std::vector<PartyWords> parties;
-  std::map<std::string, std::string, std::less<>> shows; ///< element id: what else to ask for ("letter.show.<...>")
+  std::map<std::string, std::string, std::less<>>
+      shows; ///< element or finding: what else to ask for ("letter.show.<...>")
   std::map<std::string, std::string, std::less<>> request_forms; ///< by jurisdiction: the section with a notice's form
   std::map<std::string, Forum, std::less<>> forums; ///< by jurisdiction, where it is not small claims court
   using Phrases = std::map<std::string, std::vector<std::string>, std::less<>>; ///< by language

@@ -123,7 +123,7 @@ Faults load_letters(Rules& rules, std::string_view json) {
       f.done();
     }
     for (Fields& f : root.objects("shows")) {
-      letters.shows[f.required_text("element")] = f.required_text("show");
+      letters.shows[f.required_text("for")] = f.required_text("show");
       f.done();
     }
     for (Fields& f : root.objects("requestForms")) {

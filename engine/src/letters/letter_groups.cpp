@@ -352,9 +352,10 @@ bool age_by_the_list(const Draft& d, std::size_t line) {
          said_by_the_list(judged, "ageYearsAtMoveIn");
 }
 
-/// A table that may be named leaves nothing of the cost after the stay.
+/// A table that may be named leaves nothing of the cost after the stay. A second letter leaves that to the first.
 bool stay_leaves_nothing(const Draft& d, const Step& step) {
-  return step.code == "share-by-stay" && step.share.num == 0 && !table_of(d, step).empty();
+  return d.letter.kind != LetterKind::second_letter && step.code == "share-by-stay" && step.share.num == 0 &&
+         !table_of(d, step).empty();
 }
 
 bool stay_leaves_nothing(const Draft& d, std::size_t line) {
@@ -735,7 +736,10 @@ std::string group_text(const Draft& d, const Claim& claim, const DisputeGroup& g
       text.add(d.say("letter.relet", {{"day", d.speech.day(relet->earliest)}}));
     if (group.ground == "too-high") text.add(list_says(d, first, group.ground, true)).add(arithmetic(d, first));
   }
-  if (const std::string key = group_key(d, group, says); !key.empty())
+  // What a table that may be named says of a long stay is said in place of the general sentence, not after it.
+  const bool by_stay = group.ground == "wear" && std::all_of(group.lines.begin(), group.lines.end(),
+                                                             [&](std::size_t i) { return stay_leaves_nothing(d, i); });
+  if (const std::string key = group_key(d, group, says); !key.empty() && !by_stay)
     text.add(d.say("letter.group.", key,
                    {{"most", d.about(claim.lines[first].granted)}, {"rest", d.money(claim.lines[first].back)}}));
   for (const std::size_t i : group.lines) text.add(deposit_kept(d, i));

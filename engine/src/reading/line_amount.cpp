@@ -39,10 +39,7 @@ private:
                        [&](const Mention& m) { return m.first <= token && token <= m.last && m.concept_id == id; });
   }
   std::string unit_at(std::size_t token) const { return unit_of(t_, mentions_, lexicon_, token); }
-  bool minutes_at(std::size_t token) const {
-    return token < t_.size() && (t_[token].text == "min" || t_[token].text == "mins" || t_[token].text == "minutes" ||
-                                 t_[token].text == "minutos");
-  }
+  bool minutes_at(std::size_t token) const { return token < t_.size() && rules_.word_of("minutes", t_[token].text); }
   bool words_after(const Number& n) const {
     for (std::size_t i = n.last + 1u; i < t_.size(); ++i)
       if (t_[i].word() || t_[i].number()) return true;

@@ -24,8 +24,6 @@ struct DateInRow {
   int distance = 8;    ///< pieces between it and the word that tells what it is
 };
 
-bool is_late(DateKind kind) { return kind == DateKind::due; }
-
 class DateSettler {
 public:
   DateSettler(const StatementPaper& paper, const RecognizerRules& rules, std::vector<ReadDate>& dates)
@@ -55,6 +53,12 @@ private:
     return std::any_of(dates_.begin(), dates_.end(), [&](const ReadDate& d) { return d.kind == kind; });
   }
 
+  /// The date that a sentence told of itself.
+  ReadDate* told_at(const TextPlace& place) {
+    const auto found = std::find_if(dates_.begin(), dates_.end(), [&](const ReadDate& d) { return d.place == place; });
+    return found == dates_.end() ? nullptr : &*found;
+  }
+
   void gather(std::size_t r) {
     const PaperRow& l = *rows_[r];
     const bool sum = std::any_of(l.m.numbers.begin(), l.m.numbers.end(), is_strong);
@@ -63,11 +67,9 @@ private:
     for (const Number& n : l.m.numbers) {
       if (n.kind != NumberKind::date || n.day.day == 0) continue;
       DateInRow d{n.day, DateKind::unknown, place_in(l, n), r, sum, n.first <= body};
-      const auto told = std::find_if(dates_.begin(), dates_.end(), [&](const ReadDate& a) {
-        return a.place.line == d.place.line && a.place.start == d.place.start;
-      });
+      const ReadDate* told = told_at(d.place);
       const bool head = !l.row.speaker.empty() && n.last < body; // of a message in a chat
-      if (told != dates_.end() && told->kind != DateKind::unknown) d.kind = told->kind;
+      if (told && told->kind != DateKind::unknown) d.kind = told->kind;
       else if (!head) kind_of(l, n, from, sum, d);
       // "09/01/2022 - 09/30/2023" of a lease or a bill.
       if (d.kind == DateKind::unknown && from > 0 && n.first - from <= 1u && found_.back().kind == DateKind::other)
@@ -168,8 +170,7 @@ private:
   }
   void take(DateInRow& d) {
     d.kind = DateKind::statement;
-    for (ReadDate& r : dates_)
-      if (r.place.line == d.place.line && r.place.start == d.place.start) r.kind = d.kind;
+    if (ReadDate* told = told_at(d.place)) told->kind = d.kind;
   }
 
   /// The day the paper was written if it tells that in full, else its latest full date that is past.
@@ -179,7 +180,8 @@ private:
         if (d.kind == kind) return d.day;
     std::optional<Day> latest;
     for (const ReadDate& d : dates_)
-      if (!is_late(d.kind) && d.kind != DateKind::move_in && d.kind != DateKind::other && (!latest || d.day > *latest))
+      if (d.kind != DateKind::due && d.kind != DateKind::move_in && d.kind != DateKind::other &&
+          (!latest || d.day > *latest))
         latest = d.day;
     return latest;
   }
@@ -189,7 +191,7 @@ private:
   std::optional<Day> with_year(const DateInRow& d) const {
     const std::optional<Day> from = reference();
     if (!from) return std::nullopt;
-    const bool ahead = is_late(d.kind) || d.kind == DateKind::statement;
+    const bool ahead = d.kind == DateKind::due || d.kind == DateKind::statement;
     const int year = static_cast<int>(date::year_month_day{*from}.year());
     NamedDay named = d.named;
     std::optional<Day> best;
